@@ -1,0 +1,82 @@
+#pragma once
+// The structure as convex primitives, segments and triangles, that a line can come near to, and an
+// index over them. Curved edges become chords that lie on the near side (inside a hole), so that a
+// gap is never overstated; the stated bound on the error is `obstacle_sagitta_in`.
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/distance.hpp"
+#include "model/structure.hpp"
+
+namespace linewright {
+
+/// Largest distance between a true curved edge and the chords that stand for it.
+inline constexpr double obstacle_sagitta_in = 0.0005;
+/// How far edge trim reaches over the sheet from the edge: the face is taken to start there.
+inline constexpr double trim_lip_in = 0.12;
+
+enum class PartKind { frame, channel, panel, solid, mover };
+
+/// A named piece of structure.
+struct Part {
+  PartKind kind = PartKind::frame;
+  std::string name;
+  SourceLocation where;
+  bool moves = false;
+};
+
+/// What of a part a primitive belongs to.
+enum class Feature { face, free_edge, hole_edge };
+
+/// One segment or triangle, swollen by `radius_in` on all sides (half a sheet's thickness, a
+/// cylinder's radius, a mover's radius and the bound on its sweep steps).
+struct Obstacle {
+  Triangle3 shape;          ///< for a segment, corner c repeats b
+  bool is_segment = false;
+  double radius_in = 0;
+  int part = 0;             ///< index into Obstacles::parts
+  Feature feature = Feature::face;
+  EdgeGuard guard = EdgeGuard::bare;
+  std::string hole;         ///< hole edges: the hole's name
+};
+
+/// Distance from a segment to an obstacle's surface; negative inside the swelling.
+Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
+Nearest nearest(Vec3 point, const Obstacle& obstacle);
+
+struct Bounds {
+  Vec3 min;
+  Vec3 max;
+};
+
+/// The structure ready to be measured against.
+class Obstacles {
+ public:
+  /// Frames give two faces (cut by their holes) and the hole edges at both; channels give strips
+  /// and free edges; panels and box solids give triangles; cylinders give a swollen axis; movers
+  /// give their chain at steps of the sweep, swollen so that no place between steps is missed.
+  /// Meshes are not read here.
+  explicit Obstacles(const Structure& structure);
+  ~Obstacles();
+  Obstacles(Obstacles&&) noexcept;
+  Obstacles& operator=(Obstacles&&) noexcept;
+
+  const std::vector<Part>& parts() const;
+  const std::vector<Obstacle>& all() const;
+  /// Index into parts(), or nothing.
+  std::optional<int> find_part(const std::string& name) const;
+
+  /// Calls `visit` with every obstacle whose box, swelling included, meets `bounds`, in the order
+  /// of `all()`.
+  void visit(const Bounds& bounds, const std::function<void(const Obstacle&)>& visit) const;
+
+ private:
+  struct Index;
+  std::unique_ptr<Index> index_;
+};
+
+}  // namespace linewright

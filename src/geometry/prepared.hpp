@@ -1,0 +1,80 @@
+#pragma once
+// The project made ready to judge: each route's centreline, supports, spans and frame crossings,
+// and the structure as obstacles. Rules read this and nothing below it needs to be worked out twice.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "geometry/centreline.hpp"
+#include "geometry/obstacles.hpp"
+#include "model/project.hpp"
+
+namespace linewright {
+
+/// Something that holds a line sideways.
+struct Support {
+  double distance_in = 0;  ///< along the route
+  double play_in = 0;      ///< how far the line can still move sideways in it
+  std::string name;        ///< "clamp on S3L", "grommet F4-a", "port-left"
+  int point = -1;          ///< index into the route's points; -1 for its `from`, -2 for its `to`
+  std::string to;          ///< part it is fixed to, where stated
+};
+
+/// The line between two neighbouring supports, or from a support to a free end.
+struct Span {
+  double start_in = 0;
+  double end_in = 0;
+  int first = -1;  ///< index into the route's supports; -1: a free end
+  int last = -1;
+  double length_in() const { return end_in - start_in; }
+};
+
+/// Where the centreline passes a frame's plane, inside the frame's outline.
+struct Crossing {
+  const Frame* frame = nullptr;
+  const Hole* hole = nullptr;  ///< nullptr: it goes through the web
+  double distance_in = 0;
+  Vec3 at;
+};
+
+struct PreparedRoute {
+  const Route* route = nullptr;
+  const Line* line = nullptr;
+  const Node* from = nullptr;
+  const Node* to = nullptr;
+  Centreline centreline;
+  std::vector<double> point_distance_in;  ///< of each of the route's points
+  std::vector<Support> supports;          ///< in order along the route
+  std::vector<Span> spans;                ///< cover the route from end to end
+  std::vector<Crossing> crossings;        ///< in order along the route
+
+  double length_in() const { return centreline.length_in(); }
+  /// Sleeve that covers a place, or nullptr.
+  const Sleeve* sleeve_at(double distance_in) const;
+  /// Half the largest real diameter, or of the sleeve there.
+  double radius_in(double distance_in) const;
+};
+
+struct PreparedProject {
+  const Project* project = nullptr;
+  std::vector<PreparedRoute> routes;
+  Obstacles obstacles;
+
+  const PreparedRoute* find_route(std::string_view name) const;
+};
+
+/// Largest bore, as a multiple of the line's outside diameter, in which a grommet or bushing still
+/// counts as a support [common practice, no source].
+inline constexpr double holding_bore_ratio = 2.0;
+
+/// Radius to centreline that a corner of a route is drawn with: the point's own bend, a pulley's
+/// groove radius plus half the cable, the line's usual radius, or zero for a cable elsewhere.
+double drawn_radius_in(const RoutePoint& point, const Line& line);
+
+/// Works everything out. `project` must outlive the result, and its names must all resolve (the
+/// loader sees to both).
+PreparedProject prepare(const Project& project);
+
+}  // namespace linewright

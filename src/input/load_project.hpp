@@ -1,0 +1,22 @@
+#pragma once
+// A project's YAML files into the model. All errors that can be found are found in one run.
+
+#include <filesystem>
+#include <optional>
+#include <vector>
+
+#include "input/diagnostic.hpp"
+#include "model/project.hpp"
+
+namespace linewright {
+
+struct LoadResult {
+  std::optional<Project> project;       ///< set only when there are no errors
+  std::vector<Diagnostic> errors;       ///< in file and line order
+};
+
+/// Reads a project file, or `project.yaml` in a folder, and all that it includes. `built_in` is
+/// the catalogue to which the project's own lines are added. Never throws for bad input.
+LoadResult load_project(const std::filesystem::path& path, const Catalogue& built_in);
+
+}  // namespace linewright

@@ -1,0 +1,67 @@
+#pragma once
+// One project: everything its files say, as plain values in one unit system: inch, pound-force,
+// degree Fahrenheit, degree of angle, psi.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/line.hpp"
+#include "model/network.hpp"
+#include "model/structure.hpp"
+
+namespace linewright {
+
+/// The temperatures the structure and its lines see.
+struct TemperatureRange {
+  double min_degf = 0;
+  double rigged_degf = 0;
+  double max_degf = 0;
+};
+
+/// Nose-up pitch and right-wing-down roll in which water must drain.
+struct Attitude {
+  std::string name;
+  double pitch_deg = 0;
+  double roll_deg = 0;
+  SourceLocation where;
+};
+
+struct Excitation {
+  double idle_rpm = 0;
+  double redline_rpm = 0;
+  int blades = 0;
+  SourceLocation where;
+};
+
+struct LoadFactor {
+  double positive = 0;
+  double negative = 0;
+};
+
+struct Project {
+  std::string name;
+  double build_tolerance_in = 0;
+  TemperatureRange temperature;
+  LoadFactor load_factor;
+  std::optional<double> climb_ft_per_min;
+  std::vector<Attitude> attitudes;
+  std::optional<Excitation> excitation;
+  Structure structure;
+  std::vector<Closure> closures;
+  std::vector<Node> nodes;
+  std::vector<Route> routes;
+  std::vector<Waiver> waivers;
+  Catalogue catalogue;  ///< built-in lines and the project's own
+  /// What the files did not say and the tool took instead, a sentence each; shown with every
+  /// result, because a verdict rests on them.
+  std::vector<std::string> assumptions;
+
+  const Node* find_node(std::string_view wanted) const {
+    for (const Node& node : nodes)
+      if (node.name == wanted) return &node;
+    return nullptr;
+  }
+};
+
+}  // namespace linewright

@@ -1,0 +1,133 @@
+#pragma once
+// The aeroplane around the lines: frames, channels, panels, solids, movers and meshes.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "model/source.hpp"
+#include "model/vector.hpp"
+
+namespace linewright {
+
+/// What stands between a sheet edge and a line that touches it.
+enum class EdgeGuard { bare, rolled, edge_trim, grommet, bushing };
+
+/// True where a line may touch the edge without being cut: trim, grommet or bushing. A rolled
+/// (flanged) edge is blunt but still hard metal, so it does not count.
+constexpr bool guards(EdgeGuard guard) {
+  return guard == EdgeGuard::edge_trim || guard == EdgeGuard::grommet ||
+         guard == EdgeGuard::bushing;
+}
+
+struct Circle {
+  Vec2 centre;
+  double diameter = 0;
+};
+
+/// A hole in a frame web: a circle or a closed polygon (last corner joins the first).
+struct Hole {
+  std::string name;
+  std::variant<Circle, std::vector<Vec2>> shape;
+  EdgeGuard edge = EdgeGuard::bare;
+  std::optional<double> bore_in;  ///< inner diameter of the grommet or bushing
+  SourceLocation where;
+};
+
+/// A web in the plane FS = station, its thickness centred on that plane.
+struct Frame {
+  std::string name;
+  double station = 0;
+  double thickness = 0;
+  std::vector<Vec2> outline;  ///< closed polygon, BL and WL
+  std::vector<Hole> holes;
+  SourceLocation where;
+};
+
+/// A thin open section swept along a path without turning. The section is drawn in the plane
+/// that the path mainly crosses: (BL, WL) for a channel that runs fore and aft, (FS, WL) for one
+/// that runs across, (FS, BL) for one that runs up and down. Its two long free edges are sharp.
+struct Channel {
+  std::string name;
+  std::vector<Vec3> path;
+  std::vector<Vec2> section;
+  double thickness = 0;
+  EdgeGuard edge = EdgeGuard::bare;
+  SourceLocation where;
+};
+
+/// A skin or deck: a polygon taken as a fan of triangles about its first corner.
+struct Panel {
+  std::string name;
+  std::vector<Vec3> corners;
+  double thickness = 0;
+  std::string closure;  ///< name of the closure it belongs to; empty for none
+  SourceLocation where;
+};
+
+struct Box {
+  Vec3 min;
+  Vec3 max;
+};
+
+struct Cylinder {
+  Vec3 from;
+  Vec3 to;
+  double diameter = 0;
+};
+
+/// A keep-out volume.
+struct Solid {
+  std::string name;
+  std::variant<Box, Cylinder> shape;
+  SourceLocation where;
+};
+
+/// A part that turns about an axis through its whole sweep: a chain of points with a radius.
+struct Mover {
+  std::string name;
+  Vec3 pivot;
+  Vec3 axis;  ///< direction of the turning axis, not necessarily of unit length
+  std::vector<Vec3> points;
+  double radius = 0;
+  double sweep_from_deg = 0;
+  double sweep_to_deg = 0;
+  SourceLocation where;
+};
+
+/// Tessellated structure in a file of its own.
+struct Mesh {
+  std::string name;
+  std::string file;  ///< relative to the project's folder
+  double inches_per_unit = 1;
+  SourceLocation where;
+};
+
+struct Structure {
+  std::vector<Frame> frames;
+  std::vector<Channel> channels;
+  std::vector<Panel> panels;
+  std::vector<Solid> solids;
+  std::vector<Mover> movers;
+  std::vector<Mesh> meshes;
+};
+
+/// A hand hole or open end through which work can still be done.
+struct Opening {
+  std::string name;
+  Vec3 centre;
+  double diameter = 0;
+  SourceLocation where;
+};
+
+/// A panel, or group of panels, that ends access when it is fitted.
+struct Closure {
+  std::string name;
+  std::vector<std::string> after;  ///< closures that come before this one
+  std::vector<Opening> openings;   ///< what is left to reach through
+  double reach_in = 0;
+  SourceLocation where;
+};
+
+}  // namespace linewright

@@ -1,0 +1,48 @@
+#pragma once
+// What a rule says about one place.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/source.hpp"
+#include "model/vector.hpp"
+
+namespace linewright {
+
+/// `unknown` means that the data to judge is missing; it is never a pass.
+enum class Verdict { pass, warn, fail, unknown, waived };
+
+/// What `value` and `limit` are measured in.
+enum class Unit { none, inch, cubic_inch, degree, pound_force, foot, second, hertz };
+
+/// Which side of the limit is right.
+enum class LimitSense { at_least, at_most };
+
+/// One thing judged. Optional members are absent where they have no meaning.
+struct Judgement {
+  std::string rule;
+  Verdict verdict = Verdict::unknown;
+  std::string route;                ///< empty only for what concerns no route
+  std::optional<std::string> with;  ///< the other thing: a part, hole, node or route
+  std::optional<Vec3> at;
+  std::optional<double> distance_in;  ///< along the route from its `from` node
+  std::optional<double> value;
+  std::optional<double> limit;
+  Unit unit = Unit::none;
+  LimitSense sense = LimitSense::at_least;
+  std::string message;  ///< what is wrong, or what was found right, one sentence without a stop
+  std::string source;   ///< why: the rule's source, and how far it was checked
+  std::string mend;     ///< one thing a person can do; empty for a pass
+  SourceLocation location;
+  std::string waived_reason;               ///< set when waived
+  std::optional<Verdict> waived_verdict;   ///< what it was before
+
+  /// How far on the right side of the limit; negative where it is broken.
+  std::optional<double> margin() const {
+    if (!value || !limit) return std::nullopt;
+    return sense == LimitSense::at_least ? *value - *limit : *limit - *value;
+  }
+};
+
+}  // namespace linewright
