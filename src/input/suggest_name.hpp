@@ -1,0 +1,14 @@
+#pragma once
+// "Did you mean": the known name nearest to a misspelt one.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace linewright {
+
+/// "did you mean 'clearance'?" where a known name is at a small edit distance (transpositions count
+/// one), empty otherwise. First of equals in the given order.
+std::string suggest_name(std::string_view written, const std::vector<std::string>& known);
+
+}  // namespace linewright
