@@ -53,6 +53,8 @@ class Centreline {
  public:
   /// Corners that turn less than this are taken as straight: 0.01 degree.
   static constexpr double straight_below_rad = 0.01 * 3.14159265358979323846 / 180;
+  /// A turn this close to half a circle is a full reversal: no arc leads round it.
+  static constexpr double reversal_within_rad = 1e-6;
 
   /// Rounds `corners` (two or more, neighbours distinct, all finite). Where the drawn radii do
   /// not fit on a leg, both arcs that share it are drawn smaller in proportion so that the rest of

@@ -44,7 +44,8 @@ struct Obstacle {
   std::string hole;         ///< hole edges: the hole's name
 };
 
-/// Distance from a segment to an obstacle's surface; negative inside the swelling.
+/// Distance to an obstacle's surface; negative inside the swelling. The second point lies on the
+/// shape that is swollen, not on the surface.
 Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
 Nearest nearest(Vec3 point, const Obstacle& obstacle);
 

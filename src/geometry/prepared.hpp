@@ -1,6 +1,7 @@
 #pragma once
 // The project made ready to judge: each route's centreline, supports, spans and frame crossings,
-// and the structure as obstacles. Rules read this and nothing below it needs to be worked out twice.
+// and the structure as obstacles. Rules read this and nothing below it needs to be worked out
+// twice.
 
 #include <optional>
 #include <string>
@@ -53,6 +54,11 @@ struct PreparedRoute {
   double length_in() const { return centreline.length_in(); }
   /// Sleeve that covers a place, or nullptr.
   const Sleeve* sleeve_at(double distance_in) const;
+  /// Place in the file of the route's point nearest along the line, or of the route where an end
+  /// node is nearer.
+  const SourceLocation& location_near(double distance_in) const;
+  /// Distance along to the nearest support, or the whole length where there is none.
+  double to_nearest_support_in(double distance_in) const;
   /// Half the largest real diameter, or of the sleeve there.
   double radius_in(double distance_in) const;
 };
@@ -70,7 +76,7 @@ struct PreparedProject {
 inline constexpr double holding_bore_ratio = 2.0;
 
 /// Radius to centreline that a corner of a route is drawn with: the point's own bend, a pulley's
-/// groove radius plus half the cable, the line's usual radius, or zero for a cable elsewhere.
+/// groove radius, the line's usual radius, or zero for a cable elsewhere.
 double drawn_radius_in(const RoutePoint& point, const Line& line);
 
 /// Works everything out. `project` must outlive the result, and its names must all resolve (the

@@ -11,8 +11,8 @@
 namespace linewright {
 
 struct LoadResult {
-  std::optional<Project> project;       ///< set only when there are no errors
-  std::vector<Diagnostic> errors;       ///< in file and line order
+  std::optional<Project> project;  ///< set only when there are no errors
+  std::vector<Diagnostic> errors;  ///< in file and line order
 };
 
 /// Reads a project file, or `project.yaml` in a folder, and all that it includes. `built_in` is

@@ -35,8 +35,8 @@ struct Judgement {
   std::string source;   ///< why: the rule's source, and how far it was checked
   std::string mend;     ///< one thing a person can do; empty for a pass
   SourceLocation location;
-  std::string waived_reason;               ///< set when waived
-  std::optional<Verdict> waived_verdict;   ///< what it was before
+  std::string waived_reason;              ///< set when waived
+  std::optional<Verdict> waived_verdict;  ///< what it was before
 
   /// How far on the right side of the limit; negative where it is broken.
   std::optional<double> margin() const {

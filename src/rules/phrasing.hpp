@@ -14,11 +14,11 @@ enum class LengthUnit { inch, millimetre };
 struct Phrasing {
   LengthUnit unit = LengthUnit::inch;
 
-  std::string length(double inches) const;       ///< "0.56 in", "14.2 mm"
+  std::string length(double inches) const;         ///< "0.56 in", "14.2 mm"
   std::string length_number(double inches) const;  ///< "0.56"
-  std::string unit_name() const;                 ///< "in" or "mm"
-  std::string angle(double degrees) const;       ///< "2.9 deg"
-  std::string place(Vec3 at) const;              ///< "FS 205.0 BL -8.2 WL 15.1"
+  std::string unit_name() const;                   ///< "in" or "mm"
+  std::string angle(double degrees) const;         ///< "2.9 deg"
+  std::string place(Vec3 at) const;                ///< "FS 205.0 BL -8.2 WL 15.1"
 };
 
 /// "AC 43.13-1B Table 9-2 (from memory, not checked against it)".

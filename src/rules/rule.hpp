@@ -17,7 +17,7 @@ namespace linewright {
 struct LimitRow {
   std::string_view subject;  ///< "rigid tube to structure, between supports"
   double value = 0;
-  std::string_view unit;     ///< "in", "deg", "% of length", "" for a plain fact
+  std::string_view unit;  ///< "in", "deg", "% of length", "" for a plain fact
   std::string_view source;
   Mark mark = Mark::from_memory;
   Verdict broken = Verdict::fail;  ///< what breaking it gives
@@ -38,7 +38,8 @@ struct Rule {
   std::vector<Judgement> (*judge)(const RuleContext&);
 };
 
-/// "at limits" slack for comparing measured lengths: exactly at a limit passes in spite of rounding.
+/// "at limits" slack for comparing measured lengths: exactly at a limit passes in spite of
+/// rounding.
 inline constexpr double limit_rounding_in = 1e-6;
 
 /// What breaking a limit with this mark gives: warn where only practice stands behind it.

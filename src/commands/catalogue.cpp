@@ -1,0 +1,52 @@
+#include "catalogue/catalogue.hpp"
+
+#include <algorithm>
+
+#include "commands/commands.hpp"
+#include "commands/known_name.hpp"
+#include "commands/open_project.hpp"
+#include "render/catalogue_json.hpp"
+#include "render/catalogue_text.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::vector<std::string> entry_names(const Catalogue& entries) {
+  std::vector<std::string> names;
+  for (const Line& line : entries.lines) names.push_back(line.name);
+  for (const ClampSize& clamp : entries.clamps) names.push_back(clamp.name);
+  return names;
+}
+
+Catalogue only(const std::string& name, const Catalogue& entries) {
+  Catalogue chosen = entries;
+  std::erase_if(chosen.lines, [&](const Line& line) { return line.name != name; });
+  std::erase_if(chosen.clamps, [&](const ClampSize& clamp) { return clamp.name != name; });
+  return chosen;
+}
+
+std::string rendered(const Catalogue& entries, const CatalogueOptions& options) {
+  if (options.form.format == Format::json) return catalogue_json(entries);
+  return options.name ? catalogue_entries_text(entries, options.form.style)
+                      : catalogue_text(entries, options.form.style);
+}
+
+}  // namespace
+
+Outcome catalogue(const CatalogueOptions& options) {
+  Catalogue entries = built_in_catalogue();
+  if (options.project) {
+    const std::variant<Project, Outcome> opened = open_project(*options.project);
+    if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
+    entries = std::get<Project>(opened).catalogue;
+  }
+  if (options.name) {
+    const std::string wrong = unknown_name("catalogue entry", *options.name, entry_names(entries));
+    if (!wrong.empty()) return refusal(wrong);
+    entries = only(*options.name, entries);
+  }
+  return {ExitCode::nothing_failed, rendered(entries, options), ""};
+}
+
+}  // namespace linewright

@@ -1,0 +1,254 @@
+#include "commands/command_line.hpp"
+
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <cstdlib>
+#include <iostream>
+#include <string_view>
+
+#include "commands/known_name.hpp"
+#include "commands/whole_file.hpp"
+#include "commands/words.hpp"
+#include "render/layout.hpp"
+#include "render/version.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// One command of the command line: how its words are declared and what it does.
+struct Command {
+  std::string_view name;
+  std::string_view purpose;
+  std::string_view example;
+  std::vector<std::string> formats;  ///< empty: the command prints no result in forms
+  void (*declare)(CLI::App&, Words&);
+  Outcome (*run)(const Words&, const ResultForm&);
+};
+
+void declare_project(CLI::App& app, Words& words) {
+  app.add_option("PROJECT", words.project, "project file, or folder with project.yaml")
+      ->required()
+      ->type_name("");
+}
+
+void declare_check(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
+  app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
+  app.add_flag("--strict", words.strict, "a warning counts as a fail");
+  app.add_flag("--verbose", words.verbose, "show what passed, too");
+}
+
+void declare_explain(CLI::App& app, Words& words) {
+  app.add_option("RULE", words.rule, "name of a rule")->required()->type_name("");
+}
+
+void declare_catalogue(CLI::App& app, Words& words) {
+  app.add_option("NAME", words.name, "only this entry, with full sources")->type_name("");
+  app.add_option("--project", words.catalogue_project, "with this project's own lines")
+      ->type_name("PROJECT");
+}
+
+void declare_init(CLI::App& app, Words& words) {
+  app.add_option("DIR", words.directory, "folder, made if it is not there")
+      ->required()
+      ->type_name("");
+  app.add_flag("--quiet", words.quiet, "print nothing but errors");
+}
+
+Outcome run_check(const Words& words, const ResultForm& form) {
+  return check({words.project, words.only_rule, words.only_route, words.strict, form});
+}
+
+Outcome run_catalogue(const Words& words, const ResultForm& form) {
+  return catalogue({words.name, words.catalogue_project, form});
+}
+
+const std::vector<Command>& all_commands() {
+  static const std::vector<Command> commands = {
+      {"check",
+       "judge every route by every rule",
+       "linewright check . --strict",
+       {"text", "json"},
+       declare_check,
+       run_check},
+      {"cutlist",
+       "lengths, bend schedules, volumes and masses",
+       "linewright cutlist . --format csv --output cuts.csv",
+       {"text", "json", "csv"},
+       declare_project,
+       [](const Words& words, const ResultForm& form) { return cutlist(words.project, form); }},
+      {"rules",
+       "list the rules",
+       "linewright rules",
+       {"text", "json"},
+       [](CLI::App&, Words&) {},
+       [](const Words&, const ResultForm& form) { return list_rules(form); }},
+      {"explain",
+       "a rule's limits, their sources, and how to mend",
+       "linewright explain chafe",
+       {"text", "json"},
+       declare_explain,
+       [](const Words& words, const ResultForm& form) { return explain(words.rule, form); }},
+      {"catalogue",
+       "tubes, hoses, cables, wires and clamps, with sources",
+       "linewright catalogue tube-aluminium-1/4",
+       {"text", "json"},
+       declare_catalogue,
+       run_catalogue},
+      {"init",
+       "write a small project that checks clean",
+       "linewright init my-aeroplane",
+       {},
+       declare_init,
+       [](const Words& words, const ResultForm&) { return init(words.directory, words.quiet); }},
+  };
+  return commands;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : "|") + word;
+  return text;
+}
+
+void declare_form(CLI::App& app, Words& words, const std::vector<std::string>& formats) {
+  app.add_option("--format", words.format, "form of the result")->type_name(joined(formats));
+  app.add_option("--output", words.output, "write the result to this new file")->type_name("FILE");
+  app.add_flag("--force", words.force, "let --output replace a file");
+  app.add_option("--color", words.color, "colour verdicts")->type_name("auto|always|never");
+  app.add_option("--units", words.units, "lengths in text and CSV")->type_name("in|mm");
+  app.add_flag("--quiet", words.quiet, "results and errors only, no notes");
+}
+
+void declare_all(CLI::App& app, Words& words) {
+  app.name("linewright");
+  app.set_help_flag("-h,--help", "show this and stop");
+  app.set_version_flag("--version", "linewright " + std::string(version()),
+                       "show the version and stop");
+  app.require_subcommand(1);
+  app.footer(
+      "linewright COMMAND --help tells more of each.\n"
+      "Exit codes: 0 nothing failed, 1 a fail or an unknown, 2 bad input or usage,\n"
+      "3 internal error.\n"
+      "Example: linewright init my-aeroplane && linewright check my-aeroplane");
+  for (const Command& command : all_commands()) {
+    CLI::App* sub = app.add_subcommand(std::string(command.name), std::string(command.purpose));
+    sub->footer("Example: " + std::string(command.example));
+    command.declare(*sub, words);
+    if (!command.formats.empty()) declare_form(*sub, words, command.formats);
+  }
+}
+
+std::vector<std::string> option_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : app.get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+    for (const std::string& name : option->get_snames()) names.push_back("-" + name);
+  }
+  return names;
+}
+
+/// Checks the words that CLI11 explains badly: the command and all options.
+std::string misspelling(const std::vector<std::string>& arguments, const CLI::App& app) {
+  const auto is_option = [](const std::string& word) { return word.size() > 1 && word[0] == '-'; };
+  const auto command = std::find_if_not(arguments.begin(), arguments.end(), is_option);
+  const std::string before = unknown_option({arguments.begin(), command}, option_names(app));
+  if (!before.empty()) return before + "; options of a command come after it";
+  if (command == arguments.end()) return {};
+  std::vector<std::string> names;
+  for (const Command& known : all_commands()) names.emplace_back(known.name);
+  const std::string wrong = unknown_name("command", *command, names);
+  if (!wrong.empty()) return wrong + " (linewright --help lists them)";
+  return unknown_option({command + 1, arguments.end()},
+                        option_names(*app.get_subcommand(*command)));
+}
+
+/// Help and version are results; any other end of parsing is wrong usage.
+Outcome after_parsing(const CLI::ParseError& end, const CLI::App& app) {
+  std::ostringstream shown;
+  std::ostringstream unused;
+  if (end.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
+    app.exit(end, shown, unused);
+    return {ExitCode::nothing_failed, shown.str(), ""};
+  }
+  Outcome outcome = refusal(one_line(end.what()));
+  const std::vector<CLI::App*> chosen = app.get_subcommands();
+  const std::string command = chosen.empty() ? "" : " " + chosen.front()->get_name();
+  outcome.errors += "linewright" + command + " --help shows how it is used\n";
+  return outcome;
+}
+
+ColourSurroundings colour_surroundings(bool terminal) {
+  const auto value = [](const char* name) {
+    const char* text = std::getenv(name);
+    return std::string_view(text ? text : "");
+  };
+  return {terminal, !value("NO_COLOR").empty() || value("TERM") == "dumb"};
+}
+
+Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal) {
+  const std::string name = app.get_subcommands().front()->get_name();
+  for (const Command& command : all_commands()) {
+    if (command.name != name) continue;
+    if (command.formats.empty()) return command.run(words, {});
+    const auto form =
+        read_form(words, command.formats, colour_surroundings(terminal && !words.output));
+    if (const auto* wrong = std::get_if<std::string>(&form)) return refusal(*wrong);
+    return command.run(words, std::get<ResultForm>(form));
+  }
+  throw std::logic_error("a declared command has no entry");
+}
+
+/// Puts the result where it belongs. A result that cannot be written is an error of its own.
+ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, std::ostream& err) {
+  err << outcome.errors;
+  if (outcome.result.empty()) return outcome.code;
+  if (words.output) {
+    const std::string wrong = write_whole_file({*words.output, outcome.result}, words.force);
+    if (!wrong.empty()) {
+      err << refusal(wrong).errors;
+      return ExitCode::bad_input;
+    }
+    if (!words.quiet) err << "linewright: wrote " << *words.output << "\n";
+    return outcome.code;
+  }
+  out << outcome.result << std::flush;
+  if (out) return outcome.code;
+  err << refusal("the result could not be written to standard output").errors;
+  return ExitCode::bad_input;
+}
+
+ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+  CLI::App app(
+      "Checks the routing of tubes, hoses, wires and control cables of a light aeroplane.");
+  Words words;
+  declare_all(app, words);
+  const std::string wrong = misspelling(arguments, app);
+  if (!wrong.empty()) return deliver(refusal(wrong), {}, out, err);
+  try {
+    app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+  } catch (const CLI::ParseError& end) {
+    return deliver(after_parsing(end, app), {}, out, err);
+  }
+  const bool terminal = &out == &std::cout && ::isatty(STDOUT_FILENO) == 1;
+  return deliver(run_chosen(app, words, terminal), words, out, err);
+}
+
+}  // namespace
+
+int run_command_line(int argc, const char* const* argv, std::ostream& out, std::ostream& err) {
+  try {
+    const std::vector<std::string> arguments(argv + std::min(argc, 1), argv + argc);
+    return static_cast<int>(run(arguments, out, err));
+  } catch (const std::exception& error) {
+    err << "linewright: internal error: " << error.what() << "\n";
+  } catch (...) {
+    err << "linewright: internal error\n";
+  }
+  return static_cast<int>(ExitCode::internal_error);
+}
+
+}  // namespace linewright

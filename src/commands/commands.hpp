@@ -1,0 +1,56 @@
+#pragma once
+// The commands, each a function from its options to an outcome.
+
+#include <filesystem>
+#include <optional>
+#include <string>
+
+#include "commands/outcome.hpp"
+#include "render/report.hpp"
+
+namespace linewright {
+
+enum class Format { text, json, csv };
+
+/// What every command that prints a result is told about its form.
+struct ResultForm {
+  Format format = Format::text;
+  TextStyle style;
+
+  /// JSON is in inches, as its keys say, whatever unit the text is asked for.
+  Phrasing phrasing() const { return format == Format::json ? Phrasing{} : style.phrasing; }
+};
+
+struct CheckOptions {
+  std::filesystem::path project;  ///< a project file, or a folder with project.yaml
+  std::optional<std::string> only_rule;
+  std::optional<std::string> only_route;
+  bool strict = false;  ///< a warning counts as a fail
+  ResultForm form;
+};
+
+/// Judges a project by every rule.
+Outcome check(const CheckOptions& options);
+
+/// Lengths and bend schedules of every route.
+Outcome cutlist(const std::filesystem::path& project, const ResultForm& form);
+
+/// Lists the rules.
+Outcome list_rules(const ResultForm& form);
+
+/// Prints one rule's manual.
+Outcome explain(const std::string& rule, const ResultForm& form);
+
+struct CatalogueOptions {
+  std::optional<std::string> name;               ///< only this entry, with full sources
+  std::optional<std::filesystem::path> project;  ///< with this project's own lines
+  ResultForm form;
+};
+
+/// Lists what routes can be made of, or one entry of it.
+Outcome catalogue(const CatalogueOptions& options);
+
+/// Writes a small project that checks clean into `directory`: all of its files or none.
+Outcome init(const std::filesystem::path& directory, bool quiet);
+
+}  // namespace linewright

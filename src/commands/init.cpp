@@ -1,0 +1,53 @@
+#include <fmt/format.h>
+
+#include "commands/commands.hpp"
+#include "commands/starter_project.hpp"
+#include "commands/whole_file.hpp"
+
+namespace linewright {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Folders on the way to `directory` that are not there yet, deepest first.
+std::vector<fs::path> missing_folders(const fs::path& directory) {
+  std::vector<fs::path> missing;
+  std::error_code ignored;
+  for (fs::path folder = directory; !folder.empty() && !fs::exists(folder, ignored);
+       folder = folder.parent_path())
+    missing.push_back(folder);
+  return missing;
+}
+
+}  // namespace
+
+Outcome init(const fs::path& directory, bool quiet) {
+  if (directory.empty()) return refusal("the folder to write to has an empty name");
+  const std::vector<fs::path> made = missing_folders(directory);
+  std::error_code error;
+  fs::create_directories(directory, error);
+  const bool is_folder = !error && fs::is_directory(directory, error);
+  std::string wrong;
+  if (!is_folder) {
+    wrong = fmt::format("'{}' cannot be made a folder: {}", directory.string(),
+                        error ? error.message() : "it is a file");
+  } else {
+    std::vector<NewFile> files;
+    for (const StarterFile& file : starter_project())
+      files.push_back({directory / file.name, std::string(file.text)});
+    wrong = write_all_or_none(files);
+  }
+  if (!wrong.empty()) {
+    for (const fs::path& folder : made) fs::remove(folder, error);
+    return refusal(wrong);
+  }
+  Outcome outcome;
+  if (quiet) return outcome;
+  for (const StarterFile& file : starter_project())
+    outcome.result += fmt::format("wrote {}\n", (directory / file.name).string());
+  outcome.result += fmt::format("Now: linewright check {}\n", directory.string());
+  return outcome;
+}
+
+}  // namespace linewright

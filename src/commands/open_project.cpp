@@ -1,0 +1,54 @@
+#include "commands/open_project.hpp"
+
+#include <fmt/format.h>
+
+#include "catalogue/catalogue.hpp"
+#include "input/load_project.hpp"
+#include "render/diagnostic_text.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// What turns a name relative to the project's folder into a path as the user would write it.
+std::string path_prefix(const std::filesystem::path& path) {
+  std::error_code ignored;
+  const bool folder = std::filesystem::is_directory(path, ignored);
+  const std::filesystem::path base = folder ? path : path.parent_path();
+  return base.empty() ? std::string() : (base / "").string();
+}
+
+Outcome refused(const std::vector<Diagnostic>& errors, const std::string& prefix) {
+  Outcome outcome;
+  outcome.code = ExitCode::bad_input;
+  for (const Diagnostic& error : errors) {
+    outcome.errors += diagnostic_text(error, prefix);
+    if (!outcome.errors.ends_with('\n')) outcome.errors += '\n';
+  }
+  outcome.errors += fmt::format("linewright: {} {} in the project's files; nothing was judged\n",
+                                errors.size(), errors.size() == 1 ? "error" : "errors");
+  return outcome;
+}
+
+}  // namespace
+
+std::variant<Project, Outcome> open_project(const std::filesystem::path& path) {
+  LoadResult loaded = load_project(path, built_in_catalogue());
+  if (!loaded.project) return refused(loaded.errors, path_prefix(path));
+  return *std::move(loaded.project);
+}
+
+Report describe(const PreparedProject& prepared) {
+  CutList cuts = cut_list(prepared);
+  Report report;
+  report.project_name = prepared.project->name;
+  report.assumptions = prepared.project->assumptions;
+  report.systems = std::move(cuts.systems);
+  for (RouteCut& cut : cuts.routes) {
+    const PreparedRoute* route = prepared.find_route(cut.name);
+    report.routes.push_back({std::move(cut), route->from->name, route->to->name});
+  }
+  return report;
+}
+
+}  // namespace linewright

@@ -1,0 +1,25 @@
+#pragma once
+// What a command comes to. Commands write nothing themselves: a result is whole before any of it
+// is shown.
+
+#include <string>
+
+namespace linewright {
+
+enum class ExitCode {
+  nothing_failed = 0,
+  failed = 1,  ///< a fail or an unknown; with --strict also a warning
+  bad_input = 2,
+  internal_error = 3,
+};
+
+struct Outcome {
+  ExitCode code = ExitCode::nothing_failed;
+  std::string result;  ///< for stdout or --output; empty for none
+  std::string errors;  ///< for stderr, whole lines
+};
+
+/// Bad input or usage: "linewright: error: MESSAGE".
+Outcome refusal(const std::string& message);
+
+}  // namespace linewright

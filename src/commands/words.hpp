@@ -1,0 +1,49 @@
+#pragma once
+// The command line's words before and after they are understood.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "commands/commands.hpp"
+
+namespace linewright {
+
+/// Option values as written.
+struct Words {
+  std::string project;
+  std::string rule;
+  std::string directory;
+  std::optional<std::string> name;
+  std::optional<std::string> only_rule;
+  std::optional<std::string> only_route;
+  std::optional<std::string> catalogue_project;
+  std::optional<std::string> output;
+  std::string format = "text";
+  std::string color = "auto";
+  std::string units = "in";
+  bool force = false;
+  bool quiet = false;
+  bool strict = false;
+  bool verbose = false;
+};
+
+/// What the terminal and the environment say about colour.
+struct ColourSurroundings {
+  bool terminal = false;
+  bool refused = false;  ///< NO_COLOR is set and not empty, or TERM is "dumb"
+};
+
+/// The form of the result, or what is wrong with the words. `formats` are those of the command.
+std::variant<ResultForm, std::string> read_form(const Words& words,
+                                                const std::vector<std::string>& formats,
+                                                const ColourSurroundings& surroundings);
+
+/// The first of `arguments` that looks like an option and is none of `options` ("--format"), in
+/// words with a suggestion; empty where all are known. CLI11 by itself would take the word after a
+/// misspelt option for a file and blame that.
+std::string unknown_option(const std::vector<std::string>& arguments,
+                           const std::vector<std::string>& options);
+
+}  // namespace linewright

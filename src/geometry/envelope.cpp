@@ -1,0 +1,63 @@
+#include "geometry/envelope.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace linewright {
+
+namespace {
+
+double likely_width(const ReachEnvelope& span, double t) {
+  const double parabola = 4 * t * (1 - t);
+  const double shape = span.clamped_shape ? std::sin(std::numbers::pi * t) : parabola;
+  return span.bow_in * std::max(0.0, shape) + span.sag_in * parabola;
+}
+
+double bound_width(const ReachEnvelope& span, double t) {
+  const double length = span.end_in - span.start_in;
+  const double ratio = (2 * t - 1) * length / (length + span.surplus_in);
+  const double ellipse = span.bound_half_width_in * std::sqrt(std::max(0.0, 1 - ratio * ratio));
+  const double swing = span.swing_first_in * (1 - t) + span.swing_last_in * t;
+  return ellipse + (span.sag_in + span.bend_spread_in) * 4 * t * (1 - t) + swing;
+}
+
+}  // namespace
+
+double ReachEnvelope::width_in(Reach reach, double distance_in) const {
+  if (reach == Reach::none) return 0;
+  const double t = std::clamp((distance_in - start_in) / (end_in - start_in), 0.0, 1.0);
+  const double play = play_first_in + (play_last_in - play_first_in) * t;
+  return play + (reach == Reach::likely ? likely_width(*this, t) : bound_width(*this, t));
+}
+
+double ReachEnvelope::widest_in(Reach reach) const {
+  if (reach == Reach::none) return 0;
+  const double play = std::max(play_first_in, play_last_in);
+  if (reach == Reach::likely) return play + bow_in + sag_in;
+  return play + bound_half_width_in + sag_in + bend_spread_in +
+         std::max(swing_first_in, swing_last_in);
+}
+
+ReachEnvelope shortened(const ReachEnvelope& span, double start_in, double end_in, double play_in,
+                        int sag_power) {
+  const double share = (end_in - start_in) / (span.end_in - span.start_in);
+  ReachEnvelope part = span;
+  part.start_in = start_in;
+  part.end_in = end_in;
+  if (start_in > span.start_in) {
+    part.play_first_in = play_in;
+    part.swing_first_in = 0;
+  }
+  if (end_in < span.end_in) {
+    part.play_last_in = play_in;
+    part.swing_last_in = 0;
+  }
+  part.surplus_in *= share;
+  part.bow_in *= share;
+  part.bound_half_width_in *= share;
+  part.sag_in *= std::pow(share, sag_power);
+  return part;
+}
+
+}  // namespace linewright

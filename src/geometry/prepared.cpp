@@ -1,0 +1,204 @@
+#include "geometry/prepared.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/crossings.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Sideways play of a line in a cushion clamp [common practice, no source].
+constexpr double clamp_play_in = 0.02;
+/// Play in a guide whose bore is not stated [common practice, no source]: half of the usual
+/// 1/16 in between the bore and the largest line.
+constexpr double guide_play_in = 1.0 / 32;
+/// A panel hole is larger than the bore of the part snapped or pressed into it: grommets by about
+/// 1/4 in [from memory: MS35489], snap bushings by 1/8 in [verified, secondary: aircraft-parts
+/// catalogue page on snap bushings].
+constexpr double grommet_hole_over_bore_in = 0.25;
+constexpr double bushing_hole_over_bore_in = 0.125;
+
+const Hole* find_hole(const Project& project, const std::string& name) {
+  for (const Frame& frame : project.structure.frames)
+    for (const Hole& hole : frame.holes)
+      if (hole.name == name) return &hole;
+  return nullptr;
+}
+
+std::optional<double> bore_of(const Hole& hole) {
+  if (hole.bore_in) return hole.bore_in;
+  const auto* circle = std::get_if<Circle>(&hole.shape);
+  if (!circle) return std::nullopt;
+  if (hole.edge == EdgeGuard::grommet) return circle->diameter - grommet_hole_over_bore_in;
+  if (hole.edge == EdgeGuard::bushing) return circle->diameter - bushing_hole_over_bore_in;
+  return std::nullopt;
+}
+
+std::string hold_words(HoldKind hold) {
+  switch (hold) {
+    case HoldKind::clamp:
+      return "clamp";
+    case HoldKind::grommet:
+      return "grommet";
+    case HoldKind::bushing:
+      return "bushing";
+    case HoldKind::fairlead:
+      return "fairlead";
+    case HoldKind::pulley:
+      return "pulley";
+  }
+  return {};
+}
+
+double play_in_bore(std::optional<double> bore_in, const Line& line) {
+  if (!bore_in) return guide_play_in;
+  return std::max(0.0, (*bore_in - line.outside_diameter_in) / 2);
+}
+
+Support stated_support(const RoutePoint& point, const Hole* hole, const Line& line) {
+  Support support;
+  support.to = point.to;
+  support.name = hold_words(*point.hold);
+  if (!point.through.empty()) support.name += " in " + point.through;
+  if (!point.to.empty()) support.name += " on " + point.to;
+  switch (*point.hold) {
+    case HoldKind::clamp:
+      support.play_in = clamp_play_in;
+      break;
+    case HoldKind::pulley:
+      support.play_in = 0;
+      break;
+    default: {
+      std::optional<double> bore = point.bore_in;
+      if (!bore && hole) bore = bore_of(*hole);
+      support.play_in = play_in_bore(bore, line);
+    }
+  }
+  return support;
+}
+
+/// A guarded hole holds a line that nearly fills its bore.
+std::optional<Support> hole_support(const RoutePoint& point, const Hole* hole, const Line& line) {
+  if (!hole || (hole->edge != EdgeGuard::grommet && hole->edge != EdgeGuard::bushing))
+    return std::nullopt;
+  const std::optional<double> bore = point.bore_in ? point.bore_in : bore_of(*hole);
+  if (!bore || *bore > holding_bore_ratio * line.outside_diameter_in + 1e-9) return std::nullopt;
+  Support support;
+  support.play_in = play_in_bore(bore, line);
+  support.name =
+      std::string(hole->edge == EdgeGuard::grommet ? "grommet " : "bushing ") + hole->name;
+  return support;
+}
+
+std::vector<Support> find_supports(const Project& project, const PreparedRoute& prepared) {
+  std::vector<Support> supports;
+  if (prepared.from->held()) supports.push_back({0, 0, prepared.from->name, -1, {}});
+  for (std::size_t i = 0; i < prepared.route->points.size(); ++i) {
+    const RoutePoint& point = prepared.route->points[i];
+    const Hole* hole = point.through.empty() ? nullptr : find_hole(project, point.through);
+    std::optional<Support> support = point.hold ? stated_support(point, hole, *prepared.line)
+                                                : hole_support(point, hole, *prepared.line);
+    if (!support) continue;
+    support->distance_in = prepared.point_distance_in[i];
+    support->point = static_cast<int>(i);
+    supports.push_back(*support);
+  }
+  if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
+  return supports;
+}
+
+std::vector<Span> find_spans(const std::vector<Support>& supports, double length_in) {
+  std::vector<Span> spans;
+  double start = 0;
+  int first = -1;
+  for (std::size_t i = 0; i < supports.size(); ++i) {
+    const double here = supports[i].distance_in;
+    if (here - start > 1e-9) spans.push_back({start, here, first, static_cast<int>(i)});
+    start = here;
+    first = static_cast<int>(i);
+  }
+  if (length_in - start > 1e-9) spans.push_back({start, length_in, first, -1});
+  return spans;
+}
+
+std::vector<PathCorner> corners_of(const Route& route, const Node& from, const Node& to,
+                                   const Line& line) {
+  std::vector<PathCorner> corners{{from.at, 0}};
+  for (const RoutePoint& point : route.points)
+    corners.push_back({point.at, drawn_radius_in(point, line)});
+  corners.push_back({to.at, 0});
+  return corners;
+}
+
+PreparedRoute prepare_route(const Project& project, const Route& route) {
+  const Node* from = project.find_node(route.from);
+  const Node* to = project.find_node(route.to);
+  const Line* line = project.catalogue.find_line(route.line);
+  PreparedRoute prepared{&route, line, from, to, Centreline(corners_of(route, *from, *to, *line)),
+                         {},     {},   {},   {}};
+  for (std::size_t i = 0; i < route.points.size(); ++i)
+    prepared.point_distance_in.push_back(
+        prepared.centreline.corner_distance_in(static_cast<int>(i) + 1));
+  prepared.supports = find_supports(project, prepared);
+  prepared.spans = find_spans(prepared.supports, prepared.length_in());
+  prepared.crossings = find_crossings(prepared.centreline, project.structure.frames);
+  return prepared;
+}
+
+}  // namespace
+
+const Sleeve* PreparedRoute::sleeve_at(double distance_in) const {
+  for (const Sleeve& sleeve : route->sleeves)
+    if (distance_in >= sleeve.from_in && distance_in <= sleeve.to_in) return &sleeve;
+  return nullptr;
+}
+
+double PreparedRoute::radius_in(double distance_in) const {
+  const Sleeve* sleeve = sleeve_at(distance_in);
+  const double bare = line->largest_radius_in();
+  return sleeve && sleeve->outside_in ? std::max(bare, *sleeve->outside_in / 2) : bare;
+}
+
+const SourceLocation& PreparedRoute::location_near(double distance_in) const {
+  const SourceLocation* nearest = &route->where;
+  double best = std::min(distance_in, length_in() - distance_in);
+  for (std::size_t i = 0; i < point_distance_in.size(); ++i) {
+    const double away = std::abs(point_distance_in[i] - distance_in);
+    if (away > best) continue;
+    best = away;
+    nearest = &route->points[i].where;
+  }
+  return *nearest;
+}
+
+double PreparedRoute::to_nearest_support_in(double distance_in) const {
+  double best = length_in();
+  for (const Support& support : supports)
+    best = std::min(best, std::abs(support.distance_in - distance_in));
+  return best;
+}
+
+const PreparedRoute* PreparedProject::find_route(std::string_view name) const {
+  for (const PreparedRoute& prepared : routes)
+    if (prepared.route->name == name) return &prepared;
+  return nullptr;
+}
+
+double drawn_radius_in(const RoutePoint& point, const Line& line) {
+  if (point.bend_in) return *point.bend_in;
+  if (point.hold == HoldKind::pulley && point.diameter_in) return *point.diameter_in / 2;
+  if (line.kind == LineKind::cable) return 0;
+  return line.usual_bend_radius_in.value_or(0);
+}
+
+PreparedProject prepare(const Project& project) {
+  PreparedProject prepared{&project, {}, Obstacles(project.structure)};
+  prepared.routes.reserve(project.routes.size());
+  for (const Route& route : project.routes)
+    prepared.routes.push_back(prepare_route(project, route));
+  return prepared;
+}
+
+}  // namespace linewright

@@ -1,0 +1,11 @@
+#pragma once
+// Closures: what ends access when it is fitted, and what is left to reach through.
+
+#include "input/field_reader.hpp"
+
+namespace linewright {
+
+/// Adds one item of a `closures` section.
+void read_closure(const YamlNode& node, ReadContext& context);
+
+}  // namespace linewright

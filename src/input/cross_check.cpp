@@ -1,0 +1,155 @@
+#include "input/cross_check.hpp"
+
+#include <fmt/format.h>
+
+#include <map>
+#include <set>
+#include <unordered_map>
+
+#include "input/closure_cycles.hpp"
+#include "input/field_reader.hpp"
+#include "input/suggest_name.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Beyond this many names none is suggested: measuring the distance to each takes too long.
+constexpr std::size_t most_names_for_suggestion = 10'000;
+
+using NameKey = std::pair<Named, std::string_view>;
+
+void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
+  std::map<NameKey, const SourceLocation*> first;
+  for (const NamePlace& place : draft.given) {
+    const std::string_view kind = kind_word(place.kind);
+    if (place.kind == Named::line && built_in.find_line(place.name) != nullptr)
+      draft.add_error(place.where,
+                      fmt::format("the {} {} is in the built-in catalogue already", kind,
+                                  quoted_text(place.name)),
+                      "give it a name of its own");
+    const auto [known, is_new] = first.try_emplace(NameKey{place.kind, place.name}, &place.where);
+    if (!is_new)
+      draft.add_error(place.where,
+                      fmt::format("the {} {} is given twice: first at {}", kind,
+                                  quoted_text(place.name), place_words(*known->second)));
+  }
+}
+
+void check_used(ProjectDraft& draft, const Catalogue& built_in) {
+  if (!draft.names_complete) return;
+  std::map<Named, std::vector<std::string>> known;
+  std::set<NameKey> given;
+  const auto add = [&](Named kind, const std::string& name) {
+    if (given.insert({kind, name}).second) known[kind].push_back(name);
+  };
+  for (const NamePlace& place : draft.given) add(place.kind, place.name);
+  for (const Line& line : built_in.lines) add(Named::line, line.name);
+  for (const NamePlace& place : draft.used) {
+    if (given.contains({place.kind, place.name})) continue;
+    const std::vector<std::string>& names = known[place.kind];
+    draft.add_error(
+        place.where,
+        fmt::format("there is no {} {}", kind_word(place.kind), quoted_text(place.name)),
+        names.size() <= most_names_for_suggestion ? suggest_name(place.name, names)
+                                                  : std::string());
+  }
+}
+
+std::string_view line_kind_words(LineKind kind) {
+  switch (kind) {
+    case LineKind::rigid_tube:
+    case LineKind::plastic_tube:
+      return "a tube";
+    case LineKind::hose:
+      return "a hose";
+    case LineKind::cable:
+      return "a cable";
+    case LineKind::wire:
+      return "a wire";
+  }
+  return "a line";
+}
+
+bool fits(LineKind line, SystemKind system) {
+  if (line == LineKind::cable) return system == SystemKind::cable;
+  if (line == LineKind::wire) return system == SystemKind::wire;
+  return is_air(system);
+}
+
+std::string_view fitting_words(SystemKind system) {
+  if (system == SystemKind::cable) return "a cable";
+  return system == SystemKind::wire ? "a wire" : "a tube or a hose";
+}
+
+void check_line(const Route& route, const Line& line, ProjectDraft& draft) {
+  if (!route.system_name.empty() && !fits(line.kind, route.system))
+    draft.add_error(route.line_where,
+                    fmt::format("{} is {}: system {} needs {}", quoted_text(line.name),
+                                line_kind_words(line.kind), quoted_text(route.system_name),
+                                fitting_words(route.system)));
+  if (route.length_in && line.kind != LineKind::hose)
+    draft.add_error(route.line_where,
+                    fmt::format("'length' belongs to a hose: {} is {}", quoted_text(line.name),
+                                line_kind_words(line.kind)));
+}
+
+bool same_place(Vec3 a, Vec3 b) {
+  return distance(a, b) < smallest_length_in;
+}
+
+void check_legs(const Route& route, const Node* from, const Node* to, ProjectDraft& draft) {
+  const Vec3* before = from != nullptr ? &from->at : nullptr;
+  std::string before_words = fmt::format("node {}", quoted_text(route.from));
+  for (std::size_t i = 0; i < route.points.size(); ++i) {
+    const RoutePoint& point = route.points[i];
+    if (before != nullptr && same_place(*before, point.at))
+      draft.add_error(point.where, fmt::format("this point is at the same place as {}: the line "
+                                               "has no length between them",
+                                               before_words));
+    before = &point.at;
+    before_words = "the point before it";
+  }
+  if (before == nullptr || to == nullptr || !same_place(*before, to->at)) return;
+  if (route.points.empty())
+    draft.add_error(route.to_where, fmt::format("nodes {} and {} are at the same place: the line "
+                                                "has no length between them",
+                                                quoted_text(route.from), quoted_text(route.to)));
+  else
+    draft.add_error(route.points.back().where,
+                    fmt::format("this point is at the same place as node {}: the line has no "
+                                "length between them",
+                                quoted_text(route.to)));
+}
+
+void check_routes(ProjectDraft& draft) {
+  std::unordered_map<std::string_view, const Node*> nodes;
+  for (const Node& node : draft.project.nodes) nodes.try_emplace(node.name, &node);
+  std::unordered_map<std::string_view, const Line*> lines;
+  for (const Line& line : draft.project.catalogue.lines) lines.try_emplace(line.name, &line);
+  const auto find = [](const auto& among, const std::string& name) {
+    const auto found = among.find(name);
+    return found != among.end() && !name.empty() ? found->second : nullptr;
+  };
+  for (const Route& route : draft.project.routes) {
+    if (const Line* line = find(lines, route.line)) check_line(route, *line, draft);
+    if (!route.from.empty() && route.from == route.to)
+      draft.add_error(route.to_where,
+                      fmt::format("the route ends at {}, where it starts: its ends must be two "
+                                  "nodes",
+                                  quoted_text(route.to)));
+    else
+      check_legs(route, find(nodes, route.from), find(nodes, route.to), draft);
+  }
+}
+
+}  // namespace
+
+void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
+  check_given_twice(draft, built_in);
+  check_used(draft, built_in);
+  check_closure_cycles(draft);
+  check_routes(draft);
+}
+
+}  // namespace linewright

@@ -1,0 +1,167 @@
+#include "input/load_project.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+#include <unordered_map>
+#include <utility>
+
+#include "input/closure_reader.hpp"
+#include "input/cross_check.hpp"
+#include "input/field_reader.hpp"
+#include "input/line_entry.hpp"
+#include "input/network_reader.hpp"
+#include "input/project_files.hpp"
+#include "input/route_reader.hpp"
+#include "input/settings_reader.hpp"
+#include "input/structure_reader.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr double format_number = 1;
+
+/// Longer lines are no help under an error.
+constexpr std::size_t longest_shown_line_bytes = 1000;
+
+std::vector<std::string> root_keys() {
+  std::vector<std::string> keys{"linewright", "units",  "include", "structure", "closures",
+                                "nodes",      "routes", "waivers", "lines",     "attitudes"};
+  keys.insert(keys.end(), project_keys.begin(), project_keys.end());
+  return keys;
+}
+
+/// True unless the file says that it is written in another format: then nothing else in it can be
+/// relied on.
+bool check_format(FieldReader& fields, const YamlNode& root, ReadContext& context) {
+  const YamlNode* format = fields.find("linewright");
+  if (format == nullptr) {
+    if (root.kind == YamlNode::Kind::map)
+      context.error(root.where, "a project file starts with 'linewright: 1'",
+                    "add the line 'linewright: 1' at its top");
+    return true;
+  }
+  const double number =
+      read_number(*format, {"the format", Dimension::plain, Sign::any, 1e9, ""}, context);
+  if (number == format_number) return true;
+  if (number < format_number || number > format_number)
+    context.error(format->where,
+                  fmt::format("this program reads format 1, found {}", format->text));
+  return false;
+}
+
+void read_line(const YamlNode& node, ReadContext& context) {
+  ProjectDraft& draft = context.draft;
+  const YamlNode* name = node.find("name");
+  if (name != nullptr && name->kind == YamlNode::Kind::scalar && !name->text.empty())
+    draft.given.push_back({Named::line, name->text, name->where});
+  else
+    draft.names_complete = false;
+  if (draft.errors.size() >= most_errors) return;
+  std::optional<Line> line = read_line_entry(node, context.bare, false, draft.errors);
+  if (!line) return;
+  if (!line->where) line->where = node.where;
+  draft.project.catalogue.lines.push_back(std::move(*line));
+}
+
+/// An included file cannot speak for the whole project.
+void refuse_project_keys(const YamlNode& root, ReadContext& context) {
+  for (const YamlEntry& entry : root.entries)
+    if (std::find(project_keys.begin(), project_keys.end(), entry.key) != project_keys.end())
+      context.error(entry.key_where, fmt::format("'{}' belongs in the project file, not in one "
+                                                 "that it includes",
+                                                 entry.key));
+}
+
+void read_file(const YamlNode& root, ReadContext& context, bool included) {
+  FieldReader fields(root, "a project file", context, root_keys());
+  if (!fields.only_known_keys()) context.draft.names_complete = false;
+  if (!check_format(fields, root, context)) {
+    context.draft.names_complete = false;
+    return;
+  }
+  context.bare = read_units(fields);
+  if (included)
+    refuse_project_keys(root, context);
+  else
+    read_settings(fields, context);
+  for (const YamlNode& item : fields.items("attitudes")) read_attitude(item, context);
+  if (const YamlNode* structure = fields.find("structure")) read_structure(*structure, context);
+  for (const YamlNode& item : fields.items("closures")) read_closure(item, context);
+  for (const YamlNode& item : fields.items("nodes")) read_node(item, context);
+  for (const YamlNode& item : fields.items("lines")) read_line(item, context);
+  for (const YamlNode& item : fields.items("routes")) read_route(item, context);
+  for (const YamlNode& item : fields.items("waivers")) read_waiver(item, context);
+}
+
+/// Says what was taken for what parts do not state.
+void add_part_assumptions(ProjectDraft& draft) {
+  std::vector<std::string>& assumptions = draft.project.assumptions;
+  if (draft.panels_without_thickness > 0)
+    assumptions.push_back(fmt::format("{} panel(s) state no thickness: {} in was taken",
+                                      draft.panels_without_thickness, usual_panel_thickness_in));
+  if (draft.edges_unstated > 0)
+    assumptions.push_back(fmt::format("{} hole(s) or channel(s) state no edge: bare was taken",
+                                      draft.edges_unstated));
+}
+
+using FileIndex = std::unordered_map<std::string_view, std::size_t>;
+
+FileIndex index_files(const std::vector<ReadFile>& files) {
+  FileIndex index;
+  for (std::size_t i = 0; i < files.size(); ++i) index.emplace(files[i].name, i);
+  return index;
+}
+
+void show_lines(std::vector<Diagnostic>& errors, const std::vector<ReadFile>& files,
+                const FileIndex& index) {
+  for (Diagnostic& error : errors) {
+    const auto file = index.find(error.where.file);
+    if (file == index.end() || !error.source_line.empty() || error.where.line < 1) continue;
+    const std::vector<std::string>& lines = files[file->second].lines;
+    const auto line = static_cast<std::size_t>(error.where.line) - 1;
+    if (line < lines.size() && lines[line].size() <= longest_shown_line_bytes)
+      error.source_line = lines[line];
+  }
+}
+
+void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index) {
+  const auto key = [&index](const Diagnostic& error) {
+    const auto file = index.find(error.where.file);
+    return std::tuple(file != index.end() ? file->second : index.size(), error.where.line,
+                      error.where.column);
+  };
+  std::stable_sort(errors.begin(), errors.end(),
+                   [&key](const Diagnostic& a, const Diagnostic& b) { return key(a) < key(b); });
+}
+
+}  // namespace
+
+LoadResult load_project(const std::filesystem::path& path, const Catalogue& built_in) {
+  ProjectDraft draft;
+  draft.project.catalogue = built_in;
+  const std::vector<ReadFile> files = read_project_files(path, draft, read_file);
+  cross_check(draft, built_in);
+  add_part_assumptions(draft);
+
+  LoadResult result;
+  if (draft.errors.empty()) {
+    result.project = std::move(draft.project);
+    return result;
+  }
+  const FileIndex index = index_files(files);
+  show_lines(draft.errors, files, index);
+  sort_errors(draft.errors, index);
+  if (draft.errors_left_out)
+    draft.errors.push_back(
+        {draft.errors.back().where,
+         fmt::format("there are more errors: only the first {} are listed", most_errors),
+         {},
+         {}});
+  result.errors = std::move(draft.errors);
+  return result;
+}
+
+}  // namespace linewright

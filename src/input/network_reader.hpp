@@ -1,0 +1,14 @@
+#pragma once
+// Nodes and waivers of a project file.
+
+#include "input/field_reader.hpp"
+
+namespace linewright {
+
+/// Adds one item of a `nodes` section.
+void read_node(const YamlNode& node, ReadContext& context);
+
+/// Adds one item of a `waivers` section. Whether its rule exists is for the rules to say.
+void read_waiver(const YamlNode& node, ReadContext& context);
+
+}  // namespace linewright

@@ -1,0 +1,147 @@
+#include "input/project_files.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <system_error>
+#include <utility>
+#include <variant>
+
+#include "input/field_reader.hpp"
+#include "input/project_paths.hpp"
+#include "input/text_file.hpp"
+
+namespace linewright {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Include {
+  std::string written;
+  SourceLocation where;
+};
+
+/// Follows includes from the project file.
+class FileWalk {
+ public:
+  FileWalk(fs::path project_folder, ProjectDraft& draft, const FileVisitor& visit)
+      : project_folder_(std::move(project_folder)), draft_(draft), visit_(visit) {}
+
+  /// Takes a file whose text is at hand, then its includes.
+  void take(const ProjectPath& file, std::string_view text) {
+    bytes_ += text.size();
+    open_.push_back(file);
+    for (const Include& include : read(file, text)) follow(include, file.path.parent_path());
+    open_.pop_back();
+  }
+
+  std::vector<ReadFile> take_files() { return std::move(files_); }
+
+ private:
+  /// Reads one file; the tree is gone before its includes are read.
+  std::vector<Include> read(const ProjectPath& file, std::string_view text) {
+    YamlDocument document = read_yaml(text, file.shown);
+    files_.push_back({file.shown, std::move(document.lines)});
+    if (!document.errors.empty()) {
+      draft_.names_complete = false;
+      draft_.errors.insert(draft_.errors.end(), document.errors.begin(), document.errors.end());
+      return {};
+    }
+    ReadContext context{draft_, project_folder_, file.path.parent_path()};
+    visit_(document.root, context, open_.size() > 1);
+    return includes(document.root, context);
+  }
+
+  static std::vector<Include> includes(const YamlNode& root, ReadContext& context) {
+    std::vector<Include> all;
+    const YamlNode* list = root.find("include");
+    if (list == nullptr) return all;
+    for (const YamlNode& item : read_items(*list, context)) {
+      std::string written = read_text(item, "the name of a file", context);
+      if (!written.empty()) all.push_back({std::move(written), item.where});
+    }
+    return all;
+  }
+
+  void follow(const Include& include, const fs::path& base) {
+    if (const std::optional<std::string> why_not = try_follow(include, base)) {
+      draft_.names_complete = false;
+      draft_.add_error(include.where, *why_not);
+    }
+  }
+
+  /// Takes the included file, or says why not.
+  std::optional<std::string> try_follow(const Include& include, const fs::path& base) {
+    const auto resolved = resolve_project_path(project_folder_, base, include.written);
+    if (const auto* why_not = std::get_if<std::string>(&resolved)) return *why_not;
+    const auto& file = std::get<ProjectPath>(resolved);
+    if (is_open(file)) return fmt::format("files include each other: {}", chain_to(file));
+    const auto [first, is_new] = first_include_.try_emplace(file.path, include.where);
+    if (!is_new)
+      return fmt::format("{} is included twice: first at {}", quoted_text(include.written),
+                         place_words(first->second));
+    if (files_.size() >= most_project_files)
+      return fmt::format("a project can have {} files at most", most_project_files);
+    const auto text = read_text_file(file.path, file.shown);
+    if (const auto* failure = std::get_if<Diagnostic>(&text))
+      return fmt::format("{} cannot be included: {}", quoted_text(include.written),
+                         failure->message);
+    if (bytes_ + std::get<std::string>(text).size() > most_project_bytes)
+      return fmt::format("the project's files together are larger than {} bytes",
+                         most_project_bytes);
+    take(file, std::get<std::string>(text));
+    return std::nullopt;
+  }
+
+  bool is_open(const ProjectPath& file) const {
+    return std::any_of(open_.begin(), open_.end(),
+                       [&](const ProjectPath& open) { return open.path == file.path; });
+  }
+
+  std::string chain_to(const ProjectPath& file) const {
+    auto from = std::find_if(open_.begin(), open_.end(),
+                             [&](const ProjectPath& open) { return open.path == file.path; });
+    std::string chain;
+    for (; from != open_.end(); ++from) chain += from->shown + " -> ";
+    return chain + file.shown;
+  }
+
+  fs::path project_folder_;
+  ProjectDraft& draft_;
+  const FileVisitor& visit_;
+  std::vector<ReadFile> files_;
+  std::vector<ProjectPath> open_;  ///< from the project file to the one being read
+  std::map<fs::path, SourceLocation> first_include_;
+  std::size_t bytes_ = 0;
+};
+
+}  // namespace
+
+std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& draft,
+                                         const FileVisitor& visit) {
+  std::error_code failure;
+  const bool is_folder = fs::is_directory(path, failure);
+  const fs::path given = is_folder ? path / "project.yaml" : path;
+  const std::string given_name = given.generic_string();
+  const auto text = read_text_file(given, given_name);
+  if (const auto* why_not = std::get_if<Diagnostic>(&text)) {
+    draft.errors.push_back(*why_not);
+    if (is_folder && !fs::exists(given, failure))
+      draft.errors.back().suggestion = "a project's folder holds a 'project.yaml'";
+    return {};
+  }
+  const fs::path project_file = fs::canonical(given, failure);
+  if (failure) {
+    draft.add_error({given_name, 0, 0}, fmt::format("{} cannot be followed: {}",
+                                                    quoted_text(given_name), failure.message()));
+    return {};
+  }
+  FileWalk walk(project_file.parent_path(), draft, visit);
+  walk.take({project_file, project_file.filename().generic_string()}, std::get<std::string>(text));
+  return walk.take_files();
+}
+
+}  // namespace linewright

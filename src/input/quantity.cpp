@@ -1,0 +1,281 @@
+#include "input/quantity.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <numbers>
+#include <string>
+#include <system_error>
+#include <vector>
+
+#include "input/suggest_name.hpp"
+#include "input/utf8.hpp"
+
+namespace linewright {
+namespace {
+
+/// A unit as an exact relation: internal = (written + offset) * numerator / denominator + shift.
+struct UnitRow {
+  std::string_view name;
+  Dimension dimension;
+  double numerator;
+  double denominator;
+  double offset = 0;
+  double shift = 0;
+};
+
+// The relations are exact by definition: inch and pound (international yard and pound agreement,
+// 1959), standard gravity 9.80665 m/s2, litre = 1 dm3. The inch of mercury is conventional: 25.4 mm
+// of mercury of 13595.1 kg/m3 at standard gravity. One lbf is 0.45359237 * 9.80665 N.
+constexpr double newtons_per_lbf = 0.45359237 * 9.80665;
+constexpr double square_metres_per_square_inch = 0.0254 * 0.0254;
+constexpr double pascals_per_inch_of_mercury = 13595.1 * 9.80665 * 0.0254;
+
+constexpr std::array unit_rows = {
+    UnitRow{"in", Dimension::length, 1, 1},
+    UnitRow{"ft", Dimension::length, 12, 1},
+    UnitRow{"mm", Dimension::length, 1, 25.4},
+    UnitRow{"cm", Dimension::length, 1, 2.54},
+    UnitRow{"m", Dimension::length, 1000, 25.4},
+    UnitRow{"in3", Dimension::volume, 1, 1},
+    UnitRow{"mL", Dimension::volume, 1, 16.387064},
+    UnitRow{"cm3", Dimension::volume, 1, 16.387064},
+    UnitRow{"mm3", Dimension::volume, 1, 16387.064},
+    UnitRow{"L", Dimension::volume, 1000, 16.387064},
+    UnitRow{"lbf", Dimension::force, 1, 1},
+    UnitRow{"N", Dimension::force, 1, newtons_per_lbf},
+    UnitRow{"kgf", Dimension::force, 1, 0.45359237},
+    UnitRow{"degF", Dimension::temperature, 1, 1},
+    UnitRow{"degC", Dimension::temperature, 9, 5, 0, 32},
+    UnitRow{"K", Dimension::temperature, 9, 5, -273.15, 32},
+    UnitRow{"deg", Dimension::angle, 1, 1},
+    UnitRow{"rad", Dimension::angle, 180, std::numbers::pi},
+    UnitRow{"psi", Dimension::pressure, 1, 1},
+    UnitRow{"Pa", Dimension::pressure, square_metres_per_square_inch, newtons_per_lbf},
+    UnitRow{"kPa", Dimension::pressure, 1000 * square_metres_per_square_inch, newtons_per_lbf},
+    UnitRow{"hPa", Dimension::pressure, 100 * square_metres_per_square_inch, newtons_per_lbf},
+    UnitRow{"inHg", Dimension::pressure, pascals_per_inch_of_mercury* square_metres_per_square_inch,
+            newtons_per_lbf},
+    UnitRow{"ft/min", Dimension::speed_vertical, 1, 1},
+    UnitRow{"m/s", Dimension::speed_vertical, 60, 0.3048},
+    UnitRow{"rpm", Dimension::rotational_speed, 1, 1},
+    UnitRow{"lb/in", Dimension::mass_per_length, 1, 1},
+    UnitRow{"lb/100ft", Dimension::mass_per_length, 1, 1200},
+    UnitRow{"kg/m", Dimension::mass_per_length, 0.0254, 0.45359237},
+};
+
+constexpr double absolute_zero_degf = -459.67;
+constexpr double temperature_rounding = 1e-9;
+constexpr std::size_t longest_shown = 60;
+
+std::string unit_list(Dimension dimension) {
+  std::vector<std::string_view> names;
+  for (const UnitRow& row : unit_rows)
+    if (row.dimension == dimension) names.push_back(row.name);
+  std::string list;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) list += i + 1 == names.size() ? " or " : ", ";
+    list += names[i];
+  }
+  return list;
+}
+
+std::string expected(Dimension dimension) {
+  const std::string units = unit_list(dimension);
+  if (units.empty()) return fmt::format("expected {}", dimension_words(dimension));
+  return fmt::format("expected {} ({})", dimension_words(dimension), units);
+}
+
+std::string in_quotes(std::string_view text) {
+  return fmt::format("'{}'", printable(text, longest_shown));
+}
+
+bool is_digit(char letter) {
+  return letter >= '0' && letter <= '9';
+}
+
+std::size_t after_digits(std::string_view text, std::size_t start) {
+  while (start < text.size() && is_digit(text[start])) ++start;
+  return start;
+}
+
+/// Length of the number that `text` starts with: sign, digits with at most one point, exponent.
+/// 0 where there is none.
+std::size_t number_length(std::string_view text) {
+  const std::size_t whole = !text.empty() && (text[0] == '+' || text[0] == '-') ? 1 : 0;
+  std::size_t end = after_digits(text, whole);
+  std::size_t digits = end - whole;
+  if (end < text.size() && text[end] == '.') {
+    const std::size_t fraction_end = after_digits(text, end + 1);
+    digits += fraction_end - end - 1;
+    end = fraction_end;
+  }
+  if (digits == 0) return 0;
+  if (end < text.size() && (text[end] == 'e' || text[end] == 'E')) {
+    const bool sign = end + 1 < text.size() && (text[end + 1] == '+' || text[end + 1] == '-');
+    const std::size_t exponent = end + (sign ? 2 : 1);
+    const std::size_t exponent_end = after_digits(text, exponent);
+    if (exponent_end > exponent) end = exponent_end;
+  }
+  return end;
+}
+
+bool leading_zero(std::string_view number) {
+  if (number[0] == '+' || number[0] == '-') number.remove_prefix(1);
+  return number.size() > 1 && number[0] == '0' && is_digit(number[1]);
+}
+
+bool any_digit_but_zero(std::string_view number) {
+  const std::string_view mantissa = number.substr(0, number.find_first_of("eE"));
+  return mantissa.find_first_of("123456789") != std::string_view::npos;
+}
+
+/// The double nearest to a number of our grammar; nothing where a double cannot hold it: too
+/// large, or so small that it would silently become zero.
+std::optional<double> to_double(std::string_view number) {
+  std::string_view digits = number;
+  if (digits[0] == '+') digits.remove_prefix(1);  // from_chars takes no plus sign
+  double value = 0;
+  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  if (error != std::errc{} || end != digits.data() + digits.size()) return std::nullopt;
+  if (!std::isfinite(value) || (value == 0 && any_digit_but_zero(number))) return std::nullopt;
+  return value;
+}
+
+/// True for words that other readers take as a number that is none.
+bool names_non_finite(std::string_view text) {
+  if (!text.empty() && (text[0] == '+' || text[0] == '-')) text.remove_prefix(1);
+  if (!text.empty() && text[0] == '.') text.remove_prefix(1);
+  std::string word;
+  for (const char letter : text.substr(0, 9))
+    word += letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  return word == "nan" || word == "inf" || word == "infinity";
+}
+
+/// Why a text does not start with a number, for the end of a message; empty for no special reason.
+std::string_view why_no_number(std::string_view text) {
+  if (names_non_finite(text)) return ": a number must be finite";
+  if (text.starts_with("\xE2\x88\x92")) return ": its minus sign is not the '-' of the keyboard";
+  if (text.starts_with(',')) return ": write decimals with a point";
+  return "";
+}
+
+/// Why what follows a number cannot be a unit; empty where it may be.
+std::string_view why_no_unit(std::string_view number, std::string_view rest) {
+  const bool zero = number == "0" || number == "-0" || number == "+0";
+  if (zero && rest.size() > 1 && std::string_view("xXoObB").find(rest[0]) != rest.npos &&
+      std::string_view("0123456789abcdefABCDEF").find(rest[1]) != rest.npos)
+    return ": write the number in decimal";
+  if (rest.starts_with(',')) return ": write decimals with a point, and no commas between digits";
+  if (rest.starts_with('/') || (is_digit(rest[0]) && rest.find('/') != rest.npos))
+    return ": write the fraction as a decimal";
+  if (is_digit(rest[0]) || rest[0] == '.' || rest[0] == '_' || rest[0] == '+' || rest[0] == '-')
+    return ": it is not one number";
+  return "";
+}
+
+const UnitRow* find_unit(std::string_view name) {
+  for (const UnitRow& row : unit_rows)
+    if (row.name == name) return &row;
+  return nullptr;
+}
+
+/// Another dimension's unit, or an unknown one, which may be a slip for one of this dimension's.
+std::string wrong_unit(std::string_view text, std::string_view unit, Dimension dimension) {
+  if (const UnitRow* row = find_unit(unit))
+    return fmt::format("{}, found {}: {}", expected(dimension), dimension_words(row->dimension),
+                       in_quotes(text));
+  std::vector<std::string> names;
+  for (const UnitRow& row : unit_rows)
+    if (row.dimension == dimension) names.emplace_back(row.name);
+  const std::string suggestion = suggest_name(unit, names);
+  return fmt::format("{}, found {}: there is no unit {}{}{}", expected(dimension), in_quotes(text),
+                     in_quotes(unit), suggestion.empty() ? "" : "; ", suggestion);
+}
+
+/// The unit of a bare number. Bare volumes are the cube of bare lengths.
+const UnitRow* usual_unit(Dimension dimension, BareLength bare) {
+  const bool metric = bare == BareLength::millimetre;
+  if (dimension == Dimension::length) return find_unit(metric ? "mm" : "in");
+  if (dimension == Dimension::volume) return find_unit(metric ? "mm3" : "in3");
+  for (const UnitRow& row : unit_rows)
+    if (row.dimension == dimension) return &row;  // the internal unit stands first
+  return nullptr;
+}
+
+double to_internal(double value, const UnitRow& unit) {
+  return (value + unit.offset) * unit.numerator / unit.denominator + unit.shift;
+}
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return "";
+  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
+}
+
+QuantityReading refused(std::string error) {
+  return {std::nullopt, std::move(error)};
+}
+
+}  // namespace
+
+std::string_view dimension_words(Dimension dimension) {
+  switch (dimension) {
+    case Dimension::plain:
+      return "a plain number";
+    case Dimension::length:
+      return "a length";
+    case Dimension::volume:
+      return "a volume";
+    case Dimension::force:
+      return "a force";
+    case Dimension::temperature:
+      return "a temperature";
+    case Dimension::angle:
+      return "an angle";
+    case Dimension::pressure:
+      return "a pressure";
+    case Dimension::rotational_speed:
+      return "a speed of rotation";
+    case Dimension::speed_vertical:
+      return "a vertical speed";
+    case Dimension::mass_per_length:
+      return "a mass per length";
+  }
+  return "a quantity";
+}
+
+QuantityReading read_quantity(std::string_view written, Dimension dimension, BareLength bare) {
+  const std::string_view text = trimmed(written);
+  if (text.empty()) return refused(expected(dimension) + ", found nothing");
+  const auto found = [&](std::string_view why) {
+    return refused(fmt::format("{}, found {}{}", expected(dimension), in_quotes(text), why));
+  };
+
+  const std::size_t length = number_length(text);
+  if (length == 0) return found(why_no_number(text));
+  const std::string_view number = text.substr(0, length);
+  const std::string_view unit = trimmed(text.substr(length));
+  if (leading_zero(number)) return found(": a leading zero may mean octal; leave it out");
+  if (!unit.empty()) {
+    const std::string_view why = why_no_unit(number, unit);
+    if (!why.empty()) return found(why);
+  }
+
+  const UnitRow* row = unit.empty() ? usual_unit(dimension, bare) : find_unit(unit);
+  if (!unit.empty() && (row == nullptr || row->dimension != dimension))
+    return refused(wrong_unit(text, unit, dimension));
+  const std::optional<double> value = to_double(number);
+  if (!value) return found(": the number is out of range");
+  if (row == nullptr) return {*value, ""};
+  const double internal = to_internal(*value, *row);
+  const bool vanished = internal == 0 && *value != 0 && dimension != Dimension::temperature;
+  if (!std::isfinite(internal) || vanished) return found(": the number is out of range");
+  if (dimension == Dimension::temperature && internal < absolute_zero_degf - temperature_rounding)
+    return found(": that is below absolute zero");
+  return {internal, ""};
+}
+
+}  // namespace linewright

@@ -1,0 +1,197 @@
+#include "input/route_reader.hpp"
+
+#include <fmt/format.h>
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array system_kinds{Choice<SystemKind>{"static", SystemKind::static_air},
+                                  Choice<SystemKind>{"pitot", SystemKind::pitot},
+                                  Choice<SystemKind>{"alpha", SystemKind::alpha},
+                                  Choice<SystemKind>{"vent", SystemKind::vent},
+                                  Choice<SystemKind>{"cable", SystemKind::cable},
+                                  Choice<SystemKind>{"wire", SystemKind::wire}};
+
+constexpr std::array holds{
+    Choice<HoldKind>{"clamp", HoldKind::clamp}, Choice<HoldKind>{"grommet", HoldKind::grommet},
+    Choice<HoldKind>{"bushing", HoldKind::bushing},
+    Choice<HoldKind>{"fairlead", HoldKind::fairlead}, Choice<HoldKind>{"pulley", HoldKind::pulley}};
+
+constexpr NumberSpec diameter{"a diameter"};
+constexpr NumberSpec bore{"a bore"};
+constexpr NumberSpec distance_along{"a distance along the line", Dimension::length,
+                                    Sign::not_negative};
+constexpr NumberSpec force{"a tension", Dimension::force, Sign::positive, 1e6, "lbf"};
+constexpr NumberSpec travel{"a travel", Dimension::length, Sign::not_negative};
+
+std::string without_blanks(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return {};
+  return std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
+}
+
+/// A system as the file writes it: its kind, and its name where there are two of a kind.
+struct WrittenSystem {
+  std::string kind;
+  std::string name;
+  bool named = false;
+};
+
+WrittenSystem split_system(std::string_view text) {
+  const std::size_t colon = text.find(':');
+  if (colon == std::string_view::npos) return {without_blanks(text), {}, false};
+  return {without_blanks(text.substr(0, colon)), without_blanks(text.substr(colon + 1)), true};
+}
+
+/// `static`, `"static: alternate"` or the same without quotes, which YAML reads as a map.
+WrittenSystem written_system(const YamlNode& node, ReadContext& context) {
+  if (node.kind == YamlNode::Kind::map && node.entries.size() == 1) {
+    const YamlEntry& entry = node.entries.front();
+    return {entry.key, read_text(entry.value, "the name of a system", context), true};
+  }
+  return split_system(read_text(node, "a system", context));
+}
+
+void read_system(FieldReader& fields, Route& route, ReadContext& context) {
+  const YamlNode* node = fields.require("system");
+  if (node == nullptr) return;
+  const WrittenSystem written = written_system(*node, context);
+  if (written.kind.empty() && !written.named) return;
+  YamlNode kind;
+  kind.kind = YamlNode::Kind::scalar;
+  kind.text = written.kind;
+  kind.where = node->where;
+  std::vector<std::string> known;
+  for (const auto& choice : system_kinds) known.emplace_back(choice.word);
+  const auto index = read_word(kind, "the kind of a system", known, context);
+  if (!index) return;
+  if (written.named && written.name.empty()) {
+    if (node->kind == YamlNode::Kind::scalar)
+      context.error(node->where, "the name of a system must not be empty");
+    return;
+  }
+  route.system = system_kinds[*index].value;
+  route.system_name = written.named ? written.kind + ": " + written.name : written.kind;
+}
+
+/// What only one kind of support can have. A key that would be passed over is an error.
+void check_support_keys(const RoutePoint& point, FieldReader& fields, ReadContext& context) {
+  const bool pulley = point.hold == HoldKind::pulley;
+  const bool bored = point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
+                     point.hold == HoldKind::bushing;
+  if (pulley && !fields.has("diameter"))
+    context.error(point.where, "a pulley needs 'diameter': that of its groove");
+  for (const char* key : {"diameter", "axis"})
+    if (!pulley && fields.has(key))
+      context.error(fields.where_of(key), fmt::format("'{}' belongs to a pulley", key));
+  if (!bored && fields.has("bore"))
+    context.error(fields.where_of("bore"), "'bore' belongs to a fairlead, a grommet or a bushing");
+  if (!fields.has("hold") && fields.has("to"))
+    context.error(fields.where_of("to"),
+                  "'to' says what a support is fixed to: 'hold' must say which support");
+}
+
+RoutePoint read_point(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a point", context,
+                     {"at", "bend", "hold", "to", "through", "diameter", "axis", "bore"});
+  RoutePoint point;
+  point.where = node.where;
+  point.at = fields.place("at");
+  point.bend_in = fields.optional_number("bend", {"a bend radius"});
+  point.hold = fields.optional_choice("hold", "a hold", holds);
+  point.to = fields.optional_use_name("to", Named::part);
+  point.through = fields.optional_use_name("through", Named::hole);
+  point.diameter_in = fields.optional_number("diameter", diameter);
+  if (fields.has("axis")) point.axis = fields.direction("axis");
+  point.bore_in = fields.optional_number("bore", bore);
+  if (point.hold || !fields.has("hold")) check_support_keys(point, fields, context);
+  return point;
+}
+
+Sleeve read_sleeve(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a sleeve", context, {"from", "to", "bore", "outside"});
+  Sleeve sleeve;
+  sleeve.where = node.where;
+  sleeve.from_in = fields.number("from", distance_along);
+  sleeve.to_in = fields.number("to", distance_along);
+  sleeve.bore_in = fields.optional_number("bore", bore);
+  sleeve.outside_in = fields.optional_number("outside", {"an outside diameter"});
+  if (sleeve.from_in >= sleeve.to_in)
+    context.error(fields.where_of("to"), "a sleeve must end beyond where it starts");
+  if (sleeve.bore_in && sleeve.outside_in && *sleeve.bore_in >= *sleeve.outside_in)
+    context.error(fields.where_of("bore"),
+                  "the bore of a sleeve must be smaller than its outside diameter");
+  return sleeve;
+}
+
+Attachment read_attachment(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "an attachment", context, {"kind", "at", "length", "diameter"});
+  Attachment attachment;
+  attachment.where = node.where;
+  attachment.kind = fields.text("kind", "the kind of an attachment");
+  attachment.at_in = fields.number("at", distance_along);
+  attachment.length_in = fields.number("length", {"a length"});
+  attachment.diameter_in = fields.number("diameter", diameter);
+  return attachment;
+}
+
+Tension read_tension(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a tension", context, {"rigged", "limit_load"});
+  Tension tension;
+  tension.where = node.where;
+  tension.rigged_lbf = fields.number("rigged", force);
+  tension.limit_load_lbf = fields.optional_number("limit_load", force);
+  return tension;
+}
+
+Travel read_travel(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a travel", context, {"forward", "aft"});
+  Travel read;
+  read.where = node.where;
+  read.forward_in = fields.number("forward", travel);
+  read.aft_in = fields.number("aft", travel);
+  return read;
+}
+
+void read_control(FieldReader& fields, Route& route, ReadContext& context) {
+  route.control = fields.optional_text("control", "a control");
+  route.primary = fields.optional_flag("primary").value_or(route.control != "trim");
+  if (const YamlNode* tension = fields.find("tension"))
+    route.tension = read_tension(*tension, context);
+  if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);
+  if (route.system_name.empty() || route.system == SystemKind::cable) return;
+  for (const char* key : {"control", "primary", "tension", "travel"})
+    if (fields.has(key))
+      context.error(fields.where_of(key),
+                    fmt::format("'{}' belongs to a route of system cable", key));
+}
+
+}  // namespace
+
+void read_route(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a route", context,
+                     {"name", "system", "control", "primary", "line", "from", "to", "length",
+                      "tension", "travel", "points", "sleeves", "attached"});
+  Route route;
+  route.where = node.where;
+  route.name = fields.give_name(Named::route);
+  read_system(fields, route, context);
+  route.line = fields.use_name("line", Named::line);
+  route.line_where = fields.where_of("line");
+  route.from = fields.use_name("from", Named::node);
+  route.from_where = fields.where_of("from");
+  route.to = fields.use_name("to", Named::node);
+  route.to_where = fields.where_of("to");
+  route.length_in = fields.optional_number("length", {"a length"});
+  read_control(fields, route, context);
+  for (const YamlNode& item : fields.items("points"))
+    route.points.push_back(read_point(item, context));
+  for (const YamlNode& item : fields.items("sleeves"))
+    route.sleeves.push_back(read_sleeve(item, context));
+  for (const YamlNode& item : fields.items("attached"))
+    route.attached.push_back(read_attachment(item, context));
+  context.draft.project.routes.push_back(std::move(route));
+}
+
+}  // namespace linewright

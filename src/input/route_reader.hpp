@@ -1,0 +1,11 @@
+#pragma once
+// Routes: one line between two nodes, its points, and what is fixed to it.
+
+#include "input/field_reader.hpp"
+
+namespace linewright {
+
+/// Adds one item of a `routes` section.
+void read_route(const YamlNode& node, ReadContext& context);
+
+}  // namespace linewright

@@ -1,0 +1,275 @@
+#include "input/structure_reader.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <numbers>
+#include <system_error>
+
+#include "input/outline_check.hpp"
+#include "input/project_paths.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr NumberSpec diameter{"a diameter"};
+constexpr NumberSpec thickness{"a thickness"};
+
+constexpr std::array hole_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
+                                Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
+                                Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim},
+                                Choice<EdgeGuard>{"grommet", EdgeGuard::grommet},
+                                Choice<EdgeGuard>{"bushing", EdgeGuard::bushing}};
+
+constexpr std::array channel_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
+                                   Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
+                                   Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim}};
+
+constexpr std::array mesh_units{Choice<double>{"in", 1.0}, Choice<double>{"mm", 1 / 25.4},
+                                Choice<double>{"m", 1000 / 25.4}, Choice<double>{"ft", 12.0}};
+
+/// The guard of an edge; bare, the worst case, where the file does not say.
+template <std::size_t Count>
+EdgeGuard read_edge(FieldReader& fields, const std::array<Choice<EdgeGuard>, Count>& choices,
+                    ReadContext& context) {
+  if (!fields.has("edge")) ++context.draft.edges_unstated;
+  return fields.optional_choice("edge", "an edge", choices).value_or(EdgeGuard::bare);
+}
+
+/// Reports a fault of a list of corners at the corner it concerns. True when there is none.
+bool accept(const std::optional<OutlineFault>& fault, FieldReader& fields, std::string_view key,
+            ReadContext& context) {
+  if (!fault) return true;
+  const YamlNode* node = fields.find(key);
+  if (node == nullptr || node->kind != YamlNode::Kind::sequence) return false;
+  const bool at_corner = fault->corner && *fault->corner < node->items.size();
+  context.error(at_corner ? node->items[*fault->corner].where : node->where, fault->words);
+  return false;
+}
+
+std::vector<Vec2> read_outline(FieldReader& fields, ReadContext& context) {
+  fields.require("outline");
+  std::vector<Vec2> outline = fields.plane_points("outline");
+  if (!accept(outline_fault(outline), fields, "outline", context)) outline.clear();
+  return outline;
+}
+
+Circle read_circle(FieldReader& fields, ReadContext& context) {
+  Circle circle;
+  const YamlNode* centre = fields.require("centre");
+  circle.centre = centre != nullptr ? read_plane_point(*centre, context) : Vec2{NAN, NAN};
+  circle.diameter = fields.number("diameter", diameter);
+  return circle;
+}
+
+void check_bore(const Hole& hole, FieldReader& fields, ReadContext& context) {
+  if (!hole.bore_in) return;
+  if (hole.edge != EdgeGuard::grommet && hole.edge != EdgeGuard::bushing)
+    context.error(fields.where_of("bore"), "'bore' belongs to a grommet or a bushing");
+  const Circle* circle = std::get_if<Circle>(&hole.shape);
+  if (circle != nullptr && *hole.bore_in >= circle->diameter)
+    context.error(fields.where_of("bore"), "the bore must be smaller than the hole");
+}
+
+Hole read_hole(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a hole", context,
+                     {"name", "centre", "diameter", "outline", "edge", "bore"});
+  Hole hole;
+  hole.shape = std::vector<Vec2>();
+  hole.where = node.where;
+  hole.name = fields.give_name(Named::hole);
+  const bool round = fields.has("centre") || fields.has("diameter");
+  if (round && fields.has("outline"))
+    context.error(fields.where_of("outline"),
+                  "a hole has 'centre' and 'diameter', or an 'outline', not both");
+  else if (!round && !fields.has("outline") && node.kind == YamlNode::Kind::map)
+    context.error(node.where, "a hole needs 'centre' and 'diameter', or an 'outline'");
+  else if (round)
+    hole.shape = read_circle(fields, context);
+  else
+    hole.shape = read_outline(fields, context);
+  hole.edge = read_edge(fields, hole_edges, context);
+  hole.bore_in = fields.optional_number("bore", {"a bore"});
+  check_bore(hole, fields, context);
+  return hole;
+}
+
+/// The hole's corners, or places all round a circle.
+std::vector<Vec2> rim(const Hole& hole) {
+  if (const auto* corners = std::get_if<std::vector<Vec2>>(&hole.shape)) return *corners;
+  const Circle& circle = std::get<Circle>(hole.shape);
+  std::vector<Vec2> places;
+  constexpr int count = 32;
+  for (int i = 0; i < count; ++i) {
+    const double angle = 2 * std::numbers::pi * i / count;
+    places.push_back(circle.centre +
+                     Vec2{std::cos(angle), std::sin(angle)} * (circle.diameter / 2));
+  }
+  return places;
+}
+
+void check_inside(const Hole& hole, const Frame& frame, ReadContext& context) {
+  if (frame.outline.empty()) return;
+  for (const Vec2 place : rim(hole)) {
+    if (!std::isfinite(place.u) || !std::isfinite(place.v)) return;
+    if (outline_covers(frame.outline, place)) continue;
+    context.error(hole.where, fmt::format("hole {} reaches outside the outline of frame {}",
+                                          quoted_text(hole.name), quoted_text(frame.name)));
+    return;
+  }
+}
+
+void read_frame(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a frame", context,
+                     {"name", "station", "thickness", "outline", "holes"});
+  if (!fields.only_known_keys()) context.draft.names_complete = false;
+  Frame frame;
+  frame.where = node.where;
+  frame.name = fields.give_name(Named::part);
+  frame.station = fields.number("station", {"a station", Dimension::length, Sign::any});
+  frame.thickness = fields.number("thickness", thickness);
+  frame.outline = read_outline(fields, context);
+  for (const YamlNode& item : fields.items("holes")) {
+    frame.holes.push_back(read_hole(item, context));
+    check_inside(frame.holes.back(), frame, context);
+  }
+  context.draft.project.structure.frames.push_back(std::move(frame));
+}
+
+void read_channel(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a channel", context, {"name", "path", "section", "thickness", "edge"});
+  Channel channel;
+  channel.where = node.where;
+  channel.name = fields.give_name(Named::part);
+  fields.require("path");
+  channel.path = fields.places("path");
+  accept(path_fault(channel.path), fields, "path", context);
+  fields.require("section");
+  channel.section = fields.plane_points("section");
+  accept(path_fault(channel.section), fields, "section", context);
+  channel.thickness = fields.number("thickness", thickness);
+  channel.edge = read_edge(fields, channel_edges, context);
+  context.draft.project.structure.channels.push_back(std::move(channel));
+}
+
+void read_panel(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a panel", context, {"name", "corners", "thickness", "closure"});
+  Panel panel;
+  panel.where = node.where;
+  panel.name = fields.give_name(Named::part);
+  fields.require("corners");
+  panel.corners = fields.places("corners");
+  accept(panel_fault(panel.corners), fields, "corners", context);
+  if (!fields.has("thickness")) ++context.draft.panels_without_thickness;
+  panel.thickness =
+      fields.optional_number("thickness", thickness).value_or(usual_panel_thickness_in);
+  panel.closure = fields.optional_use_name("closure", Named::closure);
+  context.draft.project.structure.panels.push_back(std::move(panel));
+}
+
+Box read_box(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a box", context, {"min", "max"});
+  const Box box{fields.place("min"), fields.place("max")};
+  if (box.min.x >= box.max.x || box.min.y >= box.max.y || box.min.z >= box.max.z)
+    context.error(fields.where_of("max"), "each number of 'max' must be greater than its 'min'");
+  return box;
+}
+
+Cylinder read_cylinder(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a cylinder", context, {"from", "to", "diameter"});
+  const Cylinder cylinder{fields.place("from"), fields.place("to"),
+                          fields.number("diameter", diameter)};
+  if (distance(cylinder.from, cylinder.to) < smallest_length_in)
+    context.error(fields.where_of("to"), "a cylinder must not end where it starts");
+  return cylinder;
+}
+
+void read_solid(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a solid", context, {"name", "box", "cylinder"});
+  Solid solid;
+  solid.where = node.where;
+  solid.name = fields.give_name(Named::part);
+  const YamlNode* box = fields.find("box");
+  const YamlNode* cylinder = fields.find("cylinder");
+  if (box != nullptr && cylinder != nullptr)
+    context.error(cylinder->where, "a solid is a 'box' or a 'cylinder', not both");
+  else if (box != nullptr)
+    solid.shape = read_box(*box, context);
+  else if (cylinder != nullptr)
+    solid.shape = read_cylinder(*cylinder, context);
+  else if (node.kind == YamlNode::Kind::map)
+    context.error(node.where, "a solid needs a 'box' or a 'cylinder'");
+  context.draft.project.structure.solids.push_back(std::move(solid));
+}
+
+void read_mover(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a mover", context,
+                     {"name", "pivot", "axis", "points", "radius", "sweep"});
+  Mover mover;
+  mover.where = node.where;
+  mover.name = fields.give_name(Named::part);
+  mover.pivot = fields.place("pivot");
+  mover.axis = fields.direction("axis");
+  const YamlNode* points = fields.require("points");
+  mover.points = fields.places("points");
+  if (points != nullptr && points->kind == YamlNode::Kind::sequence && points->items.empty())
+    context.error(points->where, "a mover needs at least one point");
+  mover.radius = fields.number("radius", {"a radius"});
+  if (const YamlNode* sweep = fields.require("sweep")) {
+    const NumberSpec angle{"a sweep", Dimension::angle, Sign::any, 360, "deg"};
+    const auto [from, to] = read_pair(*sweep, angle, "two angles [from, to]", context);
+    if (from >= to)
+      context.error(sweep->where,
+                    "a sweep must go from the smaller angle to the "
+                    "greater");
+    mover.sweep_from_deg = from;
+    mover.sweep_to_deg = to;
+  }
+  context.draft.project.structure.movers.push_back(std::move(mover));
+}
+
+std::string read_mesh_file(FieldReader& fields, ReadContext& context) {
+  const std::string written = fields.text("file", "a file name");
+  if (written.empty()) return {};
+  const auto resolved = resolve_project_path(context.project_folder, context.file_folder, written);
+  if (const auto* why_not = std::get_if<std::string>(&resolved)) {
+    context.error(fields.where_of("file"), *why_not);
+    return {};
+  }
+  const ProjectPath& mesh = std::get<ProjectPath>(resolved);
+  std::error_code failure;
+  const auto status = std::filesystem::status(mesh.path, failure);
+  if (!std::filesystem::exists(status))
+    context.error(fields.where_of("file"),
+                  fmt::format("there is no file {}", quoted_text(written)));
+  else if (!std::filesystem::is_regular_file(status))
+    context.error(fields.where_of("file"), fmt::format("{} is not a file", quoted_text(written)));
+  return mesh.shown;
+}
+
+void read_mesh(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "a mesh", context, {"name", "file", "units"});
+  Mesh mesh;
+  mesh.where = node.where;
+  mesh.name = fields.give_name(Named::part);
+  mesh.file = read_mesh_file(fields, context);
+  mesh.inches_per_unit = fields.choice("units", "the units of a mesh", mesh_units).value_or(1);
+  context.draft.project.structure.meshes.push_back(std::move(mesh));
+}
+
+}  // namespace
+
+void read_structure(const YamlNode& node, ReadContext& context) {
+  FieldReader fields(node, "the structure", context,
+                     {"frames", "channels", "panels", "solids", "movers", "meshes"});
+  if (!fields.only_known_keys()) context.draft.names_complete = false;
+  for (const YamlNode& item : fields.items("frames")) read_frame(item, context);
+  for (const YamlNode& item : fields.items("channels")) read_channel(item, context);
+  for (const YamlNode& item : fields.items("panels")) read_panel(item, context);
+  for (const YamlNode& item : fields.items("solids")) read_solid(item, context);
+  for (const YamlNode& item : fields.items("movers")) read_mover(item, context);
+  for (const YamlNode& item : fields.items("meshes")) read_mesh(item, context);
+}
+
+}  // namespace linewright

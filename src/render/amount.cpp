@@ -1,0 +1,124 @@
+#include "render/amount.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr double cm3_per_in3 = 2.54 * 2.54 * 2.54;
+constexpr double grams_per_pound = 453.59237;
+
+/// The margin in words. Two amounts that print alike may still differ: that is said, not hidden.
+std::string margin_words(double margin, const Judgement& judgement, const Phrasing& phrasing) {
+  if (std::abs(margin) <= limit_rounding_in) return "exactly at the limit";
+  const std::string size = amount(std::abs(margin), judgement.unit, phrasing);
+  const std::string nothing = amount(0, judgement.unit, phrasing);
+  const std::string words = size == nothing ? "less than can be shown here" : size;
+  if (margin > 0) return words + " to spare";
+  return (judgement.sense == LimitSense::at_least ? "short by " : "over by ") + words;
+}
+
+}  // namespace
+
+std::string_view unit_word(Unit unit) {
+  switch (unit) {
+    case Unit::none:
+      return "";
+    case Unit::inch:
+      return "in";
+    case Unit::cubic_inch:
+      return "in3";
+    case Unit::degree:
+      return "deg";
+    case Unit::pound_force:
+      return "lbf";
+    case Unit::foot:
+      return "ft";
+    case Unit::second:
+      return "s";
+    case Unit::hertz:
+      return "hz";
+  }
+  return "";
+}
+
+std::string_view mark_word(Mark mark) {
+  switch (mark) {
+    case Mark::verified:
+      return "verified";
+    case Mark::verified_secondary:
+      return "verified-secondary";
+    case Mark::from_memory:
+      return "from-memory";
+    case Mark::common_practice:
+      return "common-practice";
+    case Mark::calculated:
+      return "calculated";
+    case Mark::builder:
+      return "builder";
+  }
+  return "from-memory";
+}
+
+std::string fixed_number(double value, int decimals) {
+  if (std::round(value * std::pow(10.0, decimals)) == 0) value = 0;
+  return fmt::format("{:.{}f}", value, decimals);
+}
+
+std::string bench_length(double inches, const Phrasing& phrasing) {
+  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * 25.4, 1) + " mm"
+                                                 : fixed_number(inches, 2) + " in";
+}
+
+std::string amount(double value, Unit unit, const Phrasing& phrasing) {
+  switch (unit) {
+    case Unit::none:
+      return fixed_number(value, value == std::floor(value) ? 0 : 2);
+    case Unit::inch:
+      return phrasing.length(value);
+    case Unit::cubic_inch:
+      return volume(value, phrasing);
+    case Unit::degree:
+      return phrasing.angle(value);
+    case Unit::pound_force:
+      return fixed_number(value, 1) + " lbf";
+    case Unit::foot:
+      return fixed_number(value, 0) + " ft";
+    case Unit::second:
+      return fixed_number(value, 2) + " s";
+    case Unit::hertz:
+      return fixed_number(value, 1) + " Hz";
+  }
+  return fixed_number(value, 2);
+}
+
+std::string volume(double cubic_inches, const Phrasing& phrasing) {
+  if (phrasing.unit == LengthUnit::millimetre)
+    return fixed_number(cubic_inches * cm3_per_in3, 2) + " cm3";
+  return fixed_number(cubic_inches, 3) + " in3";
+}
+
+std::string mass(double pounds, const Phrasing& phrasing) {
+  if (phrasing.unit == LengthUnit::millimetre)
+    return fixed_number(pounds * grams_per_pound, 1) + " g";
+  return fixed_number(pounds, 3) + " lb";
+}
+
+std::string by_how_much(const Judgement& judgement, const Phrasing& phrasing) {
+  const char* side = judgement.sense == LimitSense::at_least ? "at least" : "at most";
+  const auto words = [&](double value) { return amount(value, judgement.unit, phrasing); };
+  if (judgement.value && judgement.limit)
+    return fmt::format("value {}, limit {} {}: {}", words(*judgement.value), side,
+                       words(*judgement.limit),
+                       margin_words(*judgement.margin(), judgement, phrasing));
+  if (judgement.value) return "value " + words(*judgement.value);
+  if (judgement.limit) return fmt::format("limit {} {}", side, words(*judgement.limit));
+  return {};
+}
+
+}  // namespace linewright

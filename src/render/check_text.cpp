@@ -1,0 +1,164 @@
+#include "render/check_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/amount.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Fails first; what is not known weighs more than a warning, because it can hide a fail.
+int badness(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::fail:
+      return 0;
+    case Verdict::unknown:
+      return 1;
+    case Verdict::warn:
+      return 2;
+    case Verdict::waived:
+      return 3;
+    case Verdict::pass:
+      return 4;
+  }
+  return 0;
+}
+
+std::string labelled(std::string_view label, std::string_view text) {
+  if (text.empty()) return {};
+  constexpr std::size_t label_columns = 15;
+  return wrapped(left(fmt::format("  {}:", label), label_columns), text);
+}
+
+std::string location_prefix(const SourceLocation& location) {
+  if (location.file.empty()) return {};
+  if (location.line == 0) return one_line(location.file) + ": ";
+  return fmt::format("{}:{}:{}: ", one_line(location.file), location.line, location.column);
+}
+
+std::string where(const Judgement& judgement, const RouteReport* route, const Phrasing& phrasing) {
+  std::string words = judgement.at ? phrasing.place(*judgement.at) : std::string();
+  if (judgement.distance_in && route) {
+    if (!words.empty()) words += ", ";
+    words += fmt::format("{} from {}", phrasing.length(*judgement.distance_in), route->from);
+  }
+  return words;
+}
+
+std::string finding(const Judgement& judgement, const RouteReport* route, const TextStyle& style) {
+  std::string text = location_prefix(judgement.location);
+  text += fmt::format("{}: {}: {}\n", verdict_text(judgement.verdict, style), judgement.rule,
+                      one_line(judgement.message));
+  text += labelled("where", where(judgement, route, style.phrasing));
+  text += labelled("by how much", by_how_much(judgement, style.phrasing));
+  text += labelled("why", judgement.source);
+  text += labelled("mend", judgement.mend);
+  if (judgement.verdict == Verdict::waived) {
+    const Verdict was = judgement.waived_verdict.value_or(Verdict::unknown);
+    text +=
+        labelled("waived", fmt::format("{} (was {})", judgement.waived_reason, verdict_word(was)));
+  }
+  return text;
+}
+
+std::string counted(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+std::string full_tally(const Tally& tally) {
+  return fmt::format("{} passed, {}, {} failed, {} unknown, {} waived", tally.pass,
+                     counted(tally.warn, "warning", "warnings"), tally.fail, tally.unknown,
+                     tally.waived);
+}
+
+std::string short_tally(const Tally& tally) {
+  if (tally.total() == 0) return "nothing judged";
+  std::string words;
+  const auto add = [&words](int count, std::string_view one, std::string_view many) {
+    if (count == 0) return;
+    if (!words.empty()) words += ", ";
+    words += counted(count, one, many);
+  };
+  add(tally.fail, "failed", "failed");
+  add(tally.unknown, "unknown", "unknown");
+  add(tally.warn, "warning", "warnings");
+  add(tally.waived, "waived", "waived");
+  add(tally.pass, "passed", "passed");
+  return words;
+}
+
+/// The judgements about one route, or with nullptr those about no route listed, worst first.
+std::vector<const Judgement*> judgements_of(const Report& report, const RouteReport* route) {
+  std::vector<const Judgement*> chosen;
+  for (const Judgement& judgement : report.judgements)
+    if (report.find_route(judgement.route) == route) chosen.push_back(&judgement);
+  std::stable_sort(chosen.begin(), chosen.end(), [](const Judgement* a, const Judgement* b) {
+    return badness(a->verdict) < badness(b->verdict);
+  });
+  return chosen;
+}
+
+/// One route's findings under its header; nothing where there is nothing to show.
+std::string section(const Report& report, const RouteReport* route, const TextStyle& style) {
+  std::string findings;
+  for (const Judgement* judgement : judgements_of(report, route))
+    if (style.verbose || judgement->verdict != Verdict::pass)
+      findings += finding(*judgement, route, style) + "\n";
+  if (findings.empty()) return {};
+  const std::string header =
+      route ? fmt::format("{}: {}, {}, {} from {} to {}", route->cut.name, route->cut.system,
+                          route->cut.line, style.phrasing.length(route->cut.length_in), route->from,
+                          route->to)
+            : "the project as a whole";
+  return wrapped("", header) + "\n" + findings;
+}
+
+std::string tally_lines(const Report& report) {
+  std::size_t widest = 0;
+  for (const RouteReport& route : report.routes)
+    widest = std::max(widest, columns_of(one_line(route.cut.name)));
+  constexpr std::size_t widest_column = 36;
+  std::string text;
+  for (const RouteReport& route : report.routes) {
+    Tally tally;
+    for (const Judgement* judgement : judgements_of(report, &route)) tally.add(judgement->verdict);
+    const std::string name = left(one_line(route.cut.name), std::min(widest, widest_column));
+    text += fmt::format("{}  {}\n", name, short_tally(tally));
+  }
+  return text;
+}
+
+std::string assumption_lines(const Report& report) {
+  if (report.assumptions.empty()) return {};
+  std::string text = "\nTaken, because the project does not say:\n";
+  for (const std::string& assumption : report.assumptions) text += wrapped("  - ", assumption);
+  return text;
+}
+
+}  // namespace
+
+std::string check_text(const Report& report, const TextStyle& style) {
+  std::string text;
+  for (const RouteReport& route : report.routes) text += section(report, &route, style);
+  text += section(report, nullptr, style);
+  text += tally_lines(report);
+  const Tally tally = tally_of(report.judgements);
+  text +=
+      fmt::format("{}: {}\n", counted(static_cast<int>(report.routes.size()), "route", "routes"),
+                  full_tally(tally));
+  if (tally.total() == 0) text += "There was nothing to judge: that is not a pass.\n";
+  text += assumption_lines(report);
+  text += "\n";
+  if (!style.quiet && tally.total() > tally.pass)
+    text += wrapped("", "For a rule's limits, sources and mends: linewright explain RULE");
+  text += wrapped("",
+                  "This compares a drawing with stated limits. It does not make an aeroplane "
+                  "airworthy: inspect the lines as built, and follow your local authority.");
+  return text;
+}
+
+}  // namespace linewright

@@ -1,0 +1,126 @@
+#include "render/cutlist_csv.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "render/amount.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Turns inches and pounds into the columns' units, and writes numbers.
+struct Columns {
+  LengthUnit unit;
+
+  bool metric() const { return unit == LengthUnit::millimetre; }
+  std::string length(double inches) const {
+    return metric() ? fixed_number(inches * 25.4, 3) : fixed_number(inches, 4);
+  }
+  std::string length(const std::optional<double>& inches) const {
+    return inches ? length(*inches) : std::string();
+  }
+  std::string volume(double in3) const {
+    return fixed_number(metric() ? in3 * 2.54 * 2.54 * 2.54 : in3, 4);
+  }
+  std::string mass(const std::optional<double>& pounds) const {
+    if (!pounds) return {};
+    return metric() ? fixed_number(*pounds * 453.59237, 2) : fixed_number(*pounds, 5);
+  }
+};
+
+std::string angle(double degrees) {
+  return fixed_number(degrees, 3);
+}
+
+std::string row(const std::vector<std::string>& fields) {
+  std::string line;
+  for (const std::string& field : fields) {
+    if (&field != &fields.front()) line += ',';
+    line += csv_field(field);
+  }
+  return line + "\n";
+}
+
+std::string header(bool metric) {
+  const std::string length = metric ? "_mm" : "_in";
+  return row({"route",
+              "system",
+              "line",
+              "from",
+              "to",
+              "length" + length,
+              "cut_length" + length,
+              metric ? "volume_cm3" : "volume_in3",
+              metric ? "mass_g" : "mass_lb",
+              "minimum_bend_radius" + length,
+              "straight_after" + length,
+              "bend",
+              "fs" + length,
+              "bl" + length,
+              "wl" + length,
+              "radius" + length,
+              "angle_deg",
+              "rotation_deg",
+              "straight_before" + length,
+              "distance" + length,
+              "mark_start" + length,
+              "mark_end" + length});
+}
+
+std::vector<std::string> route_fields(const RouteReport& route, const Columns& columns) {
+  const RouteCut& cut = route.cut;
+  return {cut.name,
+          cut.system,
+          cut.line,
+          route.from,
+          route.to,
+          columns.length(cut.length_in),
+          columns.length(cut.cut_length_in),
+          columns.volume(cut.volume_in3),
+          columns.mass(cut.mass_lb),
+          columns.length(cut.minimum_bend_radius_in),
+          columns.length(cut.straight_after_in)};
+}
+
+std::vector<std::string> bend_fields(std::size_t number, const BendStep& bend,
+                                     const Columns& columns) {
+  return {std::to_string(number),           columns.length(bend.at.x),
+          columns.length(bend.at.y),        columns.length(bend.at.z),
+          columns.length(bend.radius_in),   angle(bend.angle_deg),
+          angle(bend.rotation_deg),         columns.length(bend.straight_before_in),
+          columns.length(bend.distance_in), columns.length(bend.mark_start_in),
+          columns.length(bend.mark_end_in)};
+}
+
+}  // namespace
+
+std::string csv_field(std::string_view text) {
+  if (text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(text);
+  std::string quoted = "\"";
+  for (const char c : text) {
+    if (c == '"') quoted += '"';
+    quoted += c;
+  }
+  return quoted + "\"";
+}
+
+std::string cutlist_csv(const Report& report, LengthUnit unit) {
+  constexpr std::size_t bend_columns = 11;
+  const Columns columns{unit};
+  std::string text = header(columns.metric());
+  for (const RouteReport& route : report.routes) {
+    const std::vector<std::string> fields = route_fields(route, columns);
+    const std::vector<BendStep>& bends = route.cut.bends;
+    for (std::size_t i = 0; i < std::max<std::size_t>(bends.size(), 1); ++i) {
+      const std::vector<std::string> bend = bends.empty() ? std::vector<std::string>(bend_columns)
+                                                          : bend_fields(i + 1, bends[i], columns);
+      std::vector<std::string> all = fields;
+      all.insert(all.end(), bend.begin(), bend.end());
+      text += row(all);
+    }
+  }
+  return text;
+}
+
+}  // namespace linewright

@@ -1,0 +1,111 @@
+#include "render/cutlist_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/amount.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::size_t bend_column = 6;
+constexpr std::size_t column = 11;
+
+std::string table_row(std::string_view first, const std::vector<std::string>& cells) {
+  std::string row = right(first, bend_column);
+  for (const std::string& cell : cells) row += right(cell, column);
+  return row + "\n";
+}
+
+/// Only what is bent on a tool before it is fitted needs the mark where an arc ends.
+std::string schedule_head(const RouteCut& cut) {
+  std::vector<std::string> over = {"bend", "straight"};
+  std::vector<std::string> under = {"starts at", "before", "angle", "rotation", "radius"};
+  if (cut.rigid) {
+    over.insert(over.begin() + 1, "bend");
+    under.insert(under.begin() + 1, "ends at");
+  }
+  return table_row("", over) + table_row("bend", under);
+}
+
+std::string schedule_row(std::size_t number, const BendStep& bend, const RouteCut& cut,
+                         const Phrasing& phrasing) {
+  std::vector<std::string> cells = {
+      bench_length(bend.mark_start_in, phrasing), bench_length(bend.straight_before_in, phrasing),
+      phrasing.angle(bend.angle_deg), number == 1 ? "-" : phrasing.angle(bend.rotation_deg),
+      bench_length(bend.radius_in, phrasing)};
+  if (cut.rigid) cells.insert(cells.begin() + 1, bench_length(bend.mark_end_in, phrasing));
+  return table_row(std::to_string(number), cells);
+}
+
+std::string schedule(const RouteCut& cut, const Phrasing& phrasing) {
+  if (cut.bends.empty()) return "  no bends\n";
+  std::string text = schedule_head(cut);
+  for (std::size_t i = 0; i < cut.bends.size(); ++i)
+    text += schedule_row(i + 1, cut.bends[i], cut, phrasing);
+  text += fmt::format("  straight after the last bend {}\n",
+                      bench_length(cut.straight_after_in, phrasing));
+  return text;
+}
+
+std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
+  const RouteCut& cut = route.cut;
+  std::string text = wrapped("", fmt::format("{}: {}, {}, from {} to {}", cut.name, cut.system,
+                                             cut.line, route.from, route.to));
+  text +=
+      fmt::format("  developed length {}, cut length {}\n", bench_length(cut.length_in, phrasing),
+                  bench_length(cut.cut_length_in, phrasing));
+  text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
+                      cut.mass_lb ? mass(*cut.mass_lb, phrasing) : "not known");
+  text +=
+      fmt::format("  least bend radius of the line {}\n",
+                  cut.minimum_bend_radius_in ? bench_length(*cut.minimum_bend_radius_in, phrasing)
+                                             : "not known");
+  return text + schedule(cut, phrasing) + "\n";
+}
+
+std::string systems_text(const std::vector<SystemCut>& systems, const Phrasing& phrasing) {
+  constexpr std::size_t widest_name = 40;
+  std::size_t widest = columns_of("system");
+  for (const SystemCut& system : systems)
+    widest = std::max(widest, columns_of(one_line(system.name)));
+  widest = std::min(widest, widest_name);
+  std::string text = fmt::format("{}{:>14}{:>16}\n", left("system", widest), "length", "volume");
+  for (const SystemCut& system : systems) {
+    text +=
+        fmt::format("{}{:>14}{:>16}\n", left(one_line(system.name), widest),
+                    bench_length(system.length_in, phrasing), volume(system.volume_in3, phrasing));
+    if (system.nodes_without_volume.empty()) continue;
+    std::string names;
+    for (const std::string& node : system.nodes_without_volume)
+      names += (names.empty() ? "" : ", ") + node;
+    text += wrapped("  ", "volume not stated and counted as nothing: " + names);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string cutlist_text(const Report& report, const TextStyle& style) {
+  std::string text;
+  bool turned = false;
+  for (const RouteReport& route : report.routes) {
+    text += route_text(route, style.phrasing);
+    turned = turned || route.cut.bends.size() > 1;
+  }
+  text += systems_text(report.systems, style.phrasing);
+  if (!turned) return text;
+  text += "\n";
+  text += wrapped("",
+                  "Bends are in order from the first node, marks measured on the straight line "
+                  "from that end; trim the cutting allowance off the far end.");
+  text += wrapped("",
+                  "Rotation: before the bend, turn the line about itself by this angle, by the "
+                  "right-hand rule with the thumb toward the far end.");
+  return text;
+}
+
+}  // namespace linewright

@@ -1,0 +1,33 @@
+#pragma once
+// The pieces that every JSON form shares. Units are in the keys and always inches, whatever unit
+// the text is asked for.
+
+#include <nlohmann/json.hpp>
+#include <optional>
+
+#include "model/source.hpp"
+#include "model/vector.hpp"
+#include "render/report.hpp"
+
+namespace linewright {
+
+using Json = nlohmann::ordered_json;
+
+/// A finite number, minus zero made plain zero. Throws std::logic_error for NaN and infinities,
+/// which JSON cannot hold and no result may contain.
+Json json_number(double value);
+/// The same, or null where there is none.
+Json json_number(const std::optional<double>& value);
+/// {"fs", "bl", "wl"}.
+Json json_place(Vec3 at);
+/// {"version", "format"}.
+Json json_header();
+/// "routes" and "systems" of a report.
+Json json_routes(const Report& report);
+Json json_systems(const Report& report);
+
+/// The text of a JSON form, indented, with a line feed at the end. Bytes that are not UTF-8 (file
+/// names may hold them) become U+FFFD.
+std::string json_text(const Json& json);
+
+}  // namespace linewright

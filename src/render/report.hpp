@@ -1,0 +1,63 @@
+#pragma once
+// What is told about a project, whatever the format. Every renderer of checks and cut lists takes
+// this one value, so that no format knows more than another.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "planning/cutlist.hpp"
+#include "rules/judgement.hpp"
+#include "rules/phrasing.hpp"
+
+namespace linewright {
+
+struct RouteReport {
+  RouteCut cut;
+  std::string from;  ///< node that distances along the route count from
+  std::string to;
+};
+
+struct Report {
+  std::string project_name;
+  std::vector<RouteReport> routes;  ///< in file order
+  std::vector<SystemCut> systems;
+  std::vector<Judgement> judgements;
+  std::vector<std::string> assumptions;
+
+  const RouteReport* find_route(std::string_view name) const {
+    for (const RouteReport& route : routes)
+      if (route.cut.name == name) return &route;
+    return nullptr;
+  }
+};
+
+/// How many judgements came out which way.
+struct Tally {
+  int pass = 0;
+  int warn = 0;
+  int fail = 0;
+  int unknown = 0;
+  int waived = 0;
+
+  void add(Verdict verdict);
+  int total() const { return pass + warn + fail + unknown + waived; }
+};
+
+Tally tally_of(const std::vector<Judgement>& judgements);
+
+/// "pass", "warn", "fail", "unknown", "waived".
+std::string_view verdict_word(Verdict verdict);
+
+/// How text for people is laid out.
+struct TextStyle {
+  Phrasing phrasing;
+  bool colour = false;   ///< colour verdict words
+  bool verbose = false;  ///< show passes one by one
+  bool quiet = false;    ///< leave out pointers to other commands
+};
+
+/// The verdict's word, coloured where the style asks for it.
+std::string verdict_text(Verdict verdict, const TextStyle& style);
+
+}  // namespace linewright

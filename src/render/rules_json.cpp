@@ -1,0 +1,39 @@
+#include "render/rules_json.hpp"
+
+#include "render/amount.hpp"
+#include "render/json_values.hpp"
+
+namespace linewright {
+
+namespace {
+
+Json rule_json(const Rule& rule) {
+  Json limits = Json::array();
+  for (const LimitRow& row : rule.limits)
+    limits.push_back({{"subject", row.subject},
+                      {"value", json_number(row.value)},
+                      {"unit", row.unit},
+                      {"source", row.source},
+                      {"mark", mark_word(row.mark)},
+                      {"broken", verdict_word(row.broken)}});
+  return {{"name", rule.name},
+          {"purpose", rule.purpose},
+          {"explanation", rule.explanation},
+          {"limits", std::move(limits)},
+          {"catalogue_limits", rule.catalogue_limits},
+          {"mend", rule.mend}};
+}
+
+}  // namespace
+
+std::string rules_json(const std::vector<const Rule*>& rules) {
+  Json list = Json::array();
+  for (const Rule* rule : rules) list.push_back(rule_json(*rule));
+  return json_text({{"linewright", json_header()}, {"rules", std::move(list)}});
+}
+
+std::string rule_manual_json(const Rule& rule) {
+  return json_text({{"linewright", json_header()}, {"rule", rule_json(rule)}});
+}
+
+}  // namespace linewright

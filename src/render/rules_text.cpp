@@ -1,0 +1,49 @@
+#include "render/rules_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "render/amount.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::string limit_value(const LimitRow& row, const Phrasing& phrasing) {
+  if (row.unit == "in" && phrasing.unit == LengthUnit::millimetre)
+    return fmt::format("{} mm", fixed_number(row.value * 25.4, 2));
+  const std::string number = fmt::format("{}", row.value);
+  return row.unit.empty() ? number : fmt::format("{} {}", number, row.unit);
+}
+
+std::string limit_text(const LimitRow& row, const TextStyle& style) {
+  std::string text = wrapped("  ", row.subject);
+  text += fmt::format("    limit:   {}\n", limit_value(row, style.phrasing));
+  text += fmt::format("    broken:  {}\n", verdict_text(row.broken, style));
+  return text + wrapped("    source:  ", cite(row));
+}
+
+}  // namespace
+
+std::string rules_text(const std::vector<const Rule*>& rules, const TextStyle& style) {
+  std::size_t widest = 0;
+  for (const Rule* rule : rules) widest = std::max(widest, columns_of(rule->name));
+  std::string text;
+  for (const Rule* rule : rules) text += wrapped(left(rule->name, widest + 2), rule->purpose);
+  if (!style.quiet) text += "\nFor one rule's manual: linewright explain RULE\n";
+  return text;
+}
+
+std::string rule_manual_text(const Rule& rule, const TextStyle& style) {
+  std::string text = wrapped("", fmt::format("{}: {}", rule.name, rule.purpose));
+  text += "\nWhat it judges\n" + paragraphs(2, rule.explanation);
+  text += "\nLimits\n";
+  for (const LimitRow& row : rule.limits) text += limit_text(row, style);
+  if (!rule.catalogue_limits.empty()) text += paragraphs(2, rule.catalogue_limits);
+  if (rule.limits.empty() && rule.catalogue_limits.empty()) text += "  none but geometry\n";
+  return text + "\nHow to mend it\n" + paragraphs(2, rule.mend);
+}
+
+}  // namespace linewright

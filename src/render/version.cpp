@@ -1,0 +1,9 @@
+#include "render/version.hpp"
+
+namespace linewright {
+
+std::string_view version() {
+  return LINEWRIGHT_VERSION;
+}
+
+}  // namespace linewright

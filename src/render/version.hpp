@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string_view>
+
+namespace linewright {
+
+/// Version of the program, "0.1.0".
+std::string_view version();
+
+/// Version of the JSON forms; keys may be added under one number, never renamed.
+inline constexpr int json_format = 1;
+
+}  // namespace linewright

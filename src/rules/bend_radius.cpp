@@ -1,0 +1,84 @@
+#include "rules/bend_radius.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace linewright {
+
+namespace {
+
+constexpr double degrees = 180 / std::numbers::pi;
+
+/// Widening a bend from r to R moves its tangent points out by (R − r) tan(θ/2) on both legs.
+std::string mend_words(const Bend& bend, double limit_in, const Phrasing& phrasing) {
+  const double more = (limit_in - bend.drawn_radius_in) * std::tan(bend.angle_rad / 2);
+  std::string words = "raise the bend radius to " + phrasing.length(limit_in);
+  if (more < 50) words += ": needs " + phrasing.length(more) + " more straight on each side";
+  return words;
+}
+
+Judgement judge_bend(const PreparedRoute& route, const Bend& bend, const Phrasing& phrasing) {
+  const Line& line = *route.line;
+  Judgement judgement = judgement_at(bend_radius_rule(), route, bend.middle_in());
+  judgement.location = route.route->points[static_cast<std::size_t>(bend.corner) - 1].where;
+  const std::string turn = phrasing.angle(bend.angle_rad * degrees) + " bend";
+  if (bend.drawn_radius_in <= 0) {
+    judgement.message = "no radius is known for this " + turn;
+    judgement.source = "the project";
+    judgement.mend = "give the point a bend radius, or the line a minimum_bend_radius";
+    return judgement;
+  }
+  judgement.value = bend.drawn_radius_in;
+  if (!line.minimum_bend_radius_in) {
+    judgement.message = "no minimum bend radius is known for " + line.name;
+    judgement.source = "the catalogue has no figure for this line";
+    judgement.mend = "add the line to the project's lines with its maker's minimum and the source";
+    return judgement;
+  }
+  const SourcedValue& limit = *line.minimum_bend_radius_in;
+  judgement.limit = limit.value;
+  judgement.source = cite(limit.source);
+  if (bend.drawn_radius_in >= limit.value - limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = turn + " at " + phrasing.length(bend.drawn_radius_in) +
+                        " radius is wide enough for " + line.name;
+    return judgement;
+  }
+  judgement.verdict = broken_limit(limit.source.mark);
+  judgement.message = turn + " at " + phrasing.length(bend.drawn_radius_in) +
+                      " radius is too tight for " + line.name;
+  judgement.mend = mend_words(bend, limit.value, phrasing);
+  return judgement;
+}
+
+std::vector<Judgement> judge_bend_radius(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind == LineKind::cable) continue;
+    for (const Bend& bend : route.centreline.bends())
+      judgements.push_back(judge_bend(route, bend, context.phrasing));
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& bend_radius_rule() {
+  static const Rule rule{
+      .name = "bend-radius",
+      .purpose = "no bend is tighter than the line stands",
+      .explanation =
+          "Each corner of a tube, hose or wire bundle is rounded by an arc with the point's own "
+          "`bend`, or the line's usual radius. Its radius, measured to the centreline, must not be "
+          "under the least radius of the line: tighter, a tube flattens or kinks and the bore "
+          "closes. Cables are not judged here: they turn on pulleys and fairleads only.",
+      .mend = "Raise the radius, or draw the turn as two gentler ones.",
+      .limits = {},
+      .catalogue_limits =
+          "minimum_bend_radius of each line: AC 43.13-1B Table 9-2 for metal tube, Table 9-3 for "
+          "hose, SAE J844 for nylon; `linewright catalogue` shows each figure with its mark",
+      .judge = judge_bend_radius};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,263 @@
+#include "rules/chafe.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "rules/line_pairs.hpp"
+#include "rules/neighbour_filter.hpp"
+#include "rules/neighbour_words.hpp"
+#include "rules/reach.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 4> limits{{
+    {"pressure line: gap less its likely reach", 0, "in",
+     "14 CFR 23.1325(b)(1)(ii): no chafing of tubing", Mark::verified, Verdict::fail},
+    {"control cable: gap less its likely reach", 0, "in",
+     "14 CFR 23.685(a): no chafing or interference", Mark::verified, Verdict::fail},
+    {"wire bundle: gap less its likely reach", 0, "in",
+     "AC 43.13-1B para 11-115 and 11-118: touches nothing that abrades", Mark::verified,
+     Verdict::fail},
+    {"any line: gap less the reach that no shape can pass", 0, "in",
+     "the ellipsoid whose foci are the supports and whose string is the line", Mark::calculated,
+     Verdict::warn},
+}};
+constexpr const LimitRow& any_shape = limits[3];
+
+/// Neighbours farther than this beyond all reach are not listed.
+constexpr double horizon_in = 1.0;
+
+const LimitRow& likely_row(LineKind kind) {
+  if (kind == LineKind::cable) return limits[1];
+  return kind == LineKind::wire ? limits[2] : limits[0];
+}
+
+struct Pair {
+  Approach likely;
+  Approach bound;
+};
+
+/// Verdict, numbers and sentence from the two margins; `tolerance_in` comes off both.
+void judge_margins(const RuleContext& context, const Pair& pair, double tolerance_in,
+                   const LimitRow& row, const std::string& what, Judgement& judgement) {
+  const bool will = pair.likely.margin_in - tolerance_in < -limit_rounding_in;
+  const bool might = pair.bound.margin_in - tolerance_in < -limit_rounding_in;
+  const Approach& place = will ? pair.likely : pair.bound;
+  const double gap = place.gap_in - tolerance_in;
+  const double reach = place.gap_in - place.margin_in;
+  judgement.value = gap;
+  judgement.limit = reach;
+  judgement.source = cite(will ? row : any_shape);
+  const std::string numbers =
+      ": gap " + context.phrasing.length(gap) + ", reach " + context.phrasing.length(reach);
+  if (will) {
+    judgement.verdict = row.broken;
+    judgement.message = "can reach " + what + numbers;
+  } else if (might) {
+    judgement.verdict = any_shape.broken;
+    judgement.message = "might reach " + what + numbers + " at the most";
+  } else {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "out of reach of " + what + numbers + " at the most";
+  }
+}
+
+/// Places for one more support in the span that keep the line off for good: there the reach at
+/// `along_in` no longer passes the gap. Empty where no place does.
+std::string support_mend(const RuleContext& context, const Stretch& stretch, double along_in,
+                         double gap_in) {
+  constexpr double step_in = 0.1;
+  const int sag_power = stretch.route->line->kind == LineKind::cable ? 2 : 4;
+  double first = 1;
+  double last = 0;
+  for (double at = stretch.start_in + 1; at <= stretch.end_in - 1; at += step_in) {
+    const ReachEnvelope& span = stretch.envelope;
+    const ReachEnvelope part = along_in < at ? shortened(span, span.start_in, at, 0.02, sag_power)
+                                             : shortened(span, at, span.end_in, 0.02, sag_power);
+    const bool keeps_off = part.width_in(Reach::bound, along_in) <= gap_in;
+    if (keeps_off && first > last) first = at;
+    if (keeps_off) last = at;
+    if (!keeps_off && first <= last) break;
+  }
+  if (first > last) return {};
+  return "add a support between " + context.phrasing.length_number(first) + " and " +
+         context.phrasing.length(last) + " from " + stretch.route->from->name;
+}
+
+std::string structure_mend(const RuleContext& context, const Stretch& stretch,
+                           const Approach& place, double lacking_in, double gap_in) {
+  std::string mend = support_mend(context, stretch, place.distance_in, gap_in);
+  if (!mend.empty()) mend += ", or ";
+  if (place.obstacle->feature != Feature::face) mend += "guard the edge, or ";
+  return mend + "move the line " + context.phrasing.length(lacking_in) + " away" +
+         direction_words(place.on_line - place.on_other);
+}
+
+void judge_unguarded(const RuleContext& context, const SpanReach& reach,
+                     const NeighbourFilter& filter, std::vector<Judgement>& judgements) {
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const PreparedRoute& route = *reach.stretch.route;
+  const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
+  const auto counts = [&](const Obstacle& obstacle, double along) {
+    return !guards(obstacle.guard) && !route.sleeve_at(along) && filter.counts(obstacle, along) &&
+           !filter.guarded_crossing_near(obstacle, along);
+  };
+  const auto bound =
+      nearest_structure(reach.stretch, Reach::bound, obstacles, horizon_in, by_part, counts);
+  const auto likely = nearest_structure(reach.stretch, Reach::likely, obstacles,
+                                        horizon_in + reach.stretch.envelope.widest_in(Reach::bound),
+                                        by_part, counts);
+  const double tolerance = context.prepared.project->build_tolerance_in;
+  for (const auto& [index, farthest] : bound) {
+    const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
+    const auto found = likely.find(index);
+    const Pair pair{found == likely.end() ? farthest : found->second, farthest};
+    const bool will = pair.likely.margin_in - tolerance < -limit_rounding_in;
+    const Approach& place = will ? pair.likely : pair.bound;
+    Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
+    judgement.with = part.name;
+    judge_margins(context, pair, tolerance, likely_row(route.line->kind),
+                  obstacle_words(part, *place.obstacle), judgement);
+    if (judgement.verdict != Verdict::pass)
+      judgement.mend =
+          structure_mend(context, reach.stretch, place, -*judgement.margin(), *judgement.value);
+    judgements.push_back(judgement);
+  }
+}
+
+/// Lists what the line may lie against because something guards it there.
+void list_guarded(const RuleContext& context, const SpanReach& reach, const NeighbourFilter& filter,
+                  std::vector<Judgement>& judgements) {
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const PreparedRoute& route = *reach.stretch.route;
+  const auto counts = [&](const Obstacle& obstacle, double along) {
+    const bool guarded = guards(obstacle.guard) || route.sleeve_at(along) ||
+                         filter.guarded_crossing_near(obstacle, along);
+    return guarded && obstacle.feature != Feature::face && filter.counts(obstacle, along);
+  };
+  for (const auto& [index, place] : nearest_structure(
+           reach.stretch, Reach::bound, obstacles, 0.0,
+           [](const Obstacle& obstacle) { return obstacle.part; }, counts)) {
+    const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
+    Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
+    judgement.with = part.name;
+    judgement.verdict = Verdict::pass;
+    judgement.value = place.gap_in - context.prepared.project->build_tolerance_in;
+    judgement.message =
+        "may lie against " + obstacle_words(part, *place.obstacle) + ", which is guarded there";
+    judgement.source = cite(likely_row(route.line->kind));
+    judgements.push_back(judgement);
+  }
+}
+
+void report_missing(const SpanReach& reach, std::vector<Judgement>& judgements) {
+  const Stretch& stretch = reach.stretch;
+  Judgement judgement =
+      judgement_at(chafe_rule(), *stretch.route, (stretch.start_in + stretch.end_in) / 2);
+  judgement.message = "how far the line can move is not known: " + reach.missing + " is missing";
+  judgement.source = "the free-play envelope needs it (calculated)";
+  judgement.mend = "state it in the project";
+  judgements.push_back(judgement);
+}
+
+/// The worst place between two lines over all pairs of their spans.
+std::optional<Pair> nearest_pair(const std::vector<SpanReach>& first,
+                                 const std::vector<SpanReach>& second) {
+  std::optional<Pair> worst;
+  for (const SpanReach& a : first) {
+    for (const SpanReach& b : second) {
+      if (!a.missing.empty() || !b.missing.empty()) continue;
+      const PreparedRoute& route = *a.stretch.route;
+      const PreparedRoute& other = *b.stretch.route;
+      const auto counts = [&](double along, double other_along) {
+        return !route.sleeve_at(along) && !other.sleeve_at(other_along) &&
+               !at_shared_node(route, along, other, other_along);
+      };
+      const auto bound = nearest_lines(a.stretch, b.stretch, Reach::bound, horizon_in, counts);
+      if (!bound) continue;
+      const auto likely = nearest_lines(a.stretch, b.stretch, Reach::likely, 1e3, counts);
+      if (!worst) worst = Pair{likely.value_or(*bound), *bound};
+      if (bound->margin_in < worst->bound.margin_in) worst->bound = *bound;
+      if (likely && likely->margin_in < worst->likely.margin_in) worst->likely = *likely;
+    }
+  }
+  return worst;
+}
+
+void judge_lines(const RuleContext& context, const std::vector<std::vector<SpanReach>>& reaches,
+                 std::vector<Judgement>& judgements) {
+  const auto& routes = context.prepared.routes;
+  // Each of the two lines may lie off by the tolerance.
+  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    for (std::size_t j = i + 1; j < routes.size(); ++j) {
+      if (routes[i].line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire)
+        continue;
+      const std::optional<Pair> pair = nearest_pair(reaches[i], reaches[j]);
+      if (!pair) continue;
+      const bool will = pair->likely.margin_in - tolerance < -limit_rounding_in;
+      const Approach& place = will ? pair->likely : pair->bound;
+      Judgement judgement = judgement_at(chafe_rule(), routes[i], place.distance_in);
+      judgement.with = routes[j].route->name;
+      judge_margins(context, *pair, tolerance, likely_row(routes[i].line->kind),
+                    routes[j].route->name, judgement);
+      if (judgement.verdict != Verdict::pass)
+        judgement.mend = "move the lines " + context.phrasing.length(-*judgement.margin()) +
+                         " apart, support them closer, or sleeve one of them there";
+      judgements.push_back(judgement);
+    }
+  }
+}
+
+std::vector<Judgement> judge_chafe(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
+  std::vector<std::vector<SpanReach>> reaches;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    const NeighbourFilter filter(context.prepared, route);
+    reaches.push_back(span_reaches(context.prepared, route, runs));
+    for (const SpanReach& reach : reaches.back()) {
+      if (!reach.missing.empty()) {
+        report_missing(reach, judgements);
+        continue;
+      }
+      judge_unguarded(context, reach, filter, judgements);
+      list_guarded(context, reach, filter, judgements);
+    }
+  }
+  judge_lines(context, reaches, judgements);
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& chafe_rule() {
+  static const Rule rule{
+      .name = "chafe",
+      .purpose = "no line can rub on an edge, a face or another line",
+      .explanation =
+          "Between two supports a line can move sideways. How far it is likely to move follows "
+          "from "
+          "its surplus length (what a careful builder leaves, and its growth over the airframe in "
+          "the temperature range) as a slack string or a clamped tube, plus its sag under the load "
+          "factor; a cable sags under its lowest tension of the temperature range. What no shape "
+          "of "
+          "that length can leave is the ellipsoid whose foci are the supports. At every place "
+          "along "
+          "the line the gap to every unguarded edge and face and to every other line, less the "
+          "build tolerance (twice, between two lines), is held against both: within the likely "
+          "reach it fails, between the two it is a warning, beyond both it passes. Edges with "
+          "grommet, bushing or trim, and lines in a sleeve, may be touched. Surplus lengths are "
+          "common practice without a source: the catalogue shows them, and a project's own line "
+          "may "
+          "state another.",
+      .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
+      .limits = limits,
+      .catalogue_limits = "slack, weight, stiffness and expansion of each line",
+      .judge = judge_chafe};
+  return rule;
+}
+
+}  // namespace linewright

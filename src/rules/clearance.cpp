@@ -1,0 +1,163 @@
+#include "rules/clearance.hpp"
+
+#include <array>
+
+#include "geometry/nearest_approach.hpp"
+#include "rules/neighbour_filter.hpp"
+#include "rules/neighbour_words.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::string_view tube_source =
+    "SAE ARP994 / MIL-H-5440: 1/16 in at a support, 1/4 in elsewhere, 1/2 in from moving parts";
+
+constexpr std::array<LimitRow, 12> limits{{
+    {"any line to structure, as drawn", 0, "in", "geometry: no two things in one place",
+     Mark::calculated, Verdict::fail},
+    {"metal tube to structure", 0.25, "in", tube_source, Mark::from_memory, Verdict::fail},
+    {"metal tube to structure, within 1 in of a support", 0.0625, "in", tube_source,
+     Mark::from_memory, Verdict::fail},
+    {"metal tube to a moving part", 0.5, "in", tube_source, Mark::from_memory, Verdict::fail},
+    {"plastic tube or hose to structure", 0.25, "in", "borrowed from the figures for metal tube",
+     Mark::common_practice, Verdict::warn},
+    {"plastic tube or hose, within 1 in of a support", 0.0625, "in",
+     "borrowed from the figures for metal tube", Mark::common_practice, Verdict::warn},
+    {"plastic tube or hose to a moving part", 0.5, "in", "instrument line to moving part",
+     Mark::common_practice, Verdict::warn},
+    {"wire bundle to structure", 0.0625, "in", "borrowed from the figures for metal tube",
+     Mark::common_practice, Verdict::warn},
+    {"wire bundle to a moving control", 0.5, "in", "AC 43.13-1B para 11-125", Mark::from_memory,
+     Verdict::fail},
+    {"control cable to structure", 0.5, "in", "where either can move", Mark::common_practice,
+     Verdict::warn},
+    {"control cable to structure, within 1 in of a guide", 0.25, "in", "next to a support",
+     Mark::common_practice, Verdict::warn},
+    {"control cable to a moving part", 0.5, "in", "where either can move", Mark::common_practice,
+     Verdict::warn},
+}};
+constexpr const LimitRow& overlap = limits[0];
+
+/// How near a support still counts as "at" it.
+constexpr double at_support_in = 1.0;
+/// Parts farther than this are no neighbours and are not listed.
+constexpr double horizon_in = 3.0;
+
+struct Rows {
+  const LimitRow* away;
+  const LimitRow* at_support;
+  const LimitRow* moving;
+};
+
+Rows rows_for(LineKind kind) {
+  switch (kind) {
+    case LineKind::rigid_tube:
+      return {&limits[1], &limits[2], &limits[3]};
+    case LineKind::wire:
+      return {&limits[7], &limits[7], &limits[8]};
+    case LineKind::cable:
+      return {&limits[9], &limits[10], &limits[11]};
+    case LineKind::plastic_tube:
+    case LineKind::hose:
+      break;
+  }
+  return {&limits[4], &limits[5], &limits[6]};
+}
+
+Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
+                         const Approach& approach, const LimitRow& row) {
+  const Part& part =
+      context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
+  const std::string what = obstacle_words(part, *approach.obstacle);
+  Judgement judgement = judgement_at(clearance_rule(), route, approach.distance_in);
+  judgement.with = part.name;
+  judgement.value = approach.gap_in - context.prepared.project->build_tolerance_in;
+  judgement.limit = row.value;
+  judgement.source = cite(row);
+  if (*judgement.value >= row.value - limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "clear of " + what;
+    return judgement;
+  }
+  const bool touches = *judgement.value < 0;
+  judgement.verdict = touches ? overlap.broken : row.broken;
+  if (touches) judgement.source = cite(overlap);
+  judgement.message = touches ? "can be in " + what : "too near to " + what;
+  judgement.mend = "move the line " + context.phrasing.length(row.value - *judgement.value) +
+                   " away" + direction_words(approach.on_line - approach.on_other);
+  return judgement;
+}
+
+/// Nearest approach to each part, apart for places at supports and away from them, so that each is
+/// held against its own limit; the worse of the two is the judgement.
+void judge_route(const RuleContext& context, const PreparedRoute& route,
+                 std::vector<Judgement>& judgements) {
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const NeighbourFilter filter(context.prepared, route);
+  const Rows rows = rows_for(route.line->kind);
+  const Stretch whole{&route, 0, route.length_in(), {}};
+  std::map<int, Judgement> worst;
+  for (const bool at_support : {true, false}) {
+    const auto counts = [&](const Obstacle& obstacle, double along) {
+      return (route.to_nearest_support_in(along) <= at_support_in) == at_support &&
+             !guards(obstacle.guard) && filter.counts(obstacle, along) &&
+             !filter.crossing_near(obstacle, along);
+    };
+    const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
+    for (const auto& [part, approach] :
+         nearest_structure(whole, Reach::none, obstacles, horizon_in, group, counts)) {
+      const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
+      const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
+      const Judgement judgement = judge_approach(context, route, approach, row);
+      const auto known = worst.find(part);
+      if (known == worst.end() || *judgement.margin() < *known->second.margin())
+        worst[part] = judgement;
+    }
+  }
+  for (const auto& [part, judgement] : worst) judgements.push_back(judgement);
+}
+
+void judge_meshes(const RuleContext& context, std::vector<Judgement>& judgements) {
+  for (const Mesh& mesh : context.prepared.project->structure.meshes) {
+    Judgement judgement;
+    judgement.rule = clearance_rule().name;
+    judgement.with = mesh.name;
+    judgement.message =
+        "the gap to mesh " + mesh.name + " is not measured: meshes are not read yet";
+    judgement.source = "this version of the program";
+    judgement.mend = "describe what is near the lines as channels, panels or solids";
+    judgement.location = mesh.where;
+    judgements.push_back(judgement);
+  }
+}
+
+std::vector<Judgement> judge_clearance(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  judge_meshes(context, judgements);
+  for (const PreparedRoute& route : context.prepared.routes)
+    judge_route(context, route, judgements);
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& clearance_rule() {
+  static const Rule rule{
+      .name = "clearance",
+      .purpose = "the drawn line keeps its distance from structure and moving parts",
+      .explanation =
+          "The least free distance between the line's surface, at its largest real diameter or in "
+          "its sleeve, and every part within 3 in, less the build tolerance. Moving parts count at "
+          "every place of their sweep. Not counted: the frame a line goes through, within 1 in of "
+          "its hole (frame-crossing judges that); what an end fitting is mounted on, within 1 in "
+          "of "
+          "it; edges with trim, grommet or bushing. How far the line can move is judged by chafe.",
+      .mend = "Move the line, or hold it off with a stand-off.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_clearance};
+  return rule;
+}
+
+}  // namespace linewright

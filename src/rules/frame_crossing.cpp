@@ -1,0 +1,204 @@
+#include "rules/frame_crossing.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "geometry/edge_gap.hpp"
+#include "geometry/polygon.hpp"
+#include "rules/neighbour_filter.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 5> limits{{
+    {"line in a hole, free of the sheet", 0, "in", "geometry", Mark::calculated, Verdict::fail},
+    {"wire bundle to an unguarded hole edge", 0.375, "in",
+     "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear", Mark::verified, Verdict::fail},
+    {"tube or hose to an unguarded hole edge", 0.375, "in",
+     "borrowed from the wire rule of AC 43.13-1B para 11-115", Mark::common_practice,
+     Verdict::warn},
+    {"control cable to an unguarded hole edge", 0.5, "in", "where either can move",
+     Mark::common_practice, Verdict::warn},
+    {"line pressed into a grommet's wall", 0, "in",
+     "AC 43.13-1B CHG 1 para 11-115: no preload on strip or grommet", Mark::verified,
+     Verdict::warn},
+}};
+constexpr const LimitRow& free_of_sheet = limits[0];
+constexpr const LimitRow& wire_edge = limits[1];
+constexpr const LimitRow& tube_edge = limits[2];
+constexpr const LimitRow& cable_edge = limits[3];
+constexpr const LimitRow& preload = limits[4];
+
+const LimitRow& edge_row(LineKind kind) {
+  if (kind == LineKind::wire) return wire_edge;
+  return kind == LineKind::cable ? cable_edge : tube_edge;
+}
+
+const RoutePoint* point_in_hole(const PreparedRoute& route, const Hole& hole) {
+  for (const RoutePoint& point : route.route->points)
+    if (point.through == hole.name) return &point;
+  return nullptr;
+}
+
+std::optional<double> stated_bore(const PreparedRoute& route, const Hole& hole) {
+  const RoutePoint* point = point_in_hole(route, hole);
+  return point && point->bore_in ? point->bore_in : hole.bore_in;
+}
+
+Judgement through_web(const RuleContext& context, const PreparedRoute& route,
+                      const Crossing& crossing) {
+  Judgement judgement = judgement_at(frame_crossing_rule(), route, crossing.distance_in);
+  const Frame& frame = *crossing.frame;
+  judgement.with = frame.name;
+  judgement.verdict = free_of_sheet.broken;
+  judgement.message = "goes through the web of frame " + frame.name + ", where there is no hole";
+  judgement.source = cite(free_of_sheet);
+  judgement.limit = 0;
+  const Vec2 here{crossing.at.y, crossing.at.z};
+  const auto nearest_hole =
+      std::min_element(frame.holes.begin(), frame.holes.end(), [&](const Hole& a, const Hole& b) {
+        return edge_distance(a, here) < edge_distance(b, here);
+      });
+  const double radius = route.radius_in(crossing.distance_in);
+  if (nearest_hole == frame.holes.end()) {
+    judgement.value = -2 * radius;
+    judgement.mend = "make a hole there with a grommet, or lead the line round the frame";
+    return judgement;
+  }
+  const double away = edge_distance(*nearest_hole, here);
+  judgement.value = -away - radius;
+  judgement.mend = "move the line " + context.phrasing.length(away + radius) +
+                   " or more toward hole " + nearest_hole->name +
+                   ", or make a hole there with a grommet";
+  return judgement;
+}
+
+Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
+                       const Crossing& crossing, Judgement judgement) {
+  const Hole& hole = *crossing.hole;
+  const double diameter = 2 * route.radius_in(crossing.distance_in);
+  const std::optional<double> bore = stated_bore(route, hole);
+  const Phrasing& phrasing = context.phrasing;
+  if (bore && diameter > *bore + limit_rounding_in) {
+    judgement.verdict = free_of_sheet.broken;
+    judgement.value = *bore - diameter;
+    judgement.limit = 0;
+    judgement.source = cite(free_of_sheet);
+    judgement.message = "the line, " + phrasing.length(diameter) +
+                        " across, does not go through the " + phrasing.length(*bore) +
+                        " bore in hole " + hole.name;
+    judgement.mend = "fit a guide with a bore over " + phrasing.length(diameter);
+    return judgement;
+  }
+  const auto* circle = std::get_if<Circle>(&hole.shape);
+  const double wall = bore && circle ? (circle->diameter - *bore) / 2 : 0;
+  // The line may lie against the guide; it presses on it when drawn deeper than it could be built.
+  const double tolerance = context.prepared.project->build_tolerance_in;
+  judgement.limit = std::max(0.0, wall - 2 * tolerance);
+  judgement.source = cite(preload);
+  if (*judgement.value >= *judgement.limit - limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "guarded in hole " + hole.name;
+    return judgement;
+  }
+  judgement.verdict = *judgement.value < 0 ? free_of_sheet.broken : preload.broken;
+  judgement.message = "presses on the guard of hole " + hole.name;
+  judgement.mend = "move the line " + phrasing.length(*judgement.limit - *judgement.value) +
+                   " toward the middle of the hole";
+  return judgement;
+}
+
+Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
+                       const Crossing& crossing) {
+  const Hole& hole = *crossing.hole;
+  const Phrasing& phrasing = context.phrasing;
+  const EdgeGap edge = edge_gap(route, crossing);
+  Judgement judgement = judgement_at(frame_crossing_rule(), route, edge.along_in);
+  judgement.with = hole.name;
+  judgement.value = edge.distance_in - route.radius_in(edge.along_in) -
+                    context.prepared.project->build_tolerance_in;
+  if (hole_is_guarded(route, hole)) return guarded_hole(context, route, crossing, judgement);
+  const LimitRow& row = edge_row(route.line->kind);
+  judgement.limit = row.value;
+  judgement.source = cite(row);
+  if (*judgement.value >= row.value - limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "clear of the edge of hole " + hole.name;
+    return judgement;
+  }
+  const bool touches = *judgement.value < 0;
+  judgement.verdict = touches ? free_of_sheet.broken : row.broken;
+  if (touches) judgement.source = cite(free_of_sheet);
+  judgement.message =
+      (touches ? "touches the bare edge of hole " : "close to the bare edge of hole ") + hole.name;
+  judgement.mend = "fit a grommet or edge trim, or move the line " +
+                   phrasing.length(row.value - *judgement.value) + " toward the middle of the hole";
+  return judgement;
+}
+
+/// A point that names a hole must be where the line goes through that hole.
+std::optional<Judgement> misplaced(const PreparedRoute& route, std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  if (point.through.empty()) return std::nullopt;
+  const double here = route.point_distance_in[index];
+  const Crossing* nearest_crossing = nullptr;
+  for (const Crossing& crossing : route.crossings) {
+    const auto& holes = crossing.frame->holes;
+    const bool its_frame = std::any_of(
+        holes.begin(), holes.end(), [&](const Hole& hole) { return hole.name == point.through; });
+    if (!its_frame) continue;
+    if (crossing.hole && crossing.hole->name == point.through) return std::nullopt;
+    if (!nearest_crossing ||
+        std::abs(crossing.distance_in - here) < std::abs(nearest_crossing->distance_in - here))
+      nearest_crossing = &crossing;
+  }
+  // A passage through the web is a finding of its own already.
+  if (nearest_crossing && !nearest_crossing->hole) return std::nullopt;
+  Judgement judgement = judgement_at(frame_crossing_rule(), route, here);
+  judgement.location = point.where;
+  judgement.with = point.through;
+  judgement.verdict = free_of_sheet.broken;
+  judgement.source = cite(free_of_sheet);
+  judgement.message = "said to go through hole " + point.through + ", but ";
+  judgement.message += nearest_crossing ? "passes the frame by hole " + nearest_crossing->hole->name
+                                        : "the line does not pass that frame";
+  judgement.mend = "move the point into the hole, or name the hole it goes through";
+  return judgement;
+}
+
+std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    for (const Crossing& crossing : route.crossings)
+      judgements.push_back(crossing.hole ? through_hole(context, route, crossing)
+                                         : through_web(context, route, crossing));
+    for (std::size_t i = 0; i < route.route->points.size(); ++i)
+      if (const auto wrong = misplaced(route, i)) judgements.push_back(*wrong);
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& frame_crossing_rule() {
+  static const Rule rule{
+      .name = "frame-crossing",
+      .purpose = "a line goes through frames by holes, clear of their edges or guarded",
+      .explanation =
+          "Every place where the centreline, arcs included, passes a frame's plane inside its "
+          "outline is solved exactly. It must lie in a hole, and the surface of the line, less the "
+          "build tolerance, must keep clear of the hole's edge; nearer than the limit the edge "
+          "needs "
+          "a grommet, a bushing, edge trim or a fairlead. The gap is measured in space against "
+          "both "
+          "faces of the sheet, so a line that leans in the hole is judged where it is nearest.",
+      .mend = "Fit a grommet or edge trim, move the line, or enlarge the hole.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_frame_crossing};
+  return rule;
+}
+
+}  // namespace linewright

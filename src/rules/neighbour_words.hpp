@@ -1,0 +1,16 @@
+#pragma once
+// Structure as the builder calls it.
+
+#include <string>
+
+#include "geometry/obstacles.hpp"
+
+namespace linewright {
+
+/// "the edge of channel S3L", "the edge of hole F4-b", "panel aft-deck".
+std::string obstacle_words(const Part& part, const Obstacle& obstacle);
+
+/// ", mainly up", ", mainly to the left"… for a direction; empty for no direction.
+std::string direction_words(Vec3 direction);
+
+}  // namespace linewright

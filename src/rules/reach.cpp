@@ -1,0 +1,190 @@
+#include "rules/reach.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/deflection.hpp"
+
+namespace linewright {
+
+namespace {
+
+struct RunPlace {
+  const FreeRun* run = nullptr;
+  double before_in = 0;  ///< of the run, ahead of the span's start
+  double after_in = 0;
+  bool free_at_start = true;
+  bool free_at_end = true;
+};
+
+/// The longest run that the span belongs to, turned to the route's own direction.
+RunPlace longest_run(const std::vector<FreeRun>& runs, int route, const Span& span) {
+  RunPlace best;
+  for (const FreeRun& run : runs) {
+    double walked = 0;
+    for (const RunLeg& leg : run.legs) {
+      const bool same = leg.route == route && std::abs(leg.low_in() - span.start_in) < 1e-9 &&
+                        std::abs(leg.high_in() - span.end_in) < 1e-9;
+      if (same && (!best.run || run.length_in > best.run->length_in)) {
+        const double rest = run.length_in - walked - leg.length_in();
+        const bool forward = leg.from_in <= leg.to_in;
+        const RunEnd& start = forward ? run.first : run.last;
+        const RunEnd& end = forward ? run.last : run.first;
+        best = {&run, forward ? walked : rest, forward ? rest : walked, !start.held(), !end.held()};
+      }
+      walked += leg.length_in();
+    }
+  }
+  return best;
+}
+
+/// The largest growth of the line over the airframe at either end of the temperature range.
+double thermal_surplus_in(double length_in, double expansion_per_degf,
+                          const TemperatureRange& range) {
+  const double hot = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
+                                       range.max_degf - range.rigged_degf);
+  const double cold = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
+                                        range.min_degf - range.rigged_degf);
+  return std::max({0.0, hot, cold});
+}
+
+double largest_load_factor(const LoadFactor& load_factor) {
+  return std::max({1.0, std::abs(load_factor.positive), std::abs(load_factor.negative)});
+}
+
+bool holds_its_shape(LineKind kind) {
+  return kind == LineKind::rigid_tube || kind == LineKind::plastic_tube;
+}
+
+/// A springy line spreads a bend toward the widest arc that fits between its neighbours: the middle
+/// of an arc lies R (1/cos(θ/2) − 1) from its corner, so the spread is the difference of the two.
+double bend_spread_in(const PreparedRoute& route, const Span& span) {
+  double spread = 0;
+  const std::vector<Bend>& bends = route.centreline.bends();
+  for (std::size_t i = 0; i < bends.size(); ++i) {
+    const Bend& bend = bends[i];
+    if (bend.built_radius_in <= 0 || bend.middle_in() <= span.start_in ||
+        bend.middle_in() >= span.end_in)
+      continue;
+    const double back = i > 0 ? std::max(span.start_in, bends[i - 1].end_in) : span.start_in;
+    const double ahead =
+        i + 1 < bends.size() ? std::min(span.end_in, bends[i + 1].start_in) : span.end_in;
+    const double half = std::tan(bend.angle_rad / 2);
+    const double tangent = bend.built_radius_in * half;
+    const double room = std::max(0.0, std::min(bend.start_in - back, ahead - bend.end_in));
+    const double widest = (tangent + room) / half;
+    spread += (widest - bend.built_radius_in) * (1 / std::cos(bend.angle_rad / 2) - 1);
+  }
+  return spread;
+}
+
+void add_bow(ReachEnvelope& envelope, const PreparedRoute& route, double surplus_in) {
+  const double length = envelope.end_in - envelope.start_in;
+  envelope.surplus_in = std::max(0.0, surplus_in);
+  envelope.clamped_shape = route.line->kind == LineKind::rigid_tube;
+  envelope.bow_in = envelope.clamped_shape ? clamped_tube_bow_in(length, envelope.surplus_in)
+                                           : slack_string_bow_in(length, envelope.surplus_in);
+  envelope.bound_half_width_in = ellipsoid_half_width_in(length, length + envelope.surplus_in);
+  // A bow is a shape of that length too, so the bound can only be the larger; keep it so in spite
+  // of the bows being approximations.
+  envelope.bound_half_width_in = std::max(envelope.bound_half_width_in, envelope.bow_in);
+}
+
+std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
+                     const PreparedRoute& route, const Span& span) {
+  const Line& line = *route.line;
+  const Project& project = *prepared.project;
+  if (!line.slack_fraction) return "the surplus length usual for " + line.name;
+  if (!line.expansion_per_degf) return "the thermal expansion of " + line.name;
+  const double length = envelope.end_in - envelope.start_in;
+  add_bow(envelope, route,
+          line.slack_fraction->value * length +
+              thermal_surplus_in(length, line.expansion_per_degf->value, project.temperature));
+  if (line.kind != LineKind::rigid_tube) envelope.bend_spread_in = bend_spread_in(route, span);
+  if (!holds_its_shape(line.kind)) return {};
+  if (!line.weight_lb_per_in) return "the weight of " + line.name;
+  if (!line.youngs_modulus_psi) return "Young's modulus of " + line.name;
+  envelope.sag_in = largest_load_factor(project.load_factor) *
+                    clamped_beam_sag_in(
+                        line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
+                        tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  return {};
+}
+
+std::string add_cable(ReachEnvelope& envelope, const PreparedProject& prepared,
+                      const PreparedRoute& route) {
+  const Line& line = *route.line;
+  if (!route.route->tension) return "the rigged tension of " + route.route->name;
+  if (!line.weight_lb_per_in) return "the weight of " + line.name;
+  if (!line.axial_stiffness_lbf) return "the stretch of " + line.name;
+  if (!line.expansion_per_degf) return "the thermal expansion of " + line.name;
+  const double length = envelope.end_in - envelope.start_in;
+  const double tension =
+      coldest_tension_lbf(route.route->tension->rigged_lbf, line, prepared.project->temperature);
+  if (tension <= 0) {
+    add_bow(envelope, route, -tension / line.axial_stiffness_lbf->value * length);
+    return {};
+  }
+  add_bow(envelope, route, 0);
+  envelope.sag_in = string_sag_in(
+      line.weight_lb_per_in->value * largest_load_factor(prepared.project->load_factor), length,
+      tension);
+  return {};
+}
+
+/// A free end is held by stiffness alone: a metal tube moves by its tip sag, anything softer may
+/// swing as far as it is long.
+void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
+                    const PreparedRoute& route, const RunPlace& place) {
+  const Line& line = *route.line;
+  const double length = envelope.end_in - envelope.start_in;
+  if (line.kind != LineKind::rigid_tube) {
+    envelope.swing_first_in = place.free_at_start ? length : 0;
+    envelope.swing_last_in = place.free_at_end ? length : 0;
+    return;
+  }
+  const double tip = largest_load_factor(prepared.project->load_factor) *
+                     cantilever_tip_sag_in(
+                         line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
+                         tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  if (place.free_at_start) envelope.play_first_in = tip;
+  if (place.free_at_end) envelope.play_last_in = tip;
+}
+
+double play_at(const PreparedRoute& route, int support) {
+  return support < 0 ? 0 : route.supports[static_cast<std::size_t>(support)].play_in;
+}
+
+}  // namespace
+
+double coldest_tension_lbf(double rigged_lbf, const Line& line, const TemperatureRange& range) {
+  if (!line.axial_stiffness_lbf || !line.expansion_per_degf) return rigged_lbf;
+  const double slope = (airframe_expansion_per_degf - line.expansion_per_degf->value) *
+                       line.axial_stiffness_lbf->value;
+  return rigged_lbf - std::max(slope * (range.rigged_degf - range.min_degf),
+                               -slope * (range.max_degf - range.rigged_degf));
+}
+
+std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
+                                    const std::vector<FreeRun>& runs) {
+  std::vector<SpanReach> reaches;
+  const int index = static_cast<int>(&route - prepared.routes.data());
+  for (const Span& span : route.spans) {
+    const RunPlace place = longest_run(runs, index, span);
+    SpanReach reach;
+    reach.stretch = {&route, span.start_in, span.end_in, {}};
+    reach.ends_free = place.free_at_start || place.free_at_end;
+    ReachEnvelope& envelope = reach.stretch.envelope;
+    envelope.start_in = span.start_in - place.before_in;
+    envelope.end_in = span.end_in + place.after_in;
+    envelope.play_first_in = play_at(route, span.first);
+    envelope.play_last_in = play_at(route, span.last);
+    reach.missing = route.line->kind == LineKind::cable ? add_cable(envelope, prepared, route)
+                                                        : add_tube(envelope, prepared, route, span);
+    if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
+    reaches.push_back(reach);
+  }
+  return reaches;
+}
+
+}  // namespace linewright

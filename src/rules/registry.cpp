@@ -1,0 +1,34 @@
+#include "rules/registry.hpp"
+
+#include "rules/bend_fit.hpp"
+#include "rules/bend_radius.hpp"
+#include "rules/chafe.hpp"
+#include "rules/clearance.hpp"
+#include "rules/frame_crossing.hpp"
+#include "rules/network.hpp"
+#include "rules/not_yet_judged.hpp"
+#include "rules/separation.hpp"
+#include "rules/slack.hpp"
+#include "rules/straight_run.hpp"
+#include "rules/support_spacing.hpp"
+
+namespace linewright {
+
+const std::vector<const Rule*>& all_rules() {
+  static const std::vector<const Rule*> rules{
+      &bend_radius_rule(),  &bend_fit_rule(), &support_spacing_rule(),
+      &straight_run_rule(), &slack_rule(),    &frame_crossing_rule(),
+      &clearance_rule(),    &chafe_rule(),    &separation_rule(),
+      &network_rule(),      &pulley_rule(),   &attachment_travel_rule(),
+      &sleeve_cover_rule(), &access_rule(),
+  };
+  return rules;
+}
+
+const Rule* find_rule(std::string_view name) {
+  for (const Rule* rule : all_rules())
+    if (rule->name == name) return rule;
+  return nullptr;
+}
+
+}  // namespace linewright

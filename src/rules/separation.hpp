@@ -1,0 +1,10 @@
+#pragma once
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+/// Judges the gap between lines by their kind.
+const Rule& separation_rule();
+
+}  // namespace linewright

@@ -1,0 +1,59 @@
+#include "rules/straight_run.hpp"
+
+#include <array>
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 1> limits{{
+    {"bends in a rigid tube between two fittings", 1, "or more",
+     "MIL-H-8891A para 3.11.4.5; the same in AC 43.13-1B chapter 8 for fuel lines", Mark::verified,
+     Verdict::fail},
+}};
+
+std::vector<Judgement> judge_straight_run(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind != LineKind::rigid_tube) continue;
+    if (route.from->kind == NodeKind::end || route.to->kind == NodeKind::end) continue;
+    Judgement judgement = judgement_at(straight_run_rule(), route, route.length_in() / 2);
+    judgement.location = route.route->where;
+    judgement.unit = Unit::none;
+    judgement.value = static_cast<double>(route.centreline.bends().size());
+    judgement.limit = limits[0].value;
+    judgement.source = cite(limits[0]);
+    const std::string ends = route.from->name + " and " + route.to->name;
+    if (*judgement.value >= limits[0].value) {
+      judgement.verdict = Verdict::pass;
+      judgement.message = "the tube bends between " + ends + ", so it can give";
+    } else {
+      judgement.verdict = limits[0].broken;
+      judgement.message = "rigid tube runs straight between " + ends +
+                          ": it cannot take up heat, vibration or a misfit";
+      judgement.mend = "draw at least one bend between the two fittings";
+    }
+    judgements.push_back(judgement);
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& straight_run_rule() {
+  static const Rule rule{
+      .name = "straight-run",
+      .purpose = "a rigid tube between two fittings has at least one bend",
+      .explanation =
+          "A metal tube that runs dead straight between two fittings cannot give: it is strained "
+          "by "
+          "heat and vibration and cannot be put in or taken out without force. Any bend will do. "
+          "Plastic tube, hose, cable and wire are not judged.",
+      .mend = "Draw a bend or an offset into the run.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_straight_run};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,19 @@
+#pragma once
+// What the builder has accepted.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+/// Turns each fail or warn that a waiver names (its rule, its route on either side, within `within`
+/// of `near` where stated) into `waived` with the reason. An unknown is never waived. A waiver that
+/// turns nothing adds a `waivers` warning; with `only_rule`, only waivers of that rule are looked
+/// at.
+void apply_waivers(const PreparedProject& prepared, const std::optional<std::string>& only_rule,
+                   std::vector<Judgement>& judgements);
+
+}  // namespace linewright

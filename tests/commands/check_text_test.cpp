@@ -1,0 +1,157 @@
+#include "render/check_text.hpp"
+
+#include <gtest/gtest.h>
+
+#include "commands/command_run.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+namespace {
+
+using test::contains;
+
+Judgement judged(Verdict verdict, const std::string& message) {
+  Judgement judgement;
+  judgement.rule = "chafe";
+  judgement.verdict = verdict;
+  judgement.route = "static-left";
+  judgement.at = Vec3{205, -8.2, 15.1};
+  judgement.distance_in = 31.4;
+  judgement.value = 0.18;
+  judgement.limit = 0.41;
+  judgement.unit = Unit::inch;
+  judgement.message = message;
+  judgement.source = "gap less reach (calculated)";
+  judgement.mend = "add a clamp at 31.4 in";
+  judgement.location = {"static.yaml", 14, 9};
+  return judgement;
+}
+
+Report report_of(std::vector<Judgement> judgements) {
+  RouteReport route;
+  route.cut.name = "static-left";
+  route.cut.system = "static";
+  route.cut.line = "tube-nylon-1/4";
+  route.cut.length_in = 45.25;
+  route.from = "port-left";
+  route.to = "tee-1";
+  Report report;
+  report.project_name = "example";
+  report.routes = {route};
+  report.judgements = std::move(judgements);
+  return report;
+}
+
+TEST(CheckText, AFindingHasPlaceMarginSourceAndMend) {
+  const std::string text = check_text(report_of({judged(Verdict::fail, "it can reach S3L")}), {});
+  EXPECT_TRUE(contains(text,
+                       "static.yaml:14:9: fail: chafe: it can reach S3L\n"
+                       "  where:       FS 205.0 BL -8.2 WL 15.1, 31.4 in from port-left\n"
+                       "  by how much: value 0.18 in, limit at least 0.41 in: short by 0.23 in\n"
+                       "  why:         gap less reach (calculated)\n"
+                       "  mend:        add a clamp at 31.4 in\n"))
+      << text;
+}
+
+TEST(CheckText, MillimetresWhereAskedFor) {
+  TextStyle style;
+  style.phrasing.unit = LengthUnit::millimetre;
+  const std::string text = check_text(report_of({judged(Verdict::fail, "near")}), style);
+  EXPECT_TRUE(contains(text, "value 4.6 mm, limit at least 10.4 mm: short by 5.8 mm")) << text;
+  EXPECT_TRUE(contains(text, "797.6 mm from port-left")) << text;
+}
+
+TEST(CheckText, WorstComesFirstWhateverTheOrder) {
+  Judgement waived = judged(Verdict::waived, "m-waived");
+  waived.waived_verdict = Verdict::fail;
+  waived.waived_reason = "spiral wrap fitted";
+  const std::string text = check_text(
+      report_of({judged(Verdict::pass, "m-pass"), waived, judged(Verdict::warn, "m-warn"),
+                 judged(Verdict::unknown, "m-unknown"), judged(Verdict::fail, "m-fail")}),
+      {});
+  const std::size_t fail = text.find("m-fail");
+  const std::size_t unknown = text.find("m-unknown");
+  const std::size_t warn = text.find("m-warn");
+  const std::size_t accepted = text.find("m-waived");
+  EXPECT_LT(fail, unknown);
+  EXPECT_LT(unknown, warn);
+  EXPECT_LT(warn, accepted);
+  EXPECT_NE(accepted, std::string::npos);
+  EXPECT_TRUE(contains(text, "spiral wrap fitted (was fail)"));
+  EXPECT_TRUE(contains(text, "1 route: 1 passed, 1 warning, 1 failed, 1 unknown, 1 waived\n"));
+  EXPECT_TRUE(contains(text, "static-left  1 failed, 1 unknown, 1 warning, 1 waived, 1 passed\n"));
+}
+
+TEST(CheckText, PassesAreShownOnlyWhenVerbose) {
+  const Report report = report_of({judged(Verdict::pass, "clear of everything")});
+  EXPECT_FALSE(contains(check_text(report, {}), "clear of everything"));
+  TextStyle style;
+  style.verbose = true;
+  EXPECT_TRUE(contains(check_text(report, style), "clear of everything"));
+}
+
+TEST(CheckText, ExactlyAtTheLimitSaysSo) {
+  Judgement at_limit = judged(Verdict::pass, "bend");
+  at_limit.value = 0.5625 - 1e-9;
+  at_limit.limit = 0.5625;
+  TextStyle style;
+  style.verbose = true;
+  EXPECT_TRUE(contains(check_text(report_of({at_limit}), style), "exactly at the limit"));
+}
+
+TEST(CheckText, AMarginTooSmallToPrintIsNotShownAsNothing) {
+  Judgement close = judged(Verdict::fail, "bend");
+  close.value = 0.559;
+  close.limit = 0.5625;
+  const std::string text = check_text(report_of({close}), {});
+  EXPECT_TRUE(contains(text, "short by less than can be shown here")) << text;
+}
+
+TEST(CheckText, NothingJudgedIsNotCalledAPass) {
+  const std::string text = check_text(report_of({}), {});
+  EXPECT_TRUE(contains(text, "There was nothing to judge: that is not a pass."));
+  EXPECT_TRUE(contains(text, "static-left  nothing judged"));
+}
+
+TEST(CheckText, AssumptionsAreShownWithEveryResult) {
+  Report report = report_of({judged(Verdict::pass, "fine")});
+  report.assumptions = {"build_tolerance is not stated: 0.06 in was taken"};
+  TextStyle quiet;
+  quiet.quiet = true;
+  EXPECT_TRUE(contains(check_text(report, quiet),
+                       "Taken, because the project does not say:\n"
+                       "  - build_tolerance is not stated: 0.06 in was taken\n"));
+}
+
+TEST(CheckText, ColourMarksTheVerdictWordOnly) {
+  TextStyle style;
+  style.colour = true;
+  const std::string text = check_text(report_of({judged(Verdict::fail, "near")}), style);
+  EXPECT_TRUE(contains(text, "static.yaml:14:9: \x1b[1;31mfail\x1b[0m: chafe: near\n"));
+  std::size_t codes = 0;
+  for (const char c : text) codes += c == '\x1b';
+  EXPECT_EQ(codes, 2u);
+}
+
+TEST(CheckText, AJudgementAboutNoRouteIsStillShown) {
+  Judgement whole = judged(Verdict::unknown, "closures are not judged");
+  whole.route.clear();
+  whole.at.reset();
+  whole.distance_in.reset();
+  const std::string text = check_text(report_of({whole}), {});
+  EXPECT_TRUE(contains(text, "the project as a whole\n\nstatic.yaml:14:9: unknown: chafe: "));
+  EXPECT_FALSE(contains(text, "where:"));
+}
+
+TEST(CheckText, LongWordsOfAMessageWrapWithinEightyColumns) {
+  Judgement long_winded = judged(Verdict::warn, "near");
+  for (int i = 0; i < 40; ++i) {
+    long_winded.source += " and another clause";
+    long_winded.mend += " or something else";
+  }
+  for (const std::string& line : test::lines_of(check_text(report_of({long_winded}), {})))
+    EXPECT_LE(columns_of(line), text_columns) << line;
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,107 @@
+#include <gtest/gtest.h>
+
+#include <limits>
+#include <nlohmann/json.hpp>
+#include <stdexcept>
+
+#include "commands/command_run.hpp"
+#include "render/cutlist_csv.hpp"
+#include "render/cutlist_json.hpp"
+#include "render/cutlist_text.hpp"
+
+namespace linewright {
+namespace {
+
+using test::contains;
+using test::lines_of;
+
+/// Legs of 10 in each way round a right angle of 1 in radius: 20 - 2 + pi/2 = 19.571 in.
+Report one_bend() {
+  RouteReport route;
+  route.cut.name = "static-left";
+  route.cut.system = "static";
+  route.cut.line = "tube-aluminium-1/4";
+  route.cut.rigid = true;
+  route.cut.length_in = 19.5707963;
+  route.cut.cut_length_in = 20.0707963;
+  route.cut.volume_in3 = 0.498;
+  route.cut.straight_after_in = 9;
+  route.cut.bends = {{{10, 0, 0}, 9.7853981, 1, 90, 0, 9, 9, 10.5707963}};
+  route.from = "port-left";
+  route.to = "tee-1";
+  Report report;
+  report.project_name = "example";
+  report.routes = {route};
+  report.systems = {{"static", 19.5707963, 0.498, {"altimeter"}}};
+  return report;
+}
+
+TEST(CutlistText, RigidTubeShowsBothMarksOfABend) {
+  const std::string text = cutlist_text(one_bend(), {});
+  EXPECT_TRUE(contains(text, "developed length 19.57 in, cut length 20.07 in")) << text;
+  EXPECT_TRUE(
+      contains(text, "     1    9.00 in   10.57 in    9.00 in   90.0 deg          -    1.00 in"))
+      << text;
+  EXPECT_TRUE(contains(text, "straight after the last bend 9.00 in")) << text;
+  EXPECT_TRUE(contains(text, "mass not known")) << text;
+}
+
+TEST(CutlistText, ALineBentInPlaceShowsOnlyWhereABendStarts) {
+  Report report = one_bend();
+  report.routes[0].cut.rigid = false;
+  EXPECT_FALSE(contains(cutlist_text(report, {}), "ends at"));
+}
+
+TEST(CutlistText, AVolumeCountedAsNothingIsSaid) {
+  EXPECT_TRUE(contains(cutlist_text(one_bend(), {}),
+                       "volume not stated and counted as nothing: altimeter"));
+}
+
+TEST(CutlistCsv, FieldsAreQuotedOnlyWhereTheyMustBe) {
+  EXPECT_EQ(csv_field("static-left"), "static-left");
+  EXPECT_EQ(csv_field("left, upper"), "\"left, upper\"");
+  EXPECT_EQ(csv_field("the \"long\" one"), "\"the \"\"long\"\" one\"");
+  EXPECT_EQ(csv_field("two\nlines"), "\"two\nlines\"");
+  EXPECT_EQ(csv_field(""), "");
+}
+
+TEST(CutlistCsv, OneRowForEachBendUnderAHeader) {
+  const std::vector<std::string> lines = lines_of(cutlist_csv(one_bend(), LengthUnit::inch));
+  ASSERT_EQ(lines.size(), 2u);
+  EXPECT_EQ(lines[0],
+            "route,system,line,from,to,length_in,cut_length_in,volume_in3,mass_lb,"
+            "minimum_bend_radius_in,straight_after_in,bend,fs_in,bl_in,wl_in,radius_in,angle_deg,"
+            "rotation_deg,straight_before_in,distance_in,mark_start_in,mark_end_in");
+  EXPECT_EQ(lines[1],
+            "static-left,static,tube-aluminium-1/4,port-left,tee-1,19.5708,20.0708,0.4980,,,9.0000,"
+            "1,10.0000,0.0000,0.0000,1.0000,90.000,0.000,9.0000,9.7854,9.0000,10.5708");
+}
+
+TEST(CutlistCsv, ARouteWithoutBendsHasOneRow) {
+  Report report = one_bend();
+  report.routes[0].cut.bends.clear();
+  const std::vector<std::string> lines = lines_of(cutlist_csv(report, LengthUnit::millimetre));
+  ASSERT_EQ(lines.size(), 2u);
+  EXPECT_TRUE(lines[0].ends_with("mark_end_mm"));
+  EXPECT_TRUE(lines[1].ends_with(",,,,,,,,,,,"));
+  // 19.5707963 in x 25.4 = 497.098 mm; 0.498 in3 x 16.387064 = 8.1608 cm3.
+  EXPECT_TRUE(contains(lines[1], ",497.098,509.798,8.1608,")) << lines[1];
+}
+
+TEST(CutlistJson, UnknownMassAndRadiusAreNull) {
+  const auto json = nlohmann::json::parse(cutlist_json(one_bend()));
+  EXPECT_TRUE(json["routes"][0]["mass_lb"].is_null());
+  EXPECT_TRUE(json["routes"][0]["minimum_bend_radius_in"].is_null());
+  EXPECT_EQ(json["systems"][0]["nodes_without_volume"][0], "altimeter");
+}
+
+TEST(CutlistJson, ANumberThatIsNotFiniteIsRefused) {
+  Report report = one_bend();
+  report.routes[0].cut.length_in = std::numeric_limits<double>::infinity();
+  EXPECT_THROW(cutlist_json(report), std::logic_error);
+  report.routes[0].cut.length_in = std::numeric_limits<double>::quiet_NaN();
+  EXPECT_THROW(cutlist_json(report), std::logic_error);
+}
+
+}  // namespace
+}  // namespace linewright

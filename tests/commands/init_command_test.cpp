@@ -1,0 +1,57 @@
+#include <gtest/gtest.h>
+
+#include "commands/command_run.hpp"
+
+namespace linewright {
+namespace {
+
+using test::CommandRun;
+using test::contains;
+using test::run;
+using test::TempFolder;
+namespace fs = std::filesystem;
+
+TEST(InitCommand, WritesThreeFilesAndSaysWhatIsNext) {
+  const TempFolder folder;
+  const CommandRun result = run({"init", folder / "new/plane"});
+  EXPECT_EQ(result.code, 0) << result.err;
+  for (const char* name : {"project.yaml", "structure.yaml", "static.yaml"}) {
+    EXPECT_TRUE(fs::exists(fs::path(folder / "new/plane") / name)) << name;
+    EXPECT_TRUE(contains(result.out, name));
+  }
+  EXPECT_TRUE(contains(result.out, "linewright check"));
+}
+
+TEST(InitCommand, TheProjectLeavesNothingToBeAssumed) {
+  const test::StarterCopy project;
+  EXPECT_FALSE(contains(run({"check", project.root()}).out, "Taken, because"));
+}
+
+TEST(InitCommand, FilesThatAreThereStayAndNothingIsAdded) {
+  const TempFolder folder;
+  test::write(folder / "static.yaml", "mine");
+  const CommandRun result = run({"init", folder.path().string()});
+  EXPECT_EQ(result.code, 2);
+  EXPECT_TRUE(contains(result.err, "static.yaml"));
+  EXPECT_EQ(test::read(folder / "static.yaml"), "mine");
+  EXPECT_FALSE(fs::exists(folder / "project.yaml"));
+  EXPECT_FALSE(fs::exists(folder / "structure.yaml"));
+}
+
+TEST(InitCommand, AFileInPlaceOfTheFolderIsRefused) {
+  const TempFolder folder;
+  test::write(folder / "plane", "a file");
+  EXPECT_EQ(run({"init", folder / "plane"}).code, 2);
+  EXPECT_EQ(run({"init", folder / "plane/deeper"}).code, 2);
+  EXPECT_EQ(test::read(folder / "plane"), "a file");
+}
+
+TEST(InitCommand, QuietSaysNothing) {
+  const TempFolder folder;
+  const CommandRun result = run({"init", folder / "plane", "--quiet"});
+  EXPECT_EQ(result.code, 0);
+  EXPECT_EQ(result.out + result.err, "");
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,120 @@
+#include <gtest/gtest.h>
+
+#include <ostream>
+#include <streambuf>
+
+#include "commands/command_run.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+namespace {
+
+using test::CommandRun;
+using test::contains;
+using test::run;
+
+const std::vector<std::string> commands = {"check",   "cutlist",   "rules",
+                                           "explain", "catalogue", "init"};
+
+void expect_refused(const std::vector<std::string>& words, const std::string& part) {
+  const CommandRun result = run(words);
+  EXPECT_EQ(result.code, 2) << result.out;
+  EXPECT_EQ(result.out, "");
+  EXPECT_TRUE(contains(result.err, part)) << result.err;
+}
+
+TEST(Usage, VersionAndHelpAreResults) {
+  EXPECT_EQ(run({"--version"}).code, 0);
+  EXPECT_TRUE(run({"--version"}).out.starts_with("linewright "));
+  const CommandRun help = run({"--help"});
+  EXPECT_EQ(help.code, 0);
+  EXPECT_EQ(help.err, "");
+  for (const std::string& command : commands) EXPECT_TRUE(contains(help.out, command));
+}
+
+TEST(Usage, EveryCommandHasHelpWithAnExample) {
+  for (const std::string& command : commands) {
+    const CommandRun help = run({command, "--help"});
+    EXPECT_EQ(help.code, 0) << command;
+    EXPECT_TRUE(contains(help.out, "Example: linewright " + command)) << help.out;
+    EXPECT_EQ(run({command, "-h"}).out, help.out);
+    for (const std::string& line : test::lines_of(help.out))
+      EXPECT_LE(columns_of(line), text_columns) << line;
+  }
+}
+
+TEST(Usage, NoCommandIsWrongUsage) {
+  expect_refused({}, "--help");
+}
+
+TEST(Usage, MisspeltCommandsGetASuggestion) {
+  expect_refused({"chekc", "."}, "no command is called 'chekc'; did you mean 'check'?");
+  expect_refused({"catalog"}, "did you mean 'catalogue'?");
+  expect_refused({"frobnicate"}, "no command is called 'frobnicate'");
+}
+
+TEST(Usage, MisspeltOptionsGetASuggestion) {
+  expect_refused({"check", "--fromat", "json", "."}, "unknown option '--fromat'");
+  expect_refused({"check", "--fromat", "json", "."}, "did you mean '--format'?");
+  expect_refused({"check", "--stict=yes", "."}, "did you mean '--strict'?");
+  expect_refused({"check", ".", "-x"}, "unknown option '-x'");
+  expect_refused({"rules", "--strict"}, "unknown option '--strict'");
+}
+
+TEST(Usage, OptionsOfACommandComeAfterIt) {
+  expect_refused({"--format", "json", "check", "."}, "come after it");
+}
+
+TEST(Usage, MisspeltValuesGetASuggestion) {
+  expect_refused({"rules", "--format", "jsno"}, "--format takes text, json, not 'jsno'");
+  expect_refused({"rules", "--format", "jsno"}, "did you mean 'json'?");
+  expect_refused({"rules", "--format", "csv"}, "--format takes text, json, not 'csv'");
+  expect_refused({"rules", "--color", "sometimes"}, "--color takes auto, always, never");
+  expect_refused({"catalogue", "--units", "cm"}, "--units takes in, mm, not 'cm'");
+}
+
+TEST(Usage, MissingAndSurplusWordsAreRefused) {
+  expect_refused({"check"}, "PROJECT");
+  expect_refused({"explain"}, "RULE");
+  expect_refused({"init"}, "DIR");
+  expect_refused({"check", ".", "more"}, "more");
+  expect_refused({"check", ".", "--rule"}, "--rule");
+  expect_refused({"rules", "--format", "json", "--format", "text"}, "--format");
+  expect_refused({"check", ""}, "");
+  expect_refused({"init", ""}, "empty name");
+}
+
+TEST(Usage, AProjectMayBeNamedLikeACommand) {
+  const test::TempFolder folder;
+  ASSERT_EQ(run({"init", folder / "check"}).code, 0);
+  EXPECT_EQ(run({"check", folder / "check"}).code, 0);
+  expect_refused({"check", "cutlist"}, "cutlist");
+}
+
+/// Takes nothing, as a full disk or a closed pipe does.
+class FullDevice : public std::streambuf {};
+
+TEST(Usage, OutputThatCannotBeWrittenIsAnError) {
+  FullDevice device;
+  std::ostream out(&device);
+  std::ostringstream err;
+  const char* const words[] = {"linewright", "rules"};
+  EXPECT_EQ(run_command_line(2, words, out, err), 2);
+  EXPECT_TRUE(contains(err.str(), "could not be written"));
+}
+
+TEST(Usage, AnErrorOfTheProgramItselfIsCaughtAtTheEdge) {
+  class Throwing : public std::streambuf {
+    int overflow(int) override { throw std::runtime_error("device on fire"); }
+  };
+  Throwing device;
+  std::ostream out(&device);
+  out.exceptions(std::ios::badbit);
+  std::ostringstream err;
+  const char* const words[] = {"linewright", "rules"};
+  EXPECT_EQ(run_command_line(2, words, out, err), 3);
+  EXPECT_TRUE(contains(err.str(), "internal error: device on fire")) << err.str();
+}
+
+}  // namespace
+}  // namespace linewright
