@@ -3,8 +3,11 @@
 #include <unistd.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdlib>
 #include <iostream>
+#include <sstream>
+#include <stdexcept>
 #include <string_view>
 
 #include "commands/known_name.hpp"
@@ -153,6 +156,7 @@ std::vector<std::string> option_names(const CLI::App& app) {
 
 /// Checks the words that CLI11 explains badly: the command and all options.
 std::string misspelling(const std::vector<std::string>& arguments, const CLI::App& app) {
+  if (arguments.empty()) return "no command is given (linewright --help lists them)";
   const auto is_option = [](const std::string& word) { return word.size() > 1 && word[0] == '-'; };
   const auto command = std::find_if_not(arguments.begin(), arguments.end(), is_option);
   const std::string before = unknown_option({arguments.begin(), command}, option_names(app));

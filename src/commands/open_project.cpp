@@ -33,6 +33,7 @@ Outcome refused(const std::vector<Diagnostic>& errors, const std::string& prefix
 }  // namespace
 
 std::variant<Project, Outcome> open_project(const std::filesystem::path& path) {
+  if (path.empty()) return refusal("the path of the project is empty");
   LoadResult loaded = load_project(path, built_in_catalogue());
   if (!loaded.project) return refused(loaded.errors, path_prefix(path));
   return *std::move(loaded.project);

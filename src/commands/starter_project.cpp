@@ -59,7 +59,7 @@ structure:
   # drawn as FS, WL: a flange on top and a web that hangs from its forward edge.
   channels:
     - name: C1
-      path: [[154, -10, 15.1], [154, 10, 15.1]]
+      path: [[154, -10, 14.8], [154, 10, 14.8]]
       section: [[-0.5, -0.8], [-0.5, 0], [0.5, 0]]
       thickness: 0.032
       edge: bare
@@ -108,6 +108,7 @@ routes:
     points:
       - {at: [178, 0, 18.56], through: F3-a}
       - {at: [166, 0, 17.12], through: F2-a}
+      # The clamp stands on a short bracket, so that the line cannot rub on the flange of C1.
       - {at: [154, 0, 15.68], hold: clamp, to: C1}
 
   - name: static-altimeter

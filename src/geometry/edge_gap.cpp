@@ -24,9 +24,9 @@ EdgeGap circle_gap(const PreparedRoute& route, const Crossing& crossing, const C
   // A place along the line moves no faster than the distance along it.
   const Minimum least = minimise_bounded_slope(
       [&](double along) { return to_circle(route.centreline.at(along), station, circle); }, low,
-      high, 1.0, 1e-6);
+      high, 1.0, 1e-5);
   const double straight_through = to_circle(crossing.at, station, circle);
-  return straight_through <= least.value + 1e-6 ? EdgeGap{straight_through, crossing.distance_in}
+  return straight_through <= least.value + 1e-5 ? EdgeGap{straight_through, crossing.distance_in}
                                                 : EdgeGap{least.value, least.at};
 }
 

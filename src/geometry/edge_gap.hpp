@@ -11,8 +11,8 @@ struct EdgeGap {
 };
 
 /// Nearest place of the crossing's hole edge to the centreline, in space, both faces of the sheet
-/// counted, so that a line which leans in the hole is judged at its nearest. Circles are exact to
-/// a millionth of an inch. Precondition: `crossing.hole` is set.
+/// counted, so that a line which leans in the hole is judged at its nearest. Circles are exact
+/// where the line goes straight through, else to 0.00001 in. Precondition: `crossing.hole` is set.
 EdgeGap edge_gap(const PreparedRoute& route, const Crossing& crossing);
 
 }  // namespace linewright

@@ -13,11 +13,37 @@ namespace {
 /// Margins nearer to each other than this are equal.
 constexpr double tie_in = 1e-7;
 
-Bounds grown_bounds(const PathChord& chord, double by) {
-  const auto [low_x, high_x] = std::minmax(chord.from.x, chord.to.x);
-  const auto [low_y, high_y] = std::minmax(chord.from.y, chord.to.y);
-  const auto [low_z, high_z] = std::minmax(chord.from.z, chord.to.z);
-  return {{low_x - by, low_y - by, low_z - by}, {high_x + by, high_y + by, high_z + by}};
+void include(Bounds& bounds, Vec3 point) {
+  bounds.min = {std::min(bounds.min.x, point.x), std::min(bounds.min.y, point.y),
+                std::min(bounds.min.z, point.z)};
+  bounds.max = {std::max(bounds.max.x, point.x), std::max(bounds.max.y, point.y),
+                std::max(bounds.max.z, point.z)};
+}
+
+Bounds bounds_of(const PathChord& chord) {
+  Bounds bounds{chord.from, chord.from};
+  include(bounds, chord.to);
+  return bounds;
+}
+
+Bounds bounds_of(const Triangle3& shape) {
+  Bounds bounds{shape.a, shape.a};
+  include(bounds, shape.b);
+  include(bounds, shape.c);
+  return bounds;
+}
+
+Bounds grown(const Bounds& bounds, double by) {
+  const Vec3 all{by, by, by};
+  return {bounds.min - all, bounds.max + all};
+}
+
+/// No two points of the boxes are nearer than this.
+double least_distance(const Bounds& a, const Bounds& b) {
+  const double x = std::max({0.0, a.min.x - b.max.x, b.min.x - a.max.x});
+  const double y = std::max({0.0, a.min.y - b.max.y, b.min.y - a.max.y});
+  const double z = std::max({0.0, a.min.z - b.max.z, b.min.z - a.max.z});
+  return std::sqrt(x * x + y * y + z * z);
 }
 
 double distance_along(const PathChord& chord, double t) {
@@ -106,6 +132,52 @@ Approach still_approach(const Stretch& first, const PathChord& chord, const Stre
   return approach;
 }
 
+/// Upper bound on the envelope over a chord. A concave function lies below the line through any two
+/// of its points, outside of them: three values bound it.
+double widest_over(const Stretch& stretch, Reach reach, const PathChord& chord) {
+  if (reach == Reach::none) return 0;
+  const double start = stretch.envelope.width_in(reach, chord.start_in);
+  const double middle = stretch.envelope.width_in(reach, distance_along(chord, 0.5));
+  const double end = stretch.envelope.width_in(reach, chord.end_in);
+  return std::max({middle, 2 * middle - start, 2 * middle - end});
+}
+
+/// A chord and an obstacle that may come near each other.
+struct Meeting {
+  const PathChord* chord = nullptr;
+  const Obstacle* obstacle = nullptr;
+  double taken_off_in = 0;     ///< radius and the most that the line can reach there
+  double least_margin_in = 0;  ///< lower bound, from boxes
+};
+
+/// All of a block's meetings with a margin that may be under the horizon, by lower bound.
+std::vector<Meeting> meetings(const Stretch& stretch, Reach reach, const Obstacles& obstacles,
+                              double horizon_in, const ChordBlock& block) {
+  std::vector<Bounds> boxes;
+  std::vector<double> taken_off;
+  double most = 0;
+  for (std::size_t i = block.first; i < block.end; ++i) {
+    const PathChord& chord = stretch.chords[i];
+    boxes.push_back(bounds_of(chord));
+    taken_off.push_back(stretch.route->radius_in(distance_along(chord, 0.5)) +
+                        Centreline::default_sagitta_in + widest_over(stretch, reach, chord));
+    most = std::max(most, taken_off.back());
+  }
+  std::vector<Meeting> found;
+  obstacles.visit(grown(block.bounds, most + horizon_in), [&](const Obstacle& obstacle) {
+    const Bounds box = bounds_of(obstacle.shape);
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+      const double least = least_distance(boxes[i], box) - obstacle.radius_in - taken_off[i];
+      if (least <= horizon_in + tie_in)
+        found.push_back({&stretch.chords[block.first + i], &obstacle, taken_off[i], least});
+    }
+  });
+  std::stable_sort(found.begin(), found.end(), [](const Meeting& a, const Meeting& b) {
+    return a.least_margin_in < b.least_margin_in;
+  });
+  return found;
+}
+
 void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
   const double length = chord.end_in - chord.start_in;
   const int parts = std::max(1, static_cast<int>(std::ceil(length / longest_chord_in)));
@@ -119,41 +191,52 @@ void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
 
 }  // namespace
 
-std::vector<PathChord> stretch_chords(const Stretch& stretch) {
-  std::vector<double> breaks{stretch.start_in, stretch.end_in};
-  for (const Sleeve& sleeve : stretch.route->route->sleeves)
+Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
+                     const ReachEnvelope& envelope) {
+  Stretch stretch{&route, start_in, end_in, envelope, {}, {}};
+  std::vector<double> breaks{start_in, end_in};
+  for (const Sleeve& sleeve : route.route->sleeves)
     for (const double at : {sleeve.from_in, sleeve.to_in})
-      if (at > stretch.start_in && at < stretch.end_in) breaks.push_back(at);
+      if (at > start_in && at < end_in) breaks.push_back(at);
   std::sort(breaks.begin(), breaks.end());
-  std::vector<PathChord> cut;
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
-    for (const PathChord& chord : stretch.route->centreline.chords(breaks[i], breaks[i + 1]))
-      cut_to_length(chord, cut);
-  return cut;
+    for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
+      cut_to_length(chord, stretch.chords);
+  constexpr std::size_t block_size = 12;
+  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
+    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
+                     bounds_of(stretch.chords[i])};
+    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
+    stretch.blocks.push_back(block);
+  }
+  return stretch;
 }
 
 std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
                                           const Obstacles& obstacles, double horizon_in,
                                           const Group& group, const Counts& counts) {
   std::map<int, Approach> best;
-  const double widest = stretch.envelope.widest_in(reach);
-  for (const PathChord& chord : stretch_chords(stretch)) {
-    const double middle = (chord.start_in + chord.end_in) / 2;
-    const double radius = stretch.route->radius_in(middle);
-    const double look = widest + radius + horizon_in + Centreline::default_sagitta_in;
-    obstacles.visit(grown_bounds(chord, look), [&](const Obstacle& obstacle) {
-      if (!counts(obstacle, middle)) return;
+  const auto to_beat = [&](int key) {
+    const auto known = best.find(key);
+    return known == best.end() ? horizon_in : known->second.margin_in;
+  };
+  for (const ChordBlock& block : stretch.blocks) {
+    // Nearest first: what is found early spares the rest.
+    for (const Meeting& meeting : meetings(stretch, reach, obstacles, horizon_in, block)) {
+      const PathChord& chord = *meeting.chord;
+      const Obstacle& obstacle = *meeting.obstacle;
+      const int key = group(obstacle);
+      if (meeting.least_margin_in > to_beat(key) + tie_in) continue;
+      if (!counts(obstacle, (chord.start_in + chord.end_in) / 2)) continue;
       const Nearest still = nearest(Segment3{chord.from, chord.to}, obstacle);
-      const auto known = best.find(group(obstacle));
-      const double to_beat = known == best.end() ? horizon_in : known->second.margin_in;
-      if (still.distance_in - radius - Centreline::default_sagitta_in - widest > to_beat + tie_in)
-        return;
+      if (still.distance_in - meeting.taken_off_in > to_beat(key) + tie_in) continue;
       const Approach approach = approach_obstacle(stretch, reach, chord, obstacle, still);
       // A face ends at its edge: where both are equally near, the edge is what is met.
       const bool edge = obstacle.feature != Feature::face;
-      if (approach.margin_in < to_beat - tie_in || (edge && approach.margin_in < to_beat + tie_in))
-        best[group(obstacle)] = approach;
-    });
+      if (approach.margin_in < to_beat(key) - tie_in ||
+          (edge && approach.margin_in < to_beat(key) + tie_in))
+        best[key] = approach;
+    }
   }
   return best;
 }
@@ -161,29 +244,34 @@ std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
 std::optional<Approach> nearest_lines(const Stretch& first, const Stretch& second, Reach reach,
                                       double horizon_in, const CountsPair& counts) {
   std::optional<Approach> best;
-  const std::vector<PathChord> others = stretch_chords(second);
   const double widest = first.envelope.widest_in(reach) + second.envelope.widest_in(reach);
-  for (const PathChord& chord : stretch_chords(first)) {
+  const auto consider = [&](const PathChord& chord, const PathChord& other) {
+    const double to_beat = best ? best->margin_in : horizon_in;
     const double middle = (chord.start_in + chord.end_in) / 2;
-    for (const PathChord& other : others) {
-      const double other_middle = (other.start_in + other.end_in) / 2;
-      const double taken_off = first.route->radius_in(middle) +
-                               second.route->radius_in(other_middle) +
-                               2 * Centreline::default_sagitta_in + widest;
-      const double to_beat = best ? best->margin_in : horizon_in;
-      const double centres =
-          distance(between(chord.from, chord.to, 0.5), between(other.from, other.to, 0.5));
-      const double halves = (distance(chord.from, chord.to) + distance(other.from, other.to)) / 2;
-      if (centres - halves - taken_off >= to_beat) continue;
-      if (!counts(middle, other_middle)) continue;
-      const Nearest still = nearest(Segment3{chord.from, chord.to}, Segment3{other.from, other.to});
-      if (still.distance_in - taken_off >= to_beat) continue;
-      const Approach approach = reach == Reach::none
-                                    ? still_approach(first, chord, second, other, still)
-                                    : approach_chord(first, chord, second, other, reach);
-      if (approach.margin_in < to_beat) best = approach;
+    const double other_middle = (other.start_in + other.end_in) / 2;
+    const double taken_off = first.route->radius_in(middle) +
+                             second.route->radius_in(other_middle) +
+                             2 * Centreline::default_sagitta_in + widest;
+    if (least_distance(bounds_of(chord), bounds_of(other)) - taken_off >= to_beat) return;
+    if (!counts(middle, other_middle)) return;
+    const Nearest still = nearest(Segment3{chord.from, chord.to}, Segment3{other.from, other.to});
+    if (still.distance_in - taken_off >= to_beat) return;
+    const Approach approach = reach == Reach::none
+                                  ? still_approach(first, chord, second, other, still)
+                                  : approach_chord(first, chord, second, other, reach);
+    if (approach.margin_in < to_beat) best = approach;
+  };
+  const double thickest = first.route->thickest_radius_in() + second.route->thickest_radius_in() +
+                          2 * Centreline::default_sagitta_in + widest;
+  for (const ChordBlock& block : first.blocks)
+    for (const ChordBlock& facing : second.blocks) {
+      if (least_distance(block.bounds, facing.bounds) - thickest >=
+          (best ? best->margin_in : horizon_in))
+        continue;
+      for (std::size_t i = block.first; i < block.end; ++i)
+        for (std::size_t j = facing.first; j < facing.end; ++j)
+          consider(first.chords[i], second.chords[j]);
     }
-  }
   return best;
 }
 

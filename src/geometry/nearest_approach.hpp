@@ -23,13 +23,29 @@ struct Approach {
   double other_distance_in = 0;        ///< along the other line, lines only
 };
 
-/// A stretch of a route in which one envelope holds.
+/// Neighbouring chords in one box, so that far ones are passed over together.
+struct ChordBlock {
+  std::size_t first = 0;
+  std::size_t end = 0;
+  Bounds bounds;
+};
+
+/// A stretch of a route in which one envelope holds, as chords none longer than
+/// `longest_chord_in`, cut where sleeves begin and end.
 struct Stretch {
   const PreparedRoute* route = nullptr;
   double start_in = 0;
   double end_in = 0;
   ReachEnvelope envelope;
+  std::vector<PathChord> chords;
+  std::vector<ChordBlock> blocks;
 };
+
+/// Chords no longer than this, so that what counts near a place is decided finely enough.
+inline constexpr double longest_chord_in = 0.5;
+
+Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
+                     const ReachEnvelope& envelope = {});
 
 /// Says whether an obstacle counts for the piece of the line around `distance_in`.
 using Counts = std::function<bool(const Obstacle&, double distance_in)>;
@@ -50,11 +66,5 @@ using CountsPair = std::function<bool(double first_distance_in, double second_di
 /// beyond the reach.
 std::optional<Approach> nearest_lines(const Stretch& first, const Stretch& second, Reach reach,
                                       double horizon_in, const CountsPair& counts);
-
-/// Chords no longer than this, so that what counts near a place is decided finely enough.
-inline constexpr double longest_chord_in = 0.5;
-
-/// The stretch's chords, straights cut to `longest_chord_in` or less.
-std::vector<PathChord> stretch_chords(const Stretch& stretch);
 
 }  // namespace linewright

@@ -35,13 +35,13 @@ enum class Feature { face, free_edge, hole_edge };
 /// One segment or triangle, swollen by `radius_in` on all sides (half a sheet's thickness, a
 /// cylinder's radius, a mover's radius and the bound on its sweep steps).
 struct Obstacle {
-  Triangle3 shape;          ///< for a segment, corner c repeats b
+  Triangle3 shape;  ///< for a segment, corner c repeats b
   bool is_segment = false;
   double radius_in = 0;
-  int part = 0;             ///< index into Obstacles::parts
+  int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
   EdgeGuard guard = EdgeGuard::bare;
-  std::string hole;         ///< hole edges: the hole's name
+  std::string hole;  ///< hole edges: the hole's name
 };
 
 /// Distance to an obstacle's surface; negative inside the swelling. The second point lies on the

@@ -161,6 +161,13 @@ double PreparedRoute::radius_in(double distance_in) const {
   return sleeve && sleeve->outside_in ? std::max(bare, *sleeve->outside_in / 2) : bare;
 }
 
+double PreparedRoute::thickest_radius_in() const {
+  double thickest = line->largest_radius_in();
+  for (const Sleeve& sleeve : route->sleeves)
+    thickest = std::max(thickest, sleeve.outside_in.value_or(0) / 2);
+  return thickest;
+}
+
 const SourceLocation& PreparedRoute::location_near(double distance_in) const {
   const SourceLocation* nearest = &route->where;
   double best = std::min(distance_in, length_in() - distance_in);

@@ -61,6 +61,8 @@ struct PreparedRoute {
   double to_nearest_support_in(double distance_in) const;
   /// Half the largest real diameter, or of the sleeve there.
   double radius_in(double distance_in) const;
+  /// The largest of these along the route.
+  double thickest_radius_in() const;
 };
 
 struct PreparedProject {

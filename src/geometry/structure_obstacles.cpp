@@ -50,7 +50,7 @@ class PartBuilder {
 
 void add_frame(StructureShapes& shapes, const Frame& frame) {
   PartBuilder builder(shapes, {PartKind::frame, frame.name, frame.where, false});
-  const auto web = triangulate(frame.outline, face_holes(frame));
+  const auto web = face_triangles(frame);
   std::vector<double> stations{frame.station - frame.thickness / 2};
   if (frame.thickness > 0) stations.push_back(frame.station + frame.thickness / 2);
   for (const double station : stations) {

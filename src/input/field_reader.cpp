@@ -165,13 +165,13 @@ FieldReader::FieldReader(const YamlNode& node, std::string_view what, ReadContex
                          std::vector<std::string> keys)
     : node_(node), what_(what), context_(context) {
   if (node.kind != YamlNode::Kind::map) {
-    only_known_keys_ = false;
+    may_hide_names_ = true;
     context.error(node.where, fmt::format("expected {} as a map of keys and values, found {}", what,
                                           found_words(node)));
   }
   for (const YamlEntry& entry : node.entries) {
     if (std::find(keys.begin(), keys.end(), entry.key) != keys.end()) continue;
-    only_known_keys_ = false;
+    if (!entry.value.items.empty() || !entry.value.entries.empty()) may_hide_names_ = true;
     context.error(entry.key_where,
                   fmt::format("unknown key {} in {}", quoted_text(entry.key), what),
                   suggest_name(entry.key, keys));

@@ -63,8 +63,8 @@ class FieldReader {
   FieldReader(const YamlNode& node, std::string_view what, ReadContext& context,
               std::vector<std::string> keys);
 
-  bool only_known_keys() const { return only_known_keys_; }
-  const SourceLocation& where() const { return node_.where; }
+  /// True where an unknown key holds a list or a map: names may be given in it that are not read.
+  bool may_hide_names() const { return may_hide_names_; }
   /// Place of the key's value, or of the map where the key is absent.
   const SourceLocation& where_of(std::string_view key) const;
   /// True when the map has the key.
@@ -117,7 +117,7 @@ class FieldReader {
   const YamlNode& node_;
   std::string_view what_;
   ReadContext& context_;
-  bool only_known_keys_ = true;
+  bool may_hide_names_ = false;
 };
 
 }  // namespace linewright

@@ -33,22 +33,23 @@ std::vector<std::string> root_keys() {
   return keys;
 }
 
-/// True unless the file says that it is written in another format: then nothing else in it can be
+/// True when the file says that it is written in another format: then nothing else in it can be
 /// relied on.
-bool check_format(FieldReader& fields, const YamlNode& root, ReadContext& context) {
-  const YamlNode* format = fields.find("linewright");
+bool is_other_format(const YamlNode& root, ReadContext& context) {
+  const YamlNode* format = root.find("linewright");
   if (format == nullptr) {
     if (root.kind == YamlNode::Kind::map)
       context.error(root.where, "a project file starts with 'linewright: 1'",
                     "add the line 'linewright: 1' at its top");
-    return true;
+    return false;
   }
   const double number =
       read_number(*format, {"the format", Dimension::plain, Sign::any, 1e9, ""}, context);
-  if (number == format_number) return true;
-  if (number < format_number || number > format_number)
+  if (number < format_number || number > format_number) {
     context.error(format->where,
                   fmt::format("this program reads format 1, found {}", format->text));
+    return true;
+  }
   return false;
 }
 
@@ -75,13 +76,23 @@ void refuse_project_keys(const YamlNode& root, ReadContext& context) {
                                                  entry.key));
 }
 
+/// Names are read section by section; "first at" is said in the order of the file.
+void sort_names_by_place(std::vector<NamePlace>::iterator first,
+                         std::vector<NamePlace>::iterator last) {
+  std::stable_sort(first, last, [](const NamePlace& a, const NamePlace& b) {
+    return std::tie(a.where.line, a.where.column) < std::tie(b.where.line, b.where.column);
+  });
+}
+
 void read_file(const YamlNode& root, ReadContext& context, bool included) {
-  FieldReader fields(root, "a project file", context, root_keys());
-  if (!fields.only_known_keys()) context.draft.names_complete = false;
-  if (!check_format(fields, root, context)) {
-    context.draft.names_complete = false;
+  ProjectDraft& draft = context.draft;
+  if (is_other_format(root, context)) {
+    draft.names_complete = false;
     return;
   }
+  const auto names_before = static_cast<std::ptrdiff_t>(draft.given.size());
+  FieldReader fields(root, "a project file", context, root_keys());
+  if (fields.may_hide_names()) draft.names_complete = false;
   context.bare = read_units(fields);
   if (included)
     refuse_project_keys(root, context);
@@ -94,6 +105,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   for (const YamlNode& item : fields.items("lines")) read_line(item, context);
   for (const YamlNode& item : fields.items("routes")) read_route(item, context);
   for (const YamlNode& item : fields.items("waivers")) read_waiver(item, context);
+  sort_names_by_place(draft.given.begin() + names_before, draft.given.end());
 }
 
 /// Says what was taken for what parts do not state.

@@ -8,6 +8,7 @@
 #include <numbers>
 #include <string>
 #include <system_error>
+#include <utility>
 #include <vector>
 
 #include "input/suggest_name.hpp"

@@ -123,7 +123,7 @@ void check_inside(const Hole& hole, const Frame& frame, ReadContext& context) {
 void read_frame(const YamlNode& node, ReadContext& context) {
   FieldReader fields(node, "a frame", context,
                      {"name", "station", "thickness", "outline", "holes"});
-  if (!fields.only_known_keys()) context.draft.names_complete = false;
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Frame frame;
   frame.where = node.where;
   frame.name = fields.give_name(Named::part);
@@ -263,7 +263,7 @@ void read_mesh(const YamlNode& node, ReadContext& context) {
 void read_structure(const YamlNode& node, ReadContext& context) {
   FieldReader fields(node, "the structure", context,
                      {"frames", "channels", "panels", "solids", "movers", "meshes"});
-  if (!fields.only_known_keys()) context.draft.names_complete = false;
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   for (const YamlNode& item : fields.items("frames")) read_frame(item, context);
   for (const YamlNode& item : fields.items("channels")) read_channel(item, context);
   for (const YamlNode& item : fields.items("panels")) read_panel(item, context);

@@ -10,6 +10,7 @@
 #include <optional>
 #include <sstream>
 #include <tuple>
+#include <vector>
 
 #include "input/yaml_parser_words.hpp"
 #include "input/yaml_text.hpp"
@@ -19,8 +20,8 @@ namespace linewright {
 namespace {
 
 /// The parser reads a whole bracketed list into memory before its first event, so texts that are
-/// sure to be refused later are refused before it starts. Counts every indicator, in comments and
-/// texts too, and is therefore laxer than the exact limits.
+/// sure to be refused later are refused before it starts. Counts every character that can begin a
+/// value, in comments and texts too, and is therefore laxer than the exact limits.
 std::optional<Diagnostic> refuse_by_count(const YamlText& text) {
   constexpr std::size_t most_indicators = 2 * most_nodes;
   constexpr int rough_depth = 16 * deepest_nesting;
@@ -35,14 +36,14 @@ std::optional<Diagnostic> refuse_by_count(const YamlText& text) {
     } else if (letter == ']' || letter == '}') {
       depth = std::max(depth - 1, 0);
     }
-    if (std::string_view("[]{},:?\"'!&*-|>").find(letter) == std::string_view::npos) continue;
+    if (std::string_view("[{,:?\"'!&*").find(letter) == std::string_view::npos) continue;
     if (++indicators > most_indicators) return text.error(offset, too_many_values());
   }
   return std::nullopt;
 }
 
-void report_parser_error(const YAML::Exception& error, const YamlText& text,
-                         YamlTreeBuilder& tree) {
+void report_parser_error(const YAML::Exception& error, const YamlText& text, YamlTreeBuilder& tree,
+                         std::vector<Diagnostic>& errors) {
   const std::size_t size = text.text().size();
   const bool placed = !error.mark.is_null() && error.mark.pos >= 0;
   std::size_t offset =
@@ -50,9 +51,20 @@ void report_parser_error(const YAML::Exception& error, const YamlText& text,
   const std::size_t line_start = offset == 0 ? 0 : text.text().rfind('\n', offset - 1) + 1;
   const auto before = std::string_view(text.text()).substr(line_start, offset - line_start);
   const ParserWords words = reword_parser_message(error.msg, before, offset == size);
-  if (words.bracket_open) offset = tree.open_bracket().value_or(offset);
-  if (words.quote_open) offset = text.unclosed_quote(tree.last_offset()).value_or(offset);
-  tree.report(offset, words.message, words.suggestion);
+  // The parser notices a bad alias or anchor after its '*' or '&'.
+  if (words.message == alias_refused || words.message == anchor_refused)
+    offset = line_start + std::min(before.find_last_of("*&"), offset - line_start);
+  const auto bracket = tree.open_bracket();
+  std::string suggestion = words.suggestion;
+  if (words.opened_earlier == OpenedEarlier::bracket_to_close) {
+    // What breaks off at the end of the text was found wanting only because it breaks off there.
+    std::erase_if(errors, [&](const Diagnostic& at) { return at.where == text.place(size); });
+    offset = bracket.value_or(offset);
+  } else if (words.opened_earlier == OpenedEarlier::bracket_around && bracket) {
+    suggestion = fmt::format("the bracket opened in line {}, column {} is not closed yet",
+                             text.place(*bracket).line, text.place(*bracket).column);
+  }
+  tree.report(offset, words.message, suggestion);
 }
 
 void parse(const YamlText& text, YamlDocument& document) {
@@ -65,7 +77,7 @@ void parse(const YamlText& text, YamlDocument& document) {
   } catch (const StopParsing&) {
   } catch (const YAML::Exception& error) {
     try {
-      report_parser_error(error, text, tree);
+      report_parser_error(error, text, tree, document.errors);
     } catch (const StopParsing&) {
     }
   } catch (const std::exception& error) {

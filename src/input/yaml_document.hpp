@@ -1,6 +1,7 @@
 #pragma once
-// A YAML text as a plain tree in which every key and value knows its place. Built from parser events
-// rather than the library's own tree, which loses places, hides duplicated keys and follows aliases.
+// A YAML text as a plain tree in which every key and value knows its place. Built from parser
+// events rather than the library's own tree, which loses places, hides duplicated keys and follows
+// aliases.
 
 #include <string>
 #include <string_view>
@@ -16,8 +17,8 @@ struct YamlEntry;
 struct YamlNode {
   enum class Kind { null, scalar, sequence, map };
   Kind kind = Kind::null;
-  std::string text;      ///< scalars: as written, without quotes
-  bool quoted = false;   ///< scalars: written in quotes or as a block
+  std::string text;     ///< scalars: as written, without quotes
+  bool quoted = false;  ///< scalars: written in quotes or as a block
   SourceLocation where;
   std::vector<YamlNode> items;     ///< sequences
   std::vector<YamlEntry> entries;  ///< maps, in file order, keys distinct
@@ -33,7 +34,7 @@ struct YamlEntry {
 };
 
 struct YamlDocument {
-  YamlNode root;                   ///< meaningful only when there are no errors
+  YamlNode root;  ///< meaningful only when there are no errors
   std::vector<Diagnostic> errors;
   std::vector<std::string> lines;  ///< the text by line, for carets
 };
@@ -43,10 +44,12 @@ inline constexpr std::size_t largest_file_bytes = 16u << 20;
 inline constexpr int deepest_nesting = 64;
 inline constexpr std::size_t most_nodes = 2'000'000;
 
-/// Parses one document. Errors, each at its place: bytes that are not UTF-8, a text that is empty,
-/// a second document, text after the document, a duplicated key, a key that is not a plain scalar,
-/// a merge key, an alias or anchor, a tag, nesting deeper than `deepest_nesting`, too many nodes,
-/// and whatever the YAML parser refuses. Never throws for bad input.
+/// Parses one document. Errors, each at its place: bytes that are not UTF-8, control characters, a
+/// text that is empty, a second document, text after the document, a duplicated key, a key that is
+/// not a scalar or has no colon, a merge key, an alias or anchor, a tag, a quote or bracket that is
+/// never closed, nesting deeper than `deepest_nesting`, too many nodes, and whatever the YAML
+/// parser refuses. After a hundred errors, or one of the parser's, the rest is not read. An empty
+/// value's place is just after its key's colon or its dash. Never throws for bad input.
 YamlDocument read_yaml(std::string_view text, const std::string& file_name);
 
 }  // namespace linewright

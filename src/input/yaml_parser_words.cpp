@@ -17,8 +17,6 @@ struct Rewording {
 constexpr std::string_view check_indentation = "check the indentation";
 
 const std::array rewordings = {
-    Rewording{YAML::ErrorMsg::END_OF_SEQ_FLOW, "expected ',' or ']'", ""},
-    Rewording{YAML::ErrorMsg::END_OF_MAP_FLOW, "expected ',' or '}'", ""},
     Rewording{YAML::ErrorMsg::END_OF_MAP, "expected 'key: value' in the column of the keys above",
               check_indentation},
     Rewording{YAML::ErrorMsg::END_OF_SEQ,
@@ -29,6 +27,7 @@ const std::array rewordings = {
     Rewording{YAML::ErrorMsg::BLOCK_ENTRY, "an item ('- ') where none can stand",
               check_indentation},
     Rewording{YAML::ErrorMsg::FLOW_END, "a closing bracket that matches no opening one", ""},
+    Rewording{YAML::ErrorMsg::EOF_IN_SCALAR, quote_not_closed, ""},
     Rewording{YAML::ErrorMsg::DOC_IN_SCALAR, "a document marker inside quoted text", ""},
     Rewording{YAML::ErrorMsg::UNKNOWN_TOKEN, "a character that cannot start a value",
               "put the text in quotes"},
@@ -59,12 +58,12 @@ bool indented_with_tab(std::string_view source_before) {
 // The longest of the parser's messages that fit decides: one is the start of another.
 ParserWords reword_parser_message(std::string_view message, std::string_view source_before,
                                   bool at_end) {
-  if (message == YAML::ErrorMsg::EOF_IN_SCALAR)
-    return {"a quoted text is never closed", "", false, true};
-  if (at_end && message == YAML::ErrorMsg::END_OF_SEQ_FLOW)
-    return {"a '[' is never closed", "", true, false};
-  if (at_end && message == YAML::ErrorMsg::END_OF_MAP_FLOW)
-    return {"a '{' is never closed", "", true, false};
+  const bool list_open = message == YAML::ErrorMsg::END_OF_SEQ_FLOW;
+  const bool map_open = message == YAML::ErrorMsg::END_OF_MAP_FLOW;
+  if (at_end && list_open) return {"a '[' is never closed", "", OpenedEarlier::bracket_to_close};
+  if (at_end && map_open) return {"a '{' is never closed", "", OpenedEarlier::bracket_to_close};
+  if (list_open) return {"expected ',' or ']'", "", OpenedEarlier::bracket_around};
+  if (map_open) return {"expected ',' or '}'", "", OpenedEarlier::bracket_around};
   if (indented_with_tab(source_before)) return {"a tab in the indentation", "indent with spaces"};
   const Rewording* fitting = nullptr;
   for (const Rewording& row : rewordings)

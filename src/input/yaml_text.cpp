@@ -25,6 +25,7 @@ std::string with_plain_line_ends(std::string_view bytes) {
     else if (i + 1 == bytes.size() || bytes[i + 1] != '\n')
       text += '\n';
   }
+  if (!text.empty() && text.back() != '\n') text += '\n';
   return text;
 }
 
@@ -36,10 +37,8 @@ bool is_blank(char letter) {
   return letter == ' ' || letter == '\t' || letter == '\n';
 }
 
-/// True where a quote opens quoted text instead of standing inside a word.
-bool opens_token(std::string_view text, std::size_t offset) {
-  return offset == 0 || is_blank(text[offset - 1]) ||
-         std::string_view("[{,:").find(text[offset - 1]) != std::string_view::npos;
+bool is_quote(char letter) {
+  return letter == '"' || letter == '\'';
 }
 
 /// What a line says, without a comment and the blanks before it.
@@ -131,7 +130,7 @@ std::optional<Diagnostic> YamlText::first_bad_character() const {
   return std::nullopt;
 }
 
-std::size_t YamlText::after_quoted(std::size_t offset) const {
+std::optional<std::size_t> YamlText::after_quoted(std::size_t offset) const {
   const char quote = text_[offset];
   for (std::size_t i = offset + 1; i < text_.size(); ++i) {
     if (quote == '"' && text_[i] == '\\')
@@ -141,14 +140,14 @@ std::size_t YamlText::after_quoted(std::size_t offset) const {
     else if (text_[i] == quote)
       return i + 1;
   }
-  return std::string::npos;
+  return std::nullopt;
 }
 
 std::size_t YamlText::after_key(std::size_t offset, std::string_view key) const {
   if (offset >= text_.size()) return text_.size();
   std::size_t end = offset;
-  if (text_[offset] == '"' || text_[offset] == '\'')
-    end = std::min(after_quoted(offset), text_.size());
+  if (is_quote(text_[offset]))
+    end = after_quoted(offset).value_or(text_.size());
   else if (std::string_view(text_).substr(offset, key.size()) == key)
     end += key.size();
   const std::size_t colon = text_.find_first_not_of(" \t", end);
@@ -168,23 +167,16 @@ std::size_t YamlText::after_previous(std::size_t offset) const {
 
 bool YamlText::null_written_at(std::size_t offset) const {
   const auto rest = std::string_view(text_).substr(std::min(offset, text_.size()));
-  return rest.starts_with('~') || rest.starts_with("null") || rest.starts_with("Null") ||
-         rest.starts_with("NULL");
+  for (const std::string_view word : {"~", "null", "Null", "NULL"}) {
+    if (!rest.starts_with(word)) continue;
+    const char next = rest.size() == word.size() ? '\n' : rest[word.size()];
+    return is_blank(next) || std::string_view(",]}").find(next) != std::string_view::npos;
+  }
+  return false;
 }
 
-std::optional<std::size_t> YamlText::unclosed_quote(std::size_t offset) const {
-  while (offset < text_.size()) {
-    offset = text_.find_first_of("\"'", offset);
-    if (offset == std::string::npos) return std::nullopt;
-    if (!opens_token(text_, offset)) {
-      ++offset;
-      continue;
-    }
-    const std::size_t end = after_quoted(offset);
-    if (end == std::string::npos) return offset;
-    offset = end;
-  }
-  return std::nullopt;
+bool YamlText::unclosed_quote_at(std::size_t offset) const {
+  return offset < text_.size() && is_quote(text_[offset]) && !after_quoted(offset);
 }
 
 }  // namespace linewright

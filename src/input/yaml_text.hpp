@@ -12,8 +12,9 @@
 
 namespace linewright {
 
-/// A text without byte order mark whose lines all end in '\n', whatever they ended in before, and
-/// which turns byte offsets (what the parser counts) into lines and columns of characters.
+/// A text without byte order mark whose lines all end in '\n', the last one too, whatever they
+/// ended in before, and which turns byte offsets (what the parser counts) into lines and columns of
+/// characters.
 class YamlText {
  public:
   YamlText(std::string_view bytes, std::string file_name);
@@ -34,20 +35,20 @@ class YamlText {
   /// steer a terminal or the reading direction.
   std::optional<Diagnostic> first_bad_character() const;
 
-  /// Byte just after the key that starts at `offset` and reads `key`, and after its colon.
+  /// Byte just after the key that starts at `offset` and reads `key`, and after its colon if any.
   std::size_t after_key(std::size_t offset, std::string_view key) const;
   /// Byte just after the last thing written before `offset`, blanks and comments left out.
   std::size_t after_previous(std::size_t offset) const;
   /// True where an offset holds a null written out: "~", "null".
   bool null_written_at(std::size_t offset) const;
-  /// The quote, at or after `offset`, that no second quote closes.
-  std::optional<std::size_t> unclosed_quote(std::size_t offset) const;
+  /// True where an offset holds a quote that no second quote closes.
+  bool unclosed_quote_at(std::size_t offset) const;
 
  private:
   std::size_t line_index(std::size_t offset) const;
   std::string_view line(std::size_t index) const;
   std::size_t characters_before(std::size_t offset) const;
-  std::size_t after_quoted(std::size_t offset) const;
+  std::optional<std::size_t> after_quoted(std::size_t offset) const;
 
   std::string file_name_;
   std::string text_;

@@ -40,7 +40,7 @@ std::string too_many_values() {
 
 std::optional<std::size_t> YamlTreeBuilder::open_bracket() const {
   for (auto innermost = open_.rbegin(); innermost != open_.rend(); ++innermost)
-    if (innermost->flow) return innermost->offset;
+    if (innermost->bracketed) return innermost->offset;
   return std::nullopt;
 }
 
@@ -70,9 +70,21 @@ void YamlTreeBuilder::OnDocumentStart(const YAML::Mark& mark) {
 void YamlTreeBuilder::OnNull(const YAML::Mark& mark, YAML::anchor_t) {
   const std::size_t offset = seen(mark);
   refuse_tag(offset, "");
+  const std::size_t stands_at = null_offset(offset);
+  refuse_missing_colon(stands_at);
   YamlNode node;
-  node.where = text_.place(null_offset(offset));
+  node.where = text_.place(stands_at);
   add(std::move(node), offset);
+}
+
+// The parser takes a lone word for a key without a value, so a forgotten colon would pass.
+void YamlTreeBuilder::refuse_missing_colon(std::size_t after_key) {
+  if (open_.empty() || !open_.back().key_read || open_.back().key.empty()) return;
+  const std::string& text = text_.text();
+  if (after_key == 0 || text[after_key - 1] == ':' || text_.null_written_at(after_key)) return;
+  const std::string& key = open_.back().key;
+  report(after_key, fmt::format("expected ':' after '{}'", printable(key, 60)),
+         key.find(':') == std::string::npos ? "" : "put a space after the ':'");
 }
 
 void YamlTreeBuilder::OnAlias(const YAML::Mark& mark, YAML::anchor_t) {
@@ -92,6 +104,10 @@ void YamlTreeBuilder::OnScalar(const YAML::Mark& mark, const std::string& tag, Y
   node.text = value;
   node.quoted = tag == "!";  // the parser's tag for all that is not plain
   node.where = text_.place(offset);
+  if (node.quoted && text_.unclosed_quote_at(offset)) {
+    report(offset, std::string(quote_not_closed));
+    throw StopParsing{};
+  }
   if (node.quoted && holds_control_character(value))
     report(offset, "a text with a control character in it");
   add(std::move(node), offset);
@@ -118,15 +134,10 @@ void YamlTreeBuilder::refuse_tag(std::size_t offset, const std::string& tag) {
 std::size_t YamlTreeBuilder::null_offset(std::size_t offset) const {
   if (open_.empty()) return offset;
   const Open& in = open_.back();
-  const bool written = text_.null_written_at(offset);
-  if (in.node.kind == YamlNode::Kind::sequence)
-    return written || in.flow ? offset : text_.after_previous(offset);
-  if (!in.key_read) return offset;
-  const SourceLocation key = text_.place(in.key_offset);
-  const SourceLocation here = text_.place(offset);
-  const bool after_key = offset > in.key_offset;
-  const bool belongs = after_key && (here.line == key.line || here.column > key.column);
-  return written && belongs ? offset : text_.after_key(in.key_offset, in.key);
+  if (text_.null_written_at(offset)) return offset;
+  if (in.node.kind == YamlNode::Kind::map)
+    return in.key_read ? text_.after_key(in.key_offset, in.key) : offset;
+  return in.bracketed ? offset : text_.after_previous(offset);
 }
 
 void YamlTreeBuilder::count_node(std::size_t offset) {
@@ -147,7 +158,9 @@ void YamlTreeBuilder::open(YamlNode::Kind kind, const YAML::Mark& mark, const st
   opened.node.kind = kind;
   opened.node.where = text_.place(offset);
   opened.offset = offset;
-  opened.flow = style == YAML::EmitterStyle::Flow;
+  // A single pair inside a list ('[a: 1]') has the flow style too, but no bracket of its own.
+  opened.bracketed = style == YAML::EmitterStyle::Flow &&
+                     std::string_view("[{").find(text_.text()[offset]) != std::string_view::npos;
   open_.push_back(std::move(opened));
 }
 

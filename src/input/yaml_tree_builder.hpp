@@ -63,7 +63,7 @@ class YamlTreeBuilder : public YAML::EventHandler {
   struct Open {
     YamlNode node;
     std::size_t offset = 0;
-    bool flow = false;
+    bool bracketed = false;
     bool key_read = false;  ///< the next event is a value
     bool key_refused = false;
     std::string key;
@@ -73,6 +73,7 @@ class YamlTreeBuilder : public YAML::EventHandler {
 
   std::size_t seen(const YAML::Mark& mark);
   void refuse_tag(std::size_t offset, const std::string& tag);
+  void refuse_missing_colon(std::size_t after_key);
   std::size_t null_offset(std::size_t offset) const;
   void count_node(std::size_t offset);
   void open(YamlNode::Kind kind, const YAML::Mark& mark, const std::string& tag,

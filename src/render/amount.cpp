@@ -13,12 +13,19 @@ namespace {
 constexpr double cm3_per_in3 = 2.54 * 2.54 * 2.54;
 constexpr double grams_per_pound = 453.59237;
 
+/// For amounts that would print as nothing.
+std::string fine_amount(double value, Unit unit, const Phrasing& phrasing) {
+  if (unit == Unit::inch && phrasing.unit == LengthUnit::millimetre)
+    return fmt::format("{:.2g} mm", value * 25.4);
+  return fmt::format("{:.2g} {}", value, unit_word(unit));
+}
+
 /// The margin in words. Two amounts that print alike may still differ: that is said, not hidden.
 std::string margin_words(double margin, const Judgement& judgement, const Phrasing& phrasing) {
   if (std::abs(margin) <= limit_rounding_in) return "exactly at the limit";
-  const std::string size = amount(std::abs(margin), judgement.unit, phrasing);
-  const std::string nothing = amount(0, judgement.unit, phrasing);
-  const std::string words = size == nothing ? "less than can be shown here" : size;
+  std::string words = amount(std::abs(margin), judgement.unit, phrasing);
+  if (words == amount(0, judgement.unit, phrasing))
+    words = fine_amount(std::abs(margin), judgement.unit, phrasing);
   if (margin > 0) return words + " to spare";
   return (judgement.sense == LimitSense::at_least ? "short by " : "over by ") + words;
 }

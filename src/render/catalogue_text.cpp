@@ -30,11 +30,12 @@ char mark_letter(Mark mark) {
   return 'm';
 }
 
-/// Catalogue sizes are exact to a thousandth; rounding them as the findings do would show a
-/// sixteenth wrongly.
+/// Catalogue sizes are exact; rounding them as the findings do would show a sixteenth wrongly.
 std::string size_number(double inches, const Phrasing& phrasing) {
-  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * 25.4, 2)
-                                                 : fixed_number(inches, 3);
+  if (phrasing.unit == LengthUnit::millimetre) return fixed_number(inches * 25.4, 2);
+  std::string number = fixed_number(inches, 4);
+  if (number.back() == '0') number.pop_back();
+  return number;
 }
 
 std::string marked(const std::string& number, Mark mark) {
@@ -50,6 +51,7 @@ std::string table_line(std::string_view name, const std::vector<std::string>& ce
   std::string text = left(shown, name_column);
   if (columns_of(shown) > name_column) text += "\n" + std::string(name_column, ' ');
   for (const std::string& cell : cells) text += right(cell, column);
+  text.erase(text.find_last_not_of(' ') + 1);
   return text + "\n";
 }
 
@@ -98,7 +100,7 @@ std::string legend() {
 }
 
 std::string labelled(std::string_view label, std::string_view value) {
-  constexpr std::size_t label_columns = 26;
+  constexpr std::size_t label_columns = 28;
   return wrapped(left(fmt::format("  {}:", label), label_columns), value);
 }
 

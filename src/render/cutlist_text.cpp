@@ -91,17 +91,17 @@ std::string systems_text(const std::vector<SystemCut>& systems, const Phrasing& 
 
 std::string cutlist_text(const Report& report, const TextStyle& style) {
   std::string text;
-  bool turned = false;
+  bool bent = false;
   for (const RouteReport& route : report.routes) {
     text += route_text(route, style.phrasing);
-    turned = turned || route.cut.bends.size() > 1;
+    bent = bent || !route.cut.bends.empty();
   }
   text += systems_text(report.systems, style.phrasing);
-  if (!turned) return text;
+  if (!bent) return text;
   text += "\n";
   text += wrapped("",
-                  "Bends are in order from the first node, marks measured on the straight line "
-                  "from that end; trim the cutting allowance off the far end.");
+                  "Bends are in order from the first node. Marks are measured on the straight line "
+                  "from where that end will be: the cutting allowance is not in them.");
   text += wrapped("",
                   "Rotation: before the bend, turn the line about itself by this angle, by the "
                   "right-hand rule with the thumb toward the far end.");

@@ -27,24 +27,34 @@ constexpr std::array<LimitRow, 4> limits{{
 constexpr const LimitRow& any_shape = limits[3];
 
 /// Neighbours farther than this beyond all reach are not listed.
-constexpr double horizon_in = 1.0;
+constexpr double horizon_in = 0.5;
 
 const LimitRow& likely_row(LineKind kind) {
   if (kind == LineKind::cable) return limits[1];
   return kind == LineKind::wire ? limits[2] : limits[0];
 }
 
+/// The place of least margin for the reach that cannot be passed, and for the likely reach where
+/// that one is passed: the likely reach is the narrower everywhere.
 struct Pair {
-  Approach likely;
   Approach bound;
+  std::optional<Approach> likely;
 };
+
+bool breaks(const Approach& approach, double tolerance_in) {
+  return approach.margin_in - tolerance_in < -limit_rounding_in;
+}
+
+const Approach& worst_place(const Pair& pair) {
+  return pair.likely ? *pair.likely : pair.bound;
+}
 
 /// Verdict, numbers and sentence from the two margins; `tolerance_in` comes off both.
 void judge_margins(const RuleContext& context, const Pair& pair, double tolerance_in,
                    const LimitRow& row, const std::string& what, Judgement& judgement) {
-  const bool will = pair.likely.margin_in - tolerance_in < -limit_rounding_in;
-  const bool might = pair.bound.margin_in - tolerance_in < -limit_rounding_in;
-  const Approach& place = will ? pair.likely : pair.bound;
+  const bool will = pair.likely.has_value();
+  const bool might = breaks(pair.bound, tolerance_in);
+  const Approach& place = worst_place(pair);
   const double gap = place.gap_in - tolerance_in;
   const double reach = place.gap_in - place.margin_in;
   judgement.value = gap;
@@ -113,9 +123,9 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   for (const auto& [index, farthest] : bound) {
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
     const auto found = likely.find(index);
-    const Pair pair{found == likely.end() ? farthest : found->second, farthest};
-    const bool will = pair.likely.margin_in - tolerance < -limit_rounding_in;
-    const Approach& place = will ? pair.likely : pair.bound;
+    Pair pair{farthest, std::nullopt};
+    if (found != likely.end() && breaks(found->second, tolerance)) pair.likely = found->second;
+    const Approach& place = worst_place(pair);
     Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
     judgement.with = part.name;
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
@@ -162,25 +172,42 @@ void report_missing(const SpanReach& reach, std::vector<Judgement>& judgements) 
   judgements.push_back(judgement);
 }
 
+/// Both hang on the fitting that they share, and move with it.
+bool share_hanging_end(const Stretch& first, const Stretch& second) {
+  const auto hangs_on = [](const Stretch& stretch, const Node* node) {
+    const PreparedRoute& route = *stretch.route;
+    return !node->held() && ((route.from == node && stretch.start_in <= 0) ||
+                             (route.to == node && stretch.end_in >= route.length_in()));
+  };
+  return (hangs_on(first, first.route->from) && hangs_on(second, first.route->from)) ||
+         (hangs_on(first, first.route->to) && hangs_on(second, first.route->to));
+}
+
 /// The worst place between two lines over all pairs of their spans.
 std::optional<Pair> nearest_pair(const std::vector<SpanReach>& first,
-                                 const std::vector<SpanReach>& second) {
+                                 const std::vector<SpanReach>& second, double tolerance_in) {
   std::optional<Pair> worst;
   for (const SpanReach& a : first) {
     for (const SpanReach& b : second) {
       if (!a.missing.empty() || !b.missing.empty()) continue;
+      if (share_hanging_end(a.stretch, b.stretch)) continue;
       const PreparedRoute& route = *a.stretch.route;
       const PreparedRoute& other = *b.stretch.route;
       const auto counts = [&](double along, double other_along) {
         return !route.sleeve_at(along) && !other.sleeve_at(other_along) &&
                !at_shared_node(route, along, other, other_along);
       };
-      const auto bound = nearest_lines(a.stretch, b.stretch, Reach::bound, horizon_in, counts);
+      const double horizon = worst ? worst->bound.margin_in : horizon_in;
+      const auto bound = nearest_lines(a.stretch, b.stretch, Reach::bound,
+                                       std::max(horizon, tolerance_in), counts);
       if (!bound) continue;
-      const auto likely = nearest_lines(a.stretch, b.stretch, Reach::likely, 1e3, counts);
-      if (!worst) worst = Pair{likely.value_or(*bound), *bound};
-      if (bound->margin_in < worst->bound.margin_in) worst->bound = *bound;
-      if (likely && likely->margin_in < worst->likely.margin_in) worst->likely = *likely;
+      if (!worst || bound->margin_in < worst->bound.margin_in)
+        worst = Pair{*bound, worst ? worst->likely : std::nullopt};
+      if (!breaks(*bound, tolerance_in)) continue;
+      const auto likely = nearest_lines(a.stretch, b.stretch, Reach::likely, tolerance_in, counts);
+      if (likely && breaks(*likely, tolerance_in) &&
+          (!worst->likely || likely->margin_in < worst->likely->margin_in))
+        worst->likely = *likely;
     }
   }
   return worst;
@@ -195,10 +222,9 @@ void judge_lines(const RuleContext& context, const std::vector<std::vector<SpanR
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       if (routes[i].line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire)
         continue;
-      const std::optional<Pair> pair = nearest_pair(reaches[i], reaches[j]);
+      const std::optional<Pair> pair = nearest_pair(reaches[i], reaches[j], tolerance);
       if (!pair) continue;
-      const bool will = pair->likely.margin_in - tolerance < -limit_rounding_in;
-      const Approach& place = will ? pair->likely : pair->bound;
+      const Approach& place = worst_place(*pair);
       Judgement judgement = judgement_at(chafe_rule(), routes[i], place.distance_in);
       judgement.with = routes[j].route->name;
       judge_margins(context, *pair, tolerance, likely_row(routes[i].line->kind),
@@ -247,7 +273,9 @@ const Rule& chafe_rule() {
           "that length can leave is the ellipsoid whose foci are the supports. At every place "
           "along "
           "the line the gap to every unguarded edge and face and to every other line, less the "
-          "build tolerance (twice, between two lines), is held against both: within the likely "
+          "build tolerance (twice, between two lines; lines that hang on one fitting move together "
+          "and "
+          "do not count against each other), is held against both: within the likely "
           "reach it fails, between the two it is a warning, beyond both it passes. Edges with "
           "grommet, bushing or trim, and lines in a sleeve, may be touched. Surplus lengths are "
           "common practice without a source: the catalogue shows them, and a project's own line "

@@ -42,7 +42,7 @@ constexpr const LimitRow& overlap = limits[0];
 /// How near a support still counts as "at" it.
 constexpr double at_support_in = 1.0;
 /// Parts farther than this are no neighbours and are not listed.
-constexpr double horizon_in = 3.0;
+constexpr double horizon_in = 1.5;
 
 struct Rows {
   const LimitRow* away;
@@ -96,7 +96,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   const Obstacles& obstacles = context.prepared.obstacles;
   const NeighbourFilter filter(context.prepared, route);
   const Rows rows = rows_for(route.line->kind);
-  const Stretch whole{&route, 0, route.length_in(), {}};
+  const Stretch whole = make_stretch(route, 0, route.length_in());
   std::map<int, Judgement> worst;
   for (const bool at_support : {true, false}) {
     const auto counts = [&](const Obstacle& obstacle, double along) {
@@ -148,7 +148,7 @@ const Rule& clearance_rule() {
       .purpose = "the drawn line keeps its distance from structure and moving parts",
       .explanation =
           "The least free distance between the line's surface, at its largest real diameter or in "
-          "its sleeve, and every part within 3 in, less the build tolerance. Moving parts count at "
+          "its sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at "
           "every place of their sweep. Not counted: the frame a line goes through, within 1 in of "
           "its hole (frame-crossing judges that); what an end fitting is mounted on, within 1 in "
           "of "

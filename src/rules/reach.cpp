@@ -95,11 +95,15 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   const Line& line = *route.line;
   const Project& project = *prepared.project;
   if (!line.slack_fraction) return "the surplus length usual for " + line.name;
-  if (!line.expansion_per_degf) return "the thermal expansion of " + line.name;
+  // What a hose leaves for its changes of length under pressure is far more than heat gives it.
+  if (!line.expansion_per_degf && line.kind != LineKind::hose)
+    return "the thermal expansion of " + line.name;
   const double length = envelope.end_in - envelope.start_in;
+  const double expansion =
+      line.expansion_per_degf ? line.expansion_per_degf->value : airframe_expansion_per_degf;
   add_bow(envelope, route,
           line.slack_fraction->value * length +
-              thermal_surplus_in(length, line.expansion_per_degf->value, project.temperature));
+              thermal_surplus_in(length, expansion, project.temperature));
   if (line.kind != LineKind::rigid_tube) envelope.bend_spread_in = bend_spread_in(route, span);
   if (!holds_its_shape(line.kind)) return {};
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
@@ -172,9 +176,8 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
   for (const Span& span : route.spans) {
     const RunPlace place = longest_run(runs, index, span);
     SpanReach reach;
-    reach.stretch = {&route, span.start_in, span.end_in, {}};
     reach.ends_free = place.free_at_start || place.free_at_end;
-    ReachEnvelope& envelope = reach.stretch.envelope;
+    ReachEnvelope envelope;
     envelope.start_in = span.start_in - place.before_in;
     envelope.end_in = span.end_in + place.after_in;
     envelope.play_first_in = play_at(route, span.first);
@@ -182,7 +185,8 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     reach.missing = route.line->kind == LineKind::cable ? add_cable(envelope, prepared, route)
                                                         : add_tube(envelope, prepared, route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
-    reaches.push_back(reach);
+    reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
+    reaches.push_back(std::move(reach));
   }
   return reaches;
 }

@@ -93,16 +93,17 @@ std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second)
   return {{metal ? &limits[1] : &limits[2], everywhere()}};
 }
 
-std::optional<Judgement> judge_zone(const RuleContext& context, const PreparedRoute& first,
-                                    const PreparedRoute& second, const Zone& zone) {
+std::optional<Judgement> judge_zone(const RuleContext& context, const Stretch& first_whole,
+                                    const Stretch& second_whole, const Zone& zone) {
+  const PreparedRoute& first = *first_whole.route;
+  const PreparedRoute& second = *second_whole.route;
   // Each of the two lines may lie off by the tolerance.
   const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   const auto counts = [&](double a, double b) {
     return !at_shared_node(first, a, second, b) && zone.counts(a, b);
   };
-  const auto approach =
-      nearest_lines({&first, 0, first.length_in(), {}}, {&second, 0, second.length_in(), {}},
-                    Reach::none, zone.row->value + tolerance + beyond_limit_in, counts);
+  const auto approach = nearest_lines(first_whole, second_whole, Reach::none,
+                                      zone.row->value + tolerance + beyond_limit_in, counts);
   if (!approach) return std::nullopt;
   const LimitRow& row = *zone.row;
   const Phrasing& phrasing = context.phrasing;
@@ -130,11 +131,14 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const PreparedRo
 std::vector<Judgement> judge_separation(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
+  std::vector<Stretch> whole;
+  for (const PreparedRoute& route : routes)
+    whole.push_back(make_stretch(route, 0, route.length_in()));
   for (std::size_t i = 0; i < routes.size(); ++i) {
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       std::optional<Judgement> worst;
       for (const Zone& zone : zones(routes[i], routes[j])) {
-        const auto judgement = judge_zone(context, routes[i], routes[j], zone);
+        const auto judgement = judge_zone(context, whole[i], whole[j], zone);
         if (judgement && (!worst || *judgement->margin() < *worst->margin())) worst = judgement;
       }
       if (worst) judgements.push_back(*worst);

@@ -124,11 +124,30 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
   return judgement;
 }
 
+/// Several runs go through one fitting. Where they are too long because of the same leg, one
+/// support on it mends them all: the longest stands for them.
+bool stands_behind(const FreeRun& run, const Judgement& judgement, const FreeRun& other,
+                   const Judgement& judged) {
+  return &run != &other && run.carries_fitting() && other.carries_fitting() &&
+         judgement.verdict != Verdict::pass && judged.verdict == judgement.verdict &&
+         longest_leg(run).route == longest_leg(other).route &&
+         longest_leg(run).low_in() == longest_leg(other).low_in() &&
+         (other.length_in > run.length_in || (other.length_in == run.length_in && &other < &run));
+}
+
 std::vector<Judgement> judge_support_spacing(const RuleContext& context) {
+  std::vector<FreeRun> runs = free_runs(context.prepared);
+  std::erase_if(runs, [&](const FreeRun& run) {
+    return route_of(context.prepared, run.legs.front()).line->kind == LineKind::cable;
+  });
+  std::vector<Judgement> all;
+  for (const FreeRun& run : runs) all.push_back(judge_run(context, run));
   std::vector<Judgement> judgements;
-  for (const FreeRun& run : free_runs(context.prepared)) {
-    if (route_of(context.prepared, run.legs.front()).line->kind == LineKind::cable) continue;
-    judgements.push_back(judge_run(context, run));
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    bool hidden = false;
+    for (std::size_t j = 0; j < runs.size(); ++j)
+      hidden = hidden || stands_behind(runs[i], all[i], runs[j], all[j]);
+    if (!hidden) judgements.push_back(all[i]);
   }
   return judgements;
 }

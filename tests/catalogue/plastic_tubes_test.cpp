@@ -11,6 +11,7 @@ namespace {
 
 struct PlasticTube {
   std::string size;
+  double outside;
   double inside;
   Mark size_mark;
   double bend;
@@ -18,13 +19,14 @@ struct PlasticTube {
 
 // Bend radii of nylon: SAE J844 (recalled). Bore of 1/4: 0.170 in, the usual instrument line.
 TEST(PlasticTubes, NylonBendsByJ844) {
-  for (const PlasticTube& row : {PlasticTube{"3/16", 0.117, Mark::from_memory, 0.75},
-                                 PlasticTube{"1/4", 0.170, Mark::common_practice, 1.00},
-                                 PlasticTube{"3/8", 0.251, Mark::from_memory, 1.50}}) {
+  for (const PlasticTube& row : {PlasticTube{"3/16", 3.0 / 16, 0.117, Mark::from_memory, 0.75},
+                                 PlasticTube{"1/4", 1.0 / 4, 0.170, Mark::common_practice, 1.00},
+                                 PlasticTube{"3/8", 3.0 / 8, 0.251, Mark::from_memory, 1.50}}) {
     SCOPED_TRACE(row.size);
     const Line& tube = line_called("tube-nylon-" + row.size);
     EXPECT_EQ(tube.kind, LineKind::plastic_tube);
     EXPECT_EQ(tube.material, "nylon");
+    EXPECT_DOUBLE_EQ(tube.outside_diameter_in, row.outside);
     EXPECT_DOUBLE_EQ(tube.inside_diameter_in, row.inside);
     EXPECT_EQ(tube.size_source.mark, row.size_mark);
     expect_sourced(tube.minimum_bend_radius_in, row.bend, "SAE J844", Mark::from_memory);
@@ -32,13 +34,15 @@ TEST(PlasticTubes, NylonBendsByJ844) {
 }
 
 TEST(PlasticTubes, PolyethyleneBendsAtFiveDiameters) {
-  for (const PlasticTube& row : {PlasticTube{"3/16", 0.125, Mark::common_practice, 0.9375},
-                                 PlasticTube{"1/4", 0.170, Mark::common_practice, 1.25},
-                                 PlasticTube{"3/8", 0.250, Mark::common_practice, 1.875}}) {
+  for (const PlasticTube& row :
+       {PlasticTube{"3/16", 3.0 / 16, 0.125, Mark::common_practice, 0.9375},
+        PlasticTube{"1/4", 1.0 / 4, 0.170, Mark::common_practice, 1.25},
+        PlasticTube{"3/8", 3.0 / 8, 0.250, Mark::common_practice, 1.875}}) {
     SCOPED_TRACE(row.size);
     const Line& tube = line_called("tube-polyethylene-" + row.size);
     EXPECT_EQ(tube.kind, LineKind::plastic_tube);
     EXPECT_EQ(tube.material, "polyethylene");
+    EXPECT_DOUBLE_EQ(tube.outside_diameter_in, row.outside);
     EXPECT_DOUBLE_EQ(tube.inside_diameter_in, row.inside);
     EXPECT_EQ(tube.size_source.mark, row.size_mark);
     expect_sourced(tube.minimum_bend_radius_in, row.bend, "five times", Mark::common_practice);

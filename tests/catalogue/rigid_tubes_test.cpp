@@ -112,6 +112,14 @@ TEST(RigidTubes, HaveTheBoresOfTheNavyTable) {
   EXPECT_NEAR(line_called("tube-aluminium-1/8-0.020").inside_diameter_in, 0.085, 1e-12);
 }
 
+TEST(RigidTubes, TheTwoSmallestAlsoComeInAThinnerWall) {
+  for (const std::string material : {"aluminium", "steel"}) {
+    EXPECT_NEAR(line_called("tube-" + material + "-1/8-0.020").inside_diameter_in, 0.085, 1e-12);
+    EXPECT_NEAR(line_called("tube-" + material + "-3/16-0.020").inside_diameter_in, 0.1475, 1e-12);
+    EXPECT_EQ(built_in_catalogue().find_line("tube-" + material + "-1/4-0.020"), nullptr);
+  }
+}
+
 TEST(RigidTubes, TheNameWithoutAWallIsTheSameTubeAsTheUsualWall) {
   const Line& usual = line_called("tube-aluminium-1/4");
   const Line& named = line_called("tube-aluminium-1/4-0.035");

@@ -46,11 +46,20 @@ TEST(Wires, HaveTheSlackThatHangsHalfAnInchInTwoFeet) {
   }
 }
 
-TEST(Wires, WeighByTheirDiameterAsPracticeHasIt) {
+TEST(Wires, WeighByTheirSectionAsPracticeHasIt) {
   for (const Bundle& bundle : bundles)
     expect_sourced(line_called("wire-" + bundle.size).weight_lb_per_in,
                    0.11 * 3.14159265358979 / 4 * bundle.diameter * bundle.diameter, "22 gauge",
                    Mark::common_practice);
+}
+
+TEST(Wires, ExpandAsCopper) {
+  for (const Bundle& bundle : bundles) {
+    const Line& wire = line_called("wire-" + bundle.size);
+    EXPECT_EQ(wire.material, "copper");
+    EXPECT_EQ(wire.size_source.mark, Mark::calculated);
+    expect_sourced(wire.expansion_per_degf, 9.3e-6, "copper", Mark::from_memory);
+  }
 }
 
 // MS21919: the dash is the nominal diameter in sixteenths of an inch, -4 being 1/4 in (recalled).
@@ -64,13 +73,14 @@ TEST(Clamps, AreSixteenthsOfAnInch) {
   }
 }
 
-TEST(Clamps, RunFromAnEighthToAnInchAndAHalfInOrder) {
-  const auto& clamps = built_in_catalogue().clamps;
-  EXPECT_EQ(clamps.front().name, "clamp-2");
-  EXPECT_EQ(clamps.back().name, "clamp-24");
-  EXPECT_TRUE(
-      std::is_sorted(clamps.begin(), clamps.end(),
-                     [](const ClampSize& a, const ClampSize& b) { return a.dash < b.dash; }));
+TEST(Clamps, ComeInEveryDashToAnInchAndAQuarterAndInEvenOnesToAnInchAndAHalf) {
+  std::vector<int> dashes;
+  for (const ClampSize& clamp : built_in_catalogue().clamps) dashes.push_back(clamp.dash);
+  std::vector<int> expected;
+  for (int dash = 2; dash <= 20; ++dash) expected.push_back(dash);
+  expected.push_back(22);
+  expected.push_back(24);
+  EXPECT_EQ(dashes, expected);
 }
 
 TEST(Clamps, OneFitsEveryLineThatIsClamped) {

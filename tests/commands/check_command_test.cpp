@@ -21,7 +21,7 @@ void take_the_clamp_away(const StarterCopy& project) {
 
 void waive_the_bend(const StarterCopy& project) {
   project.edit("static.yaml", "nodes:\n",
-               "waivers:\n  - {rule: bend-radius, route: static-right, reason: \"measured round "
+               "waivers:\n  - {rule: bend-radius, route: static-left, reason: \"measured round "
                "after bending\"}\nnodes:\n");
 }
 

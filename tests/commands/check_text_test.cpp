@@ -104,7 +104,7 @@ TEST(CheckText, AMarginTooSmallToPrintIsNotShownAsNothing) {
   close.value = 0.559;
   close.limit = 0.5625;
   const std::string text = check_text(report_of({close}), {});
-  EXPECT_TRUE(contains(text, "short by less than can be shown here")) << text;
+  EXPECT_TRUE(contains(text, "short by 0.0035 in")) << text;
 }
 
 TEST(CheckText, NothingJudgedIsNotCalledAPass) {

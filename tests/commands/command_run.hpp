@@ -1,6 +1,7 @@
 #pragma once
 // Runs the program within the test, with its output caught and folders that vanish afterwards.
 
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>

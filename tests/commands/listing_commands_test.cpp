@@ -68,7 +68,7 @@ TEST(CatalogueCommand, OneEntryShowsItsSources) {
   EXPECT_EQ(result.code, 0);
   expect_eighty_columns(result.out);
   // AC 43.13-1B Table 9-2: 9/16 in for 1/4 in aluminium.
-  EXPECT_TRUE(contains(result.out, "0.563 in")) << result.out;
+  EXPECT_TRUE(contains(result.out, "0.5625 in")) << result.out;
   EXPECT_TRUE(contains(result.out, "AC 43.13-1B Table 9-2")) << result.out;
   EXPECT_FALSE(contains(result.out, "tube-steel"));
 }

@@ -44,7 +44,7 @@ TEST(Usage, EveryCommandHasHelpWithAnExample) {
 }
 
 TEST(Usage, NoCommandIsWrongUsage) {
-  expect_refused({}, "--help");
+  expect_refused({}, "no command is given");
 }
 
 TEST(Usage, MisspeltCommandsGetASuggestion) {
@@ -80,7 +80,7 @@ TEST(Usage, MissingAndSurplusWordsAreRefused) {
   expect_refused({"check", ".", "more"}, "more");
   expect_refused({"check", ".", "--rule"}, "--rule");
   expect_refused({"rules", "--format", "json", "--format", "text"}, "--format");
-  expect_refused({"check", ""}, "");
+  expect_refused({"check", ""}, "the path of the project is empty");
   expect_refused({"init", ""}, "empty name");
 }
 

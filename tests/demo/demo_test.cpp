@@ -2,10 +2,9 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
+#include <cmath>
 #include <set>
 #include <string>
-#include <tuple>
 #include <vector>
 
 #include "demo/program_run.hpp"
@@ -57,13 +56,52 @@ TEST(DemoMended, ChecksCleanEvenWhenWarningsCount) {
 
 TEST(DemoMended, HasEveryRuleAnswerSomewhere) {
   std::set<std::string> answering;
-  for (const json& check : check_as_json(mended).at("checks")) answering.insert(check.at("rule"));
+  const json report = check_as_json(mended);
+  for (const json& check : report.at("checks")) answering.insert(check.at("rule"));
   for (const std::string rule : {"bend-radius", "bend-fit", "support-spacing", "straight-run",
                                  "frame-crossing", "clearance", "chafe", "separation", "network"})
     EXPECT_TRUE(answering.contains(rule)) << rule;
 }
 
-TEST(DemoAsDrawn, Fails) { EXPECT_EQ(run_program("check " + as_drawn).exit_status, 1); }
+TEST(DemoAsDrawn, HasTheFourFaultsThatBuildersMakeAndNoOthers) {
+  const std::set<Finding> expected{
+      {"bend-radius", "fail", "static-left", ""},
+      {"chafe", "fail", "static-right", "stringer-upper-right"},
+      {"support-spacing", "warn", "static-main", "static-left"},
+      {"support-spacing", "warn", "static-main", "static-right"},
+      {"chafe", "fail", "rudder-left", "T182"},
+      {"frame-crossing", "warn", "rudder-left", "T182-lightening-left"},
+  };
+  EXPECT_EQ(findings(check_as_json(as_drawn)), expected);
+  EXPECT_EQ(run_program("check " + as_drawn).exit_status, 1);
+}
+
+TEST(DemoAsDrawn, BendsHalfAnInchAtThePortWhereNylonStandsAnInch) {
+  const json bend = judgement(check_as_json(as_drawn), "bend-radius", "static-left", "");
+  EXPECT_DOUBLE_EQ(bend.at("value"), 0.5);
+  EXPECT_DOUBLE_EQ(bend.at("limit"), 1.0);  // SAE J844, 1/4 in tube
+}
+
+TEST(DemoAsDrawn, HangsThirteenInchesAndMoreFromTheTee) {
+  // Tee to frame: 13 in aft to forward, 1.3 to the left, 0.65 down: hypot = 13.0809 in. On the
+  // other side the left line is clamped 1.4 in below the tee. The limit is four fifths of 13.5 in.
+  const json span =
+      judgement(check_as_json(as_drawn), "support-spacing", "static-main", "static-left");
+  EXPECT_NEAR(span.at("value").get<double>(), 13.0809 + 1.4, 1e-4);
+  EXPECT_NEAR(span.at("limit").get<double>(), 10.8, 1e-9);
+}
+
+TEST(DemoAsDrawn, RunsTheRudderCableAtTheRimOfALighteningHole) {
+  // Half way between its guides the cable is half an inch above where it should be, at WL 12.18:
+  // hypot(0.04, 1.33) from the middle of a hole of 1.5 in radius. Off that come the half cable, at
+  // most 0.139 / 2 in, and the build tolerance of 0.06 in. At its slope and through the thickness
+  // of the sheet it comes no more than 0.002 in nearer.
+  const double gap = 1.5 - std::hypot(0.04, 1.33) - 0.0695 - 0.06;
+  const json crossing =
+      judgement(check_as_json(as_drawn), "frame-crossing", "rudder-left", "T182-lightening-left");
+  EXPECT_LE(crossing.at("value").get<double>(), gap + 1e-9);
+  EXPECT_NEAR(crossing.at("value").get<double>(), gap, 0.002);
+}
 
 TEST(DemoBoth, AreTheSameAeroplane) {
   const json drawn = check_as_json(as_drawn);

@@ -20,7 +20,8 @@ struct ProgramRun {
 /// The program with `arguments`, a shell's words. Paths in them count from the source folder.
 inline ProgramRun run_program(const std::string& arguments) {
   const std::string command = "cd '" LINEWRIGHT_SOURCE_DIR "' && NO_COLOR=1 '" LINEWRIGHT_EXECUTABLE
-                              "' " + arguments + " 2>&1 </dev/null";
+                              "' " +
+                              arguments + " 2>&1 </dev/null";
   std::FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) throw std::runtime_error("cannot run " + command);
   ProgramRun run;

@@ -165,7 +165,7 @@ TEST(SegmentToTriangle, ThinTriangleIsStillPierced) {
   EXPECT_NEAR(nearest(through, thin).distance_in, 0, promised_in);
 }
 
-TEST(Distances, AgreeWithFclOnRandom) {
+TEST(Distances, AgreeWithFclOnRandomShapes) {
   Random random(20240501);
   for (int i = 0; i < 20000; ++i) {
     const Segment3 first = oracles::random_segment(random);

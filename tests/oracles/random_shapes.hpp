@@ -1,8 +1,10 @@
 #pragma once
-// Random segments and triangles about the size of an aeroplane, many of them awkward on purpose:
-// parallel, in one plane, touching, thin or of no size.
+// Random segments, triangles and polygons, about the size of an aeroplane, many of them awkward on
+// purpose: parallel, in one plane, touching, thin or of no size.
 
 #include <cmath>
+#include <numbers>
+#include <vector>
 
 #include "geometry/distance.hpp"
 #include "oracles/random_path.hpp"
@@ -57,6 +59,18 @@ inline Triangle3 thin_triangle(Random& random) {
 inline Vec3 point_of(Random& random, const Triangle3& triangle) {
   const double first = random.between(0, 1), second = random.between(0, 1);
   return between(between(triangle.a, triangle.b, first), triangle.c, second);
+}
+
+/// A star-shaped polygon: simple, mostly far from convex.
+inline std::vector<Vec2> star_polygon(Random& random, Vec2 centre, double least, double most,
+                                      int corners) {
+  std::vector<Vec2> result;
+  for (int i = 0; i < corners; ++i) {
+    const double angle_rad = 2 * std::numbers::pi * (i + random.between(0, 0.9)) / corners;
+    result.push_back(centre +
+                     Vec2{std::cos(angle_rad), std::sin(angle_rad)} * random.between(least, most));
+  }
+  return result;
 }
 
 inline Segment3 moved(const RigidMotion& motion, const Segment3& s) {

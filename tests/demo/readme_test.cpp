@@ -1,0 +1,101 @@
+// The README shows what the program really says, lists every rule, and its project file loads.
+
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "demo/program_run.hpp"
+
+namespace linewright {
+namespace {
+
+std::string readme() {
+  std::ifstream file(LINEWRIGHT_SOURCE_DIR "/README.md", std::ios::binary);
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+/// What stands between each ```LANGUAGE line and its closing fence.
+std::vector<std::string> blocks(const std::string& language) {
+  const std::string text = readme();
+  const std::string opening = "```" + language + "\n";
+  std::vector<std::string> found;
+  for (std::size_t at = text.find(opening); at != std::string::npos; at = text.find(opening, at)) {
+    at += opening.size();
+    found.push_back(text.substr(at, text.find("```\n", at) - at));
+  }
+  return found;
+}
+
+struct Session {
+  std::string arguments;
+  std::vector<std::string> excerpts;  ///< what is shown between lines of three dots
+};
+
+Session session(const std::string& block) {
+  const std::string prompt = "$ linewright ";
+  EXPECT_TRUE(block.starts_with(prompt)) << block;
+  const std::size_t line_end = block.find('\n');
+  Session shown{block.substr(prompt.size(), line_end - prompt.size()), {""}};
+  std::istringstream rest(block.substr(line_end + 1));
+  for (std::string line; std::getline(rest, line);) {
+    if (line == "...")
+      shown.excerpts.emplace_back();
+    else
+      shown.excerpts.back() += line + "\n";
+  }
+  return shown;
+}
+
+TEST(Readme, ShowsWhatTheProgramSays) {
+  const std::vector<std::string> sessions = blocks("console");
+  ASSERT_GE(sessions.size(), 5u);
+  for (const std::string& block : sessions) {
+    const Session shown = session(block);
+    const std::string said = run_program(shown.arguments).output;
+    std::size_t at = 0;
+    for (const std::string& excerpt : shown.excerpts) {
+      const std::size_t found = said.find(excerpt, at);
+      ASSERT_NE(found, std::string::npos) << shown.arguments << " does not say\n"
+                                          << excerpt << "but\n"
+                                          << said;
+      at = found + excerpt.size();
+    }
+    if (shown.excerpts.size() == 1) {
+      EXPECT_EQ(said, shown.excerpts.front());
+    }
+  }
+}
+
+TEST(Readme, ListsEveryRuleWithItsPurpose) {
+  const std::string text = readme();
+  const nlohmann::json listing = nlohmann::json::parse(run_program("rules --format json").output);
+  ASSERT_FALSE(listing.at("rules").empty());
+  for (const nlohmann::json& rule : listing.at("rules")) {
+    const std::string row = "| `" + rule.at("name").get<std::string>() + "` | " +
+                            rule.at("purpose").get<std::string>() + " |";
+    EXPECT_NE(text.find(row), std::string::npos) << row;
+  }
+}
+
+TEST(Readme, ShowsAProjectFileThatLoads) {
+  const std::vector<std::string> projects = blocks("yaml");
+  ASSERT_EQ(projects.size(), 1u);
+  const std::filesystem::path folder =
+      std::filesystem::path(testing::TempDir()) / ("linewright_readme_" + std::to_string(getpid()));
+  std::filesystem::create_directories(folder);
+  std::ofstream(folder / "project.yaml", std::ios::binary) << projects.front();
+  std::ofstream(folder / "wing.yaml", std::ios::binary) << "linewright: 1\n";
+  const ProgramRun run = run_program("cutlist '" + folder.string() + "'");
+  EXPECT_EQ(run.exit_status, 0) << run.output;
+  std::filesystem::remove_all(folder);
+}
+
+}  // namespace
+}  // namespace linewright
