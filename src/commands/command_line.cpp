@@ -11,6 +11,7 @@
 #include <string_view>
 
 #include "commands/known_name.hpp"
+#include "commands/leak_test_line.hpp"
 #include "commands/whole_file.hpp"
 #include "commands/words.hpp"
 #include "render/layout.hpp"
@@ -83,6 +84,13 @@ const std::vector<Command>& all_commands() {
        {"text", "json", "csv"},
        declare_project,
        [](const Words& words, const ResultForm& form) { return cutlist(words.project, form); }},
+      {"leak-test",
+       "plan a leak test of a static or pitot system, or judge its readings",
+       "linewright leak-test plan . --system static --field-elevation 800 \\\n"
+       "  --altimeter-setting 29.95 --temperature 64",
+       {"text", "json"},
+       declare_leak_test,
+       run_leak_test},
       {"rules",
        "list the rules",
        "linewright rules",

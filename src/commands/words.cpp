@@ -55,6 +55,7 @@ std::string unknown_option(const std::vector<std::string>& arguments,
   for (const std::string& argument : arguments) {
     if (argument == "--") break;
     if (argument.size() < 2 || argument[0] != '-') continue;
+    if (argument[1] >= '0' && argument[1] <= '9') continue;  // a negative number
     const std::string name = argument.substr(0, argument.find('='));
     if (std::find(options.begin(), options.end(), name) != options.end()) continue;
     return with_suggestion(fmt::format("unknown option '{}'", one_line(name)), name, options);

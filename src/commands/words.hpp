@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "commands/commands.hpp"
+#include "commands/leak_test_words.hpp"
 
 namespace linewright {
 
@@ -27,6 +28,7 @@ struct Words {
   bool quiet = false;
   bool strict = false;
   bool verbose = false;
+  LeakTestWords leak_test;
 };
 
 /// What the terminal and the environment say about colour.

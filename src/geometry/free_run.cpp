@@ -1,14 +1,17 @@
 #include "geometry/free_run.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 
 namespace linewright {
 
 namespace {
 
-/// Guards against networks whose hanging loops would give endless paths.
+/// Guards against networks that hang together in a mesh: the runs through one grow beyond all
+/// bounds.
 constexpr std::size_t longest_run_legs = 16;
+constexpr int most_tails_from_support = 256;
 
 class Walker {
  public:
@@ -44,26 +47,33 @@ class Walker {
     if (std::abs(end_in - start) <= 1e-9) return;
     FreeRun run;
     run.first = {index, support};
+    tails_ = 0;
     go_on(run, {index, start, end_in});
   }
 
   /// Adds a leg that reaches a route's end node and goes on from there.
   void go_on(FreeRun run, const RunLeg& leg) {
+    if (tails_ > most_tails_from_support) return;
+    ++tails_;
     run.legs.push_back(leg);
     run.length_in += leg.length_in();
+    if (tails_ > most_tails_from_support || run.legs.size() >= longest_run_legs) {
+      run.cut_short = true;
+      emit(run);
+      return;
+    }
     const PreparedRoute& here = route(leg.route);
     const Node* node = leg.to_in == 0 ? here.from : here.to;
     bool dead_end = true;
-    if (run.legs.size() < longest_run_legs)
-      for (std::size_t i = 0; i < prepared_.routes.size(); ++i) {
-        const int next = static_cast<int>(i);
-        if (visited(run, next)) continue;
-        for (const bool at_start : {true, false}) {
-          if ((at_start ? route(next).from : route(next).to) != node) continue;
-          dead_end = false;
-          enter(run, next, at_start);
-        }
+    for (std::size_t i = 0; i < prepared_.routes.size(); ++i) {
+      const int next = static_cast<int>(i);
+      if (visited(run, next)) continue;
+      for (const bool at_start : {true, false}) {
+        if ((at_start ? route(next).from : route(next).to) != node) continue;
+        dead_end = false;
+        enter(run, next, at_start);
       }
+    }
     if (dead_end) emit(run);
   }
 
@@ -104,6 +114,7 @@ class Walker {
 
   const PreparedProject& prepared_;
   std::vector<FreeRun> runs_;
+  int tails_ = 0;  ///< followed from the present support
 };
 
 }  // namespace

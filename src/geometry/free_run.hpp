@@ -31,13 +31,16 @@ struct FreeRun {
   RunEnd first;
   RunEnd last;
   double length_in = 0;
+  bool cut_short = false;  ///< it goes on, but in more ways than are followed
 
   /// A tee or union hangs on it.
   bool carries_fitting() const { return legs.size() > 1; }
 };
 
 /// Every run between neighbouring supports, each once, and every tail that ends free. Where a tee
-/// hangs on three lines there are three runs through it.
+/// hangs on three lines there are three runs through it. Where lines hang on one another in a mesh
+/// the runs soon are too many: from each support some hundreds are followed, and one that is
+/// `cut_short` says that there are more.
 std::vector<FreeRun> free_runs(const PreparedProject& prepared);
 
 }  // namespace linewright

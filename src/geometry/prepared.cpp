@@ -9,11 +9,6 @@ namespace linewright {
 
 namespace {
 
-/// Sideways play of a line in a cushion clamp [common practice, no source].
-constexpr double clamp_play_in = 0.02;
-/// Play in a guide whose bore is not stated [common practice, no source]: half of the usual
-/// 1/16 in between the bore and the largest line.
-constexpr double guide_play_in = 1.0 / 32;
 /// A panel hole is larger than the bore of the part snapped or pressed into it: grommets by about
 /// 1/4 in [from memory: MS35489], snap bushings by 1/8 in [verified, secondary: aircraft-parts
 /// catalogue page on snap bushings].

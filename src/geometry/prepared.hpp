@@ -73,6 +73,12 @@ struct PreparedProject {
   const PreparedRoute* find_route(std::string_view name) const;
 };
 
+/// Sideways play of a line in a cushion clamp [common practice, no source].
+inline constexpr double clamp_play_in = 0.02;
+/// Play in a guide whose bore is not stated [common practice, no source]: half of the usual
+/// 1/16 in between the bore and the largest line.
+inline constexpr double guide_play_in = 1.0 / 32;
+
 /// Largest bore, as a multiple of the line's outside diameter, in which a grommet or bushing still
 /// counts as a support [common practice, no source].
 inline constexpr double holding_bore_ratio = 2.0;

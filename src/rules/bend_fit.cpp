@@ -42,6 +42,7 @@ Judgement judge_straight(const RuleContext& context, const PreparedRoute& route,
   const LimitRow* row = straight_row(route.line->kind, at_fitting);
   const double limit = row ? row->value * route.line->outside_diameter_in : 0;
   const Phrasing& phrasing = context.phrasing;
+  const std::string lacking = phrasing.length(phrasing.rounded_up(limit - straight_in));
   judgement.value = straight_in;
   judgement.limit = limit;
   judgement.source = cite(straight_in < 0 || !row ? overlap : *row);
@@ -52,12 +53,12 @@ Judgement judge_straight(const RuleContext& context, const PreparedRoute& route,
     judgement.verdict = overlap.broken;
     judgement.message =
         "the bend does not fit: it lacks " + phrasing.length(-straight_in) + " " + where;
-    judgement.mend = "move the corners " + phrasing.length(limit - straight_in) +
+    judgement.mend = "move the corners " + lacking +
                      " farther apart, or bend to a smaller radius if the line stands it";
   } else {
     judgement.verdict = row->broken;
     judgement.message = "only " + phrasing.length(straight_in) + " straight " + where;
-    judgement.mend = "move the corner " + phrasing.length(limit - straight_in) + " farther along";
+    judgement.mend = "move the corner " + lacking + " farther along";
   }
   return judgement;
 }
@@ -88,9 +89,10 @@ Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, std
       bend.tangent_in > 0
           ? "a neighbouring point stands inside the bend at " + point_words(bend.corner)
           : "the line doubles back on itself at " + point_words(bend.corner);
-  judgement.mend = bend.tangent_in > 0 ? "keep points " + context.phrasing.length(bend.tangent_in) +
-                                             " away from the corner"
-                                       : "draw the turn with two corners, a diameter apart";
+  const double clear = context.phrasing.rounded_up(bend.tangent_in);
+  judgement.mend = bend.tangent_in > 0
+                       ? "keep points " + context.phrasing.length(clear) + " away from the corner"
+                       : "draw the turn with two corners, a diameter apart";
   return judgement;
 }
 
@@ -118,6 +120,8 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
                                                const PreparedRoute& route, const Bend& bend) {
   const RoutePoint& point = route.route->points[static_cast<std::size_t>(bend.corner) - 1];
   if (!point.hold || *point.hold == HoldKind::pulley) return std::nullopt;
+  // Without a radius the line's place is not known: bend-radius says so.
+  if (bend.drawn_radius_in <= 0) return std::nullopt;
   Judgement judgement = judgement_at(bend_fit_rule(), route, bend.middle_in());
   judgement.location = point.where;
   const double offset = distance(point.at, route.centreline.at(bend.middle_in()));
@@ -133,9 +137,10 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
   judgement.verdict = support_offset.broken;
   judgement.message = "the support at " + point_words(bend.corner) + " is drawn on a corner, " +
                       context.phrasing.length(offset) + " away from the line as bent";
+  const Phrasing& phrasing = context.phrasing;
   judgement.mend = "move the support to the straight before " +
-                   context.phrasing.length(bend.start_in) + " or after " +
-                   context.phrasing.length(bend.end_in) + " from " + route.from->name;
+                   phrasing.length(phrasing.rounded_down(bend.start_in)) + " or after " +
+                   phrasing.length(phrasing.rounded_up(bend.end_in)) + " from " + route.from->name;
   return judgement;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "rules/added_support.hpp"
 #include "rules/line_pairs.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
@@ -74,34 +75,25 @@ void judge_margins(const RuleContext& context, const Pair& pair, double toleranc
   }
 }
 
-/// Places for one more support in the span that keep the line off for good: there the reach at
-/// `along_in` no longer passes the gap. Empty where no place does.
-std::string support_mend(const RuleContext& context, const Stretch& stretch, double along_in,
-                         double gap_in) {
-  constexpr double step_in = 0.1;
-  const int sag_power = stretch.route->line->kind == LineKind::cable ? 2 : 4;
-  double first = 1;
-  double last = 0;
-  for (double at = stretch.start_in + 1; at <= stretch.end_in - 1; at += step_in) {
-    const ReachEnvelope& span = stretch.envelope;
-    const ReachEnvelope part = along_in < at ? shortened(span, span.start_in, at, 0.02, sag_power)
-                                             : shortened(span, at, span.end_in, 0.02, sag_power);
-    const bool keeps_off = part.width_in(Reach::bound, along_in) <= gap_in;
-    if (keeps_off && first > last) first = at;
-    if (keeps_off) last = at;
-    if (!keeps_off && first <= last) break;
-  }
+/// Where one more support in the span keeps it off for good, in words; empty where no place does.
+std::string support_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts) {
+  const std::optional<SupportPlaces> places = places_that_keep_off(
+      reach, context.prepared.obstacles, context.prepared.project->build_tolerance_in, counts);
+  if (!places) return {};
+  const Phrasing& phrasing = context.phrasing;
+  const double first = phrasing.rounded_up(places->first_in);
+  const double last = phrasing.rounded_down(places->last_in);
   if (first > last) return {};
-  return "add a support between " + context.phrasing.length_number(first) + " and " +
-         context.phrasing.length(last) + " from " + stretch.route->from->name;
+  return "add a support between " + phrasing.length_number(first) + " and " +
+         phrasing.length(last) + " from " + reach.stretch.route->from->name + ", or ";
 }
 
-std::string structure_mend(const RuleContext& context, const Stretch& stretch,
-                           const Approach& place, double lacking_in, double gap_in) {
-  std::string mend = support_mend(context, stretch, place.distance_in, gap_in);
-  if (!mend.empty()) mend += ", or ";
+std::string structure_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts,
+                           const Approach& place, double lacking_in) {
+  const Phrasing& phrasing = context.phrasing;
+  std::string mend = support_mend(context, reach, counts);
   if (place.obstacle->feature != Feature::face) mend += "guard the edge, or ";
-  return mend + "move the line " + context.phrasing.length(lacking_in) + " away" +
+  return mend + "move the line " + phrasing.length(phrasing.rounded_up(lacking_in)) + " away" +
          direction_words(place.on_line - place.on_other);
 }
 
@@ -131,8 +123,12 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
                   obstacle_words(part, *place.obstacle), judgement);
     if (judgement.verdict != Verdict::pass)
-      judgement.mend =
-          structure_mend(context, reach.stretch, place, -*judgement.margin(), *judgement.value);
+      judgement.mend = structure_mend(
+          context, reach,
+          [&, part_index = index](const Obstacle& obstacle, double along) {
+            return obstacle.part == part_index && counts(obstacle, along);
+          },
+          place, -*judgement.margin());
     judgements.push_back(judgement);
   }
 }
@@ -230,8 +226,10 @@ void judge_lines(const RuleContext& context, const std::vector<std::vector<SpanR
       judge_margins(context, *pair, tolerance, likely_row(routes[i].line->kind),
                     routes[j].route->name, judgement);
       if (judgement.verdict != Verdict::pass)
-        judgement.mend = "move the lines " + context.phrasing.length(-*judgement.margin()) +
-                         " apart, support them closer, or sleeve one of them there";
+        judgement.mend =
+            "move the lines " +
+            context.phrasing.length(context.phrasing.rounded_up(-*judgement.margin())) +
+            " apart, support them closer, or sleeve one of them there";
       judgements.push_back(judgement);
     }
   }

@@ -84,8 +84,10 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   judgement.verdict = touches ? overlap.broken : row.broken;
   if (touches) judgement.source = cite(overlap);
   judgement.message = touches ? "can be in " + what : "too near to " + what;
-  judgement.mend = "move the line " + context.phrasing.length(row.value - *judgement.value) +
-                   " away" + direction_words(approach.on_line - approach.on_other);
+  judgement.mend =
+      "move the line " +
+      context.phrasing.length(context.phrasing.rounded_up(row.value - *judgement.value)) + " away" +
+      direction_words(approach.on_line - approach.on_other);
   return judgement;
 }
 
@@ -111,8 +113,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
       const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
       const Judgement judgement = judge_approach(context, route, approach, row);
       const auto known = worst.find(part);
-      if (known == worst.end() || *judgement.margin() < *known->second.margin())
-        worst[part] = judgement;
+      if (known == worst.end() || graver(judgement, known->second)) worst[part] = judgement;
     }
   }
   for (const auto& [part, judgement] : worst) judgements.push_back(judgement);
@@ -148,7 +149,8 @@ const Rule& clearance_rule() {
       .purpose = "the drawn line keeps its distance from structure and moving parts",
       .explanation =
           "The least free distance between the line's surface, at its largest real diameter or in "
-          "its sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at "
+          "its sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count "
+          "at "
           "every place of their sweep. Not counted: the frame a line goes through, within 1 in of "
           "its hole (frame-crossing judges that); what an end fitting is mounted on, within 1 in "
           "of "

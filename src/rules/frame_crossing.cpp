@@ -69,9 +69,9 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
   }
   const double away = edge_distance(*nearest_hole, here);
   judgement.value = -away - radius;
-  judgement.mend = "move the line " + context.phrasing.length(away + radius) +
-                   " or more toward hole " + nearest_hole->name +
-                   ", or make a hole there with a grommet";
+  judgement.mend =
+      "move the line " + context.phrasing.length(context.phrasing.rounded_up(away + radius)) +
+      " or more toward hole " + nearest_hole->name + ", or make a hole there with a grommet";
   return judgement;
 }
 
@@ -105,7 +105,8 @@ Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
   }
   judgement.verdict = *judgement.value < 0 ? free_of_sheet.broken : preload.broken;
   judgement.message = "presses on the guard of hole " + hole.name;
-  judgement.mend = "move the line " + phrasing.length(*judgement.limit - *judgement.value) +
+  judgement.mend = "move the line " +
+                   phrasing.length(phrasing.rounded_up(*judgement.limit - *judgement.value)) +
                    " toward the middle of the hole";
   return judgement;
 }
@@ -134,7 +135,8 @@ Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
   judgement.message =
       (touches ? "touches the bare edge of hole " : "close to the bare edge of hole ") + hole.name;
   judgement.mend = "fit a grommet or edge trim, or move the line " +
-                   phrasing.length(row.value - *judgement.value) + " toward the middle of the hole";
+                   phrasing.length(phrasing.rounded_up(row.value - *judgement.value)) +
+                   " toward the middle of the hole";
   return judgement;
 }
 

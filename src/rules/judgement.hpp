@@ -45,4 +45,10 @@ struct Judgement {
   }
 };
 
+/// True when the first is the graver finding of two that have a limit: by verdict, then by margin.
+inline bool graver(const Judgement& first, const Judgement& second) {
+  if (first.verdict != second.verdict) return first.verdict > second.verdict;
+  return first.margin() < second.margin();
+}
+
 }  // namespace linewright

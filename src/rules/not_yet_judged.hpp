@@ -6,9 +6,6 @@
 
 namespace linewright {
 
-const Rule& pulley_rule();
-const Rule& attachment_travel_rule();
-const Rule& sleeve_cover_rule();
 const Rule& access_rule();
 
 }  // namespace linewright

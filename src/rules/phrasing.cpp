@@ -15,11 +15,18 @@ std::string fixed(double value, int decimals) {
   return fmt::format("{:.{}f}", value, decimals);
 }
 
+/// What is over a printed figure by no more than this is rounding, inches.
+constexpr double rounding_in = 1e-6;
+
+int decimals_of_inches(double inches) {
+  return std::abs(inches) < 10 ? 2 : 1;
+}
+
 }  // namespace
 
 std::string Phrasing::length_number(double inches) const {
   if (unit == LengthUnit::millimetre) return fixed(inches * 25.4, 1);
-  return fixed(inches, std::abs(inches) < 10 ? 2 : 1);
+  return fixed(inches, decimals_of_inches(inches));
 }
 
 std::string Phrasing::length(double inches) const {
@@ -28,6 +35,16 @@ std::string Phrasing::length(double inches) const {
 
 std::string Phrasing::unit_name() const {
   return unit == LengthUnit::millimetre ? "mm" : "in";
+}
+
+double Phrasing::rounded_up(double inches) const {
+  const double steps =
+      unit == LengthUnit::millimetre ? 254 : std::pow(10.0, decimals_of_inches(inches));
+  return std::ceil((inches - rounding_in) * steps) / steps;
+}
+
+double Phrasing::rounded_down(double inches) const {
+  return -rounded_up(-inches);
 }
 
 std::string Phrasing::angle(double degrees) const {

@@ -13,12 +13,21 @@ struct RunPlace {
   const FreeRun* run = nullptr;
   double before_in = 0;  ///< of the run, ahead of the span's start
   double after_in = 0;
+  double play_at_start_in = 0;
+  double play_at_end_in = 0;
   bool free_at_start = true;
   bool free_at_end = true;
 };
 
+double play_at(const PreparedProject& prepared, const RunEnd& end) {
+  if (!end.held()) return 0;
+  const PreparedRoute& route = prepared.routes[static_cast<std::size_t>(end.route)];
+  return route.supports[static_cast<std::size_t>(end.support)].play_in;
+}
+
 /// The longest run that the span belongs to, turned to the route's own direction.
-RunPlace longest_run(const std::vector<FreeRun>& runs, int route, const Span& span) {
+RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>& runs, int route,
+                     const Span& span) {
   RunPlace best;
   for (const FreeRun& run : runs) {
     double walked = 0;
@@ -30,7 +39,13 @@ RunPlace longest_run(const std::vector<FreeRun>& runs, int route, const Span& sp
         const bool forward = leg.from_in <= leg.to_in;
         const RunEnd& start = forward ? run.first : run.last;
         const RunEnd& end = forward ? run.last : run.first;
-        best = {&run, forward ? walked : rest, forward ? rest : walked, !start.held(), !end.held()};
+        best = {&run,
+                forward ? walked : rest,
+                forward ? rest : walked,
+                play_at(prepared, start),
+                play_at(prepared, end),
+                !start.held(),
+                !end.held()};
       }
       walked += leg.length_in();
     }
@@ -115,7 +130,14 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   return {};
 }
 
-std::string add_cable(ReachEnvelope& envelope, const PreparedProject& prepared,
+/// Sag of a cable strung without tension, which carries its weight by stretching alone:
+/// T = AE 8/3 (f/L)^2 and f = w L^2 / (8 T) give f = L (3 w L / (64 AE))^(1/3). None that is strung
+/// tighter sags as far.
+double untensioned_sag_in(double weight_lb_per_in, double length_in, double axial_stiffness_lbf) {
+  return length_in * std::cbrt(3 * weight_lb_per_in * length_in / (64 * axial_stiffness_lbf));
+}
+
+std::string add_cable(ReachEnvelope& envelope, int& sag_power, const PreparedProject& prepared,
                       const PreparedRoute& route) {
   const Line& line = *route.line;
   if (!route.route->tension) return "the rigged tension of " + route.route->name;
@@ -125,14 +147,13 @@ std::string add_cable(ReachEnvelope& envelope, const PreparedProject& prepared,
   const double length = envelope.end_in - envelope.start_in;
   const double tension =
       coldest_tension_lbf(route.route->tension->rigged_lbf, line, prepared.project->temperature);
-  if (tension <= 0) {
-    add_bow(envelope, route, -tension / line.axial_stiffness_lbf->value * length);
-    return {};
-  }
-  add_bow(envelope, route, 0);
-  envelope.sag_in = string_sag_in(
-      line.weight_lb_per_in->value * largest_load_factor(prepared.project->load_factor), length,
-      tension);
+  const double load =
+      line.weight_lb_per_in->value * largest_load_factor(prepared.project->load_factor);
+  const double most = untensioned_sag_in(load, length, line.axial_stiffness_lbf->value);
+  const double taut = tension > 0 ? string_sag_in(load, length, tension) : most;
+  add_bow(envelope, route, std::max(0.0, -tension) / line.axial_stiffness_lbf->value * length);
+  envelope.sag_in = std::min(taut, most);
+  sag_power = taut < most ? 2 : 1;
   return {};
 }
 
@@ -155,18 +176,13 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
   if (place.free_at_end) envelope.play_last_in = tip;
 }
 
-double play_at(const PreparedRoute& route, int support) {
-  return support < 0 ? 0 : route.supports[static_cast<std::size_t>(support)].play_in;
-}
-
 }  // namespace
 
 double coldest_tension_lbf(double rigged_lbf, const Line& line, const TemperatureRange& range) {
   if (!line.axial_stiffness_lbf || !line.expansion_per_degf) return rigged_lbf;
-  const double slope = (airframe_expansion_per_degf - line.expansion_per_degf->value) *
-                       line.axial_stiffness_lbf->value;
-  return rigged_lbf - std::max(slope * (range.rigged_degf - range.min_degf),
-                               -slope * (range.max_degf - range.rigged_degf));
+  const double slope = tension_slope_lbf_per_degf(
+      airframe_expansion_per_degf, line.expansion_per_degf->value, line.axial_stiffness_lbf->value);
+  return tension_range(rigged_lbf, slope, range).lowest_lbf;
 }
 
 std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
@@ -174,16 +190,17 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
   std::vector<SpanReach> reaches;
   const int index = static_cast<int>(&route - prepared.routes.data());
   for (const Span& span : route.spans) {
-    const RunPlace place = longest_run(runs, index, span);
+    const RunPlace place = longest_run(prepared, runs, index, span);
     SpanReach reach;
     reach.ends_free = place.free_at_start || place.free_at_end;
     ReachEnvelope envelope;
     envelope.start_in = span.start_in - place.before_in;
     envelope.end_in = span.end_in + place.after_in;
-    envelope.play_first_in = play_at(route, span.first);
-    envelope.play_last_in = play_at(route, span.last);
-    reach.missing = route.line->kind == LineKind::cable ? add_cable(envelope, prepared, route)
-                                                        : add_tube(envelope, prepared, route, span);
+    envelope.play_first_in = place.play_at_start_in;
+    envelope.play_last_in = place.play_at_end_in;
+    reach.missing = route.line->kind == LineKind::cable
+                        ? add_cable(envelope, reach.sag_power, prepared, route)
+                        : add_tube(envelope, prepared, route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
     reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
     reaches.push_back(std::move(reach));

@@ -123,7 +123,8 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const Stretch& f
   if (touches) judgement.source = cite(overlap);
   judgement.message = touches ? "can touch " + other
                               : "only " + phrasing.length(*judgement.value) + " from " + other;
-  judgement.mend = "move the lines " + phrasing.length(row.value - *judgement.value) + " apart";
+  judgement.mend = "move the lines " +
+                   phrasing.length(phrasing.rounded_up(row.value - *judgement.value)) + " apart";
   if (zone.row == &limits[5]) judgement.mend += ", or sleeve the cable there";
   return judgement;
 }
@@ -139,7 +140,7 @@ std::vector<Judgement> judge_separation(const RuleContext& context) {
       std::optional<Judgement> worst;
       for (const Zone& zone : zones(routes[i], routes[j])) {
         const auto judgement = judge_zone(context, whole[i], whole[j], zone);
-        if (judgement && (!worst || *judgement->margin() < *worst->margin())) worst = judgement;
+        if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
       }
       if (worst) judgements.push_back(*worst);
     }

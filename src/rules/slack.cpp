@@ -51,8 +51,9 @@ Judgement judge_hose(const RuleContext& context, const PreparedRoute& route) {
   if (length < *judgement.limit - limit_rounding_in) {
     judgement.verdict = least.broken;
     judgement.message += ", under 5 %";
-    judgement.mend = "make the hose " + phrasing.length(*judgement.limit) + " to " +
-                     phrasing.length(spanned * (1 + most.value)) + " long";
+    judgement.mend = "make the hose " + phrasing.length(phrasing.rounded_up(*judgement.limit)) +
+                     " to " + phrasing.length(phrasing.rounded_down(spanned * (1 + most.value))) +
+                     " long";
     return judgement;
   }
   judgement.verdict = Verdict::pass;
@@ -62,7 +63,8 @@ Judgement judge_hose(const RuleContext& context, const PreparedRoute& route) {
   judgement.source = cite(most);
   judgement.verdict = most.broken;
   judgement.message += ", over 8 %";
-  judgement.mend = "shorten the hose to " + phrasing.length(spanned * (1 + most.value)) +
+  judgement.mend = "shorten the hose to " +
+                   phrasing.length(phrasing.rounded_down(*judgement.limit)) +
                    " or less, or hold it where it turns";
   return judgement;
 }

@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <span>
+#include <tuple>
 #include <utility>
 
 #include "geometry/free_run.hpp"
@@ -23,6 +25,7 @@ constexpr std::array<LimitRow, 3> limits{{
      Mark::common_practice, Verdict::warn},
 }};
 constexpr const LimitRow& with_fitting = limits[0];
+constexpr const LimitRow& of_average = limits[1];
 constexpr const LimitRow& free_end = limits[2];
 
 const PreparedRoute& route_of(const PreparedProject& prepared, const RunLeg& leg) {
@@ -35,21 +38,27 @@ const RunLeg& longest_leg(const FreeRun& run) {
   });
 }
 
-/// Average of the spacings of the lines along the run, and the weakest source behind it; nothing
+/// Average of the spacings of the lines along the legs, and the weakest source behind it; nothing
 /// where a line's spacing is not known.
-std::optional<SourcedValue> spacing(const PreparedProject& prepared, const FreeRun& run) {
+std::optional<SourcedValue> spacing(const PreparedProject& prepared, std::span<const RunLeg> legs) {
   std::map<std::string, SourcedValue> by_line;
-  for (const RunLeg& leg : run.legs) {
+  for (const RunLeg& leg : legs) {
     const Line& line = *route_of(prepared, leg).line;
     if (!line.support_spacing_in) return std::nullopt;
     by_line.emplace(line.name, *line.support_spacing_in);
   }
   SourcedValue average{0, by_line.begin()->second.source};
   for (const auto& [name, each] : by_line) {
-    average.value += each.value / static_cast<double>(by_line.size());
+    average.value += of_average.value * each.value / static_cast<double>(by_line.size());
     if (each.source.mark == Mark::common_practice) average.source = each.source;
   }
   return average;
+}
+
+bool mixes_lines(const PreparedProject& prepared, const FreeRun& run) {
+  const Line* first = route_of(prepared, run.legs.front()).line;
+  return std::any_of(run.legs.begin(), run.legs.end(),
+                     [&](const RunLeg& leg) { return route_of(prepared, leg).line != first; });
 }
 
 std::string end_words(const PreparedProject& prepared, const RunEnd& end) {
@@ -58,31 +67,51 @@ std::string end_words(const PreparedProject& prepared, const RunEnd& end) {
   return route.supports[static_cast<std::size_t>(end.support)].name;
 }
 
-/// Where one more support on `leg` would leave no free length over `limit_in`.
+/// The longest that legs between two supports, or from one to a free end, may be.
+double limit_in(double spacing_in, std::size_t legs, bool held) {
+  if (!held) return spacing_in * free_end.value;
+  return legs > 1 ? spacing_in * with_fitting.value : spacing_in;
+}
+
+/// Where one more support on `leg` would leave nothing too long on either side of it. Each side is
+/// held to the run's own limit too, which keeps a fitting's fifth off both.
 std::string mend_words(const RuleContext& context, const FreeRun& run, const RunLeg& leg,
-                       double limit_in, double free_limit_in) {
+                       double spacing_in) {
   const PreparedRoute& route = route_of(context.prepared, leg);
+  const std::span<const RunLeg> legs(run.legs);
+  const std::size_t index = static_cast<std::size_t>(&leg - run.legs.data());
   double before = 0;
-  for (const RunLeg& each : run.legs) {
-    if (&each == &leg) break;
-    before += each.length_in();
-  }
+  for (const RunLeg& each : legs.first(index)) before += each.length_in();
   const double after = run.length_in - before - leg.length_in();
-  const double reach_back = run.first.held() ? limit_in : free_limit_in;
-  const double reach_ahead = run.last.held() ? limit_in : free_limit_in;
+  const auto reach = [&](std::span<const RunLeg> side, bool held) {
+    const double side_spacing = spacing(context.prepared, side)->value;
+    return std::min(limit_in(spacing_in, legs.size(), held),
+                    limit_in(side_spacing, side.size(), held));
+  };
+  const double reach_back = reach(legs.first(index + 1), run.first.held());
+  const double reach_ahead = reach(legs.subspan(index), run.last.held());
   const double low = std::max(0.0, leg.length_in() + after - reach_ahead);
   const double high = std::min(leg.length_in(), reach_back - before);
   const Phrasing& phrasing = context.phrasing;
-  if (low > high)
-    return "add supports on " + route.route->name + " so that no free length is over " +
-           phrasing.length(limit_in);
   const bool forward = leg.from_in <= leg.to_in;
-  const double first = forward ? leg.from_in + low : leg.from_in - high;
-  const double last = forward ? leg.from_in + high : leg.from_in - low;
-  if (last - first < 0.005)
+  const double first = phrasing.rounded_up(forward ? leg.from_in + low : leg.from_in - high);
+  const double last = phrasing.rounded_down(forward ? leg.from_in + high : leg.from_in - low);
+  if (first > last + limit_rounding_in)
+    return "add supports on " + route.route->name + " so that no free length is over " +
+           phrasing.length(phrasing.rounded_down(limit_in(spacing_in, legs.size(), true)));
+  if (last - first < limit_rounding_in)
     return "add a support " + phrasing.length(first) + " from " + route.from->name;
   return "add a support between " + phrasing.length_number(first) + " and " +
          phrasing.length(last) + " from " + route.from->name;
+}
+
+std::string source_words(const PreparedProject& prepared, const FreeRun& run, const Source& usual) {
+  const bool held = run.first.held() && run.last.held();
+  std::string words = cite(usual);
+  if (mixes_lines(prepared, run)) words += "; averaged: " + cite(of_average);
+  if (run.carries_fitting() && held) words += "; less 20 %: " + cite(with_fitting);
+  if (!held) words += "; free end: " + cite(free_end);
+  return words;
 }
 
 Judgement judge_run(const RuleContext& context, const FreeRun& run) {
@@ -95,7 +124,7 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
   judgement.value = run.length_in;
   const std::string between = "between " + end_words(context.prepared, run.first) + " and " +
                               end_words(context.prepared, run.last);
-  const std::optional<SourcedValue> usual = spacing(context.prepared, run);
+  const std::optional<SourcedValue> usual = spacing(context.prepared, run.legs);
   for (const RunLeg& each : run.legs)
     if (each.route != leg.route) judgement.with = route_of(context.prepared, each).route->name;
   if (!usual) {
@@ -104,14 +133,26 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
     judgement.mend = "add the line to the project's lines with a support_spacing and its source";
     return judgement;
   }
+  if (run.cut_short) {
+    judgement.value.reset();
+    judgement.message = "the lines hang on one another in more ways than can be followed";
+    judgement.source = "this version of the program";
+    judgement.mend =
+        "fix a tee to structure (fixed: true), or add supports on " + route.route->name;
+    return judgement;
+  }
   const bool held = run.first.held() && run.last.held();
-  const double span_limit = usual->value * (run.carries_fitting() ? with_fitting.value : 1);
-  const double limit = held ? span_limit : usual->value * free_end.value;
-  judgement.limit = limit;
-  judgement.source = cite(usual->source);
-  if (run.carries_fitting() && held) judgement.source += "; less 20 %: " + cite(with_fitting);
-  if (!held) judgement.source += "; free end: " + cite(free_end);
+  const double limit = limit_in(usual->value, run.legs.size(), held);
+  judgement.source = source_words(context.prepared, run, usual->source);
   const std::string carries = run.carries_fitting() ? " with a fitting on it" : "";
+  if (!run.first.held() && !run.last.held()) {
+    judgement.verdict = free_end.broken;
+    judgement.message =
+        phrasing.length(run.length_in) + " free length " + between + ": nothing holds it";
+    judgement.mend = mend_words(context, run, leg, usual->value);
+    return judgement;
+  }
+  judgement.limit = limit;
   if (run.length_in <= limit + limit_rounding_in) {
     judgement.verdict = Verdict::pass;
     judgement.message = phrasing.length(run.length_in) + " free length" + carries + " " + between;
@@ -120,19 +161,29 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
   judgement.verdict = held ? broken_limit(usual->source.mark) : free_end.broken;
   judgement.message = phrasing.length(run.length_in) + " free length" + carries + " " + between +
                       ": " + phrasing.length(run.length_in - limit) + " too long";
-  judgement.mend = mend_words(context, run, leg, span_limit, usual->value * free_end.value);
+  judgement.mend = mend_words(context, run, leg, usual->value);
   return judgement;
 }
 
-/// Several runs go through one fitting. Where they are too long because of the same leg, one
-/// support on it mends them all: the longest stands for them.
-bool stands_behind(const FreeRun& run, const Judgement& judgement, const FreeRun& other,
-                   const Judgement& judged) {
-  return &run != &other && run.carries_fitting() && other.carries_fitting() &&
-         judgement.verdict != Verdict::pass && judged.verdict == judgement.verdict &&
-         longest_leg(run).route == longest_leg(other).route &&
-         longest_leg(run).low_in() == longest_leg(other).low_in() &&
-         (other.length_in > run.length_in || (other.length_in == run.length_in && &other < &run));
+/// Several runs go through one fitting. Where they are too long because of the same leg and against
+/// the same limit, one support on it mends them all: the longest stands for them. True for each
+/// judgement that another stands for.
+std::vector<bool> stood_for(const std::vector<FreeRun>& runs,
+                            const std::vector<Judgement>& judgements) {
+  using Fault = std::tuple<int, double, Verdict, std::optional<double>>;
+  std::map<Fault, std::size_t> longest;
+  std::vector<bool> hidden(runs.size(), false);
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (!runs[i].carries_fitting() || judgements[i].verdict == Verdict::pass) continue;
+    const RunLeg& leg = longest_leg(runs[i]);
+    const Fault fault{leg.route, leg.low_in(), judgements[i].verdict, judgements[i].limit};
+    const auto [known, is_new] = longest.emplace(fault, i);
+    if (is_new) continue;
+    const bool longer = runs[i].length_in > runs[known->second].length_in;
+    hidden[longer ? known->second : i] = true;
+    if (longer) known->second = i;
+  }
+  return hidden;
 }
 
 std::vector<Judgement> judge_support_spacing(const RuleContext& context) {
@@ -142,13 +193,10 @@ std::vector<Judgement> judge_support_spacing(const RuleContext& context) {
   });
   std::vector<Judgement> all;
   for (const FreeRun& run : runs) all.push_back(judge_run(context, run));
+  const std::vector<bool> hidden = stood_for(runs, all);
   std::vector<Judgement> judgements;
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    bool hidden = false;
-    for (std::size_t j = 0; j < runs.size(); ++j)
-      hidden = hidden || stands_behind(runs[i], all[i], runs[j], all[j]);
-    if (!hidden) judgements.push_back(all[i]);
-  }
+  for (std::size_t i = 0; i < runs.size(); ++i)
+    if (!hidden[i]) judgements.push_back(all[i]);
   return judgements;
 }
 

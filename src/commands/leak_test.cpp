@@ -1,0 +1,131 @@
+#include "commands/leak_test.hpp"
+
+#include <fmt/format.h>
+
+#include "commands/known_name.hpp"
+#include "commands/open_project.hpp"
+#include "commands/whole_file.hpp"
+#include "input/leak_readings.hpp"
+#include "input/text_file.hpp"
+#include "planning/leak_judge.hpp"
+#include "render/diagnostic_text.hpp"
+#include "render/layout.hpp"
+#include "render/leak_test_json.hpp"
+#include "render/leak_test_text.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::string listed(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "'" : ", '") + one_line(name) + "'";
+  return text;
+}
+
+/// The one system that is meant, or what is wrong with the word.
+std::variant<std::string, Outcome> chosen_system(const Project& project,
+                                                 const std::string& wanted) {
+  const std::vector<std::string> meant = systems_meant(project, wanted);
+  if (meant.size() == 1) return meant.front();
+  if (meant.size() > 1)
+    return refusal(fmt::format("there are {} systems '{}': {}; name one of them", meant.size(),
+                               one_line(wanted), listed(meant)));
+  const std::vector<std::string> names = system_names(project);
+  if (names.empty()) return refusal("the project has no routes, and so no system");
+  return refusal(unknown_name("system", wanted, names) + " (there are: " + listed(names) + ")");
+}
+
+std::string wrong_setup(const LeakTestSetup& setup, SystemKind kind) {
+  if (kind == SystemKind::pitot && setup.drop_inhg)
+    return "--drop is for static systems; a pitot test takes --airspeed";
+  if (kind == SystemKind::static_air && setup.airspeed_kt)
+    return "--airspeed is for pitot systems; a static test takes --drop";
+  return {};
+}
+
+std::variant<LeakTestPlan, Outcome> plan_for(const Project& project,
+                                             const LeakTestOptions& options) {
+  const auto chosen = chosen_system(project, options.system);
+  if (const Outcome* refused = std::get_if<Outcome>(&chosen)) return *refused;
+  const std::string& name = std::get<std::string>(chosen);
+  const std::string wrong = wrong_setup(options.setup, kind_of_system(project, name));
+  if (!wrong.empty()) return refusal(wrong);
+  const PreparedProject prepared = prepare(project);
+  const std::vector<AirSystem> pieces = air_systems(prepared, name);
+  if (pieces.empty())
+    return refusal("a leak test is known for static and pitot systems only, and '" +
+                   one_line(name) + "' is neither");
+  if (pieces.size() > 1)
+    return refusal(fmt::format(
+        "system '{}' is in {} pieces that no node joins, one with {}, another with {}: join them, "
+        "or "
+        "give each a name of its own",
+        one_line(name), pieces.size(), pieces[0].network.links.front().route->route->name,
+        pieces[1].network.links.front().route->route->name));
+  auto plan = plan_leak_test(pieces.front(), options.setup);
+  if (const std::string* error = std::get_if<std::string>(&plan)) return refusal(one_line(*error));
+  return std::get<LeakTestPlan>(std::move(plan));
+}
+
+Outcome refused_readings(const std::vector<Diagnostic>& errors) {
+  Outcome outcome;
+  outcome.code = ExitCode::bad_input;
+  for (const Diagnostic& error : errors) outcome.errors += diagnostic_text(error, "");
+  outcome.errors += fmt::format("linewright: {} {} in the readings; nothing was judged\n",
+                                errors.size(), errors.size() == 1 ? "error" : "errors");
+  return outcome;
+}
+
+std::variant<JudgedLog, Outcome> judged_log(const LeakTestPlan& plan,
+                                            const std::filesystem::path& file) {
+  const std::string name = file.string();
+  if (name.empty()) return refusal("the file of the readings has an empty name");
+  const auto bytes = read_text_file(file, name);
+  if (const Diagnostic* error = std::get_if<Diagnostic>(&bytes)) return refused_readings({*error});
+  auto log = read_leak_log(
+      std::get<std::string>(bytes), name,
+      plan.gauge.is_static() ? LoggedQuantity::altitude_ft : LoggedQuantity::airspeed_kt);
+  if (const auto* errors = std::get_if<std::vector<Diagnostic>>(&log))
+    return refused_readings(*errors);
+  JudgedLog judged{name, std::get<LeakLog>(std::move(log)), {}};
+  auto verdict = judge_leak(plan, judged.log);
+  if (const std::string* error = std::get_if<std::string>(&verdict))
+    return refused_readings({{{name, 0, 0}, *error, "", ""}});
+  judged.verdict = std::get<LeakVerdict>(std::move(verdict));
+  return judged;
+}
+
+std::string rendered(const LeakTestReport& report, const ResultForm& form) {
+  if (form.format == Format::json) return leak_test_json(report);
+  return report.judged ? leak_verdict_text(report, form.style) : leak_plan_text(report, form.style);
+}
+
+}  // namespace
+
+Outcome leak_test(const LeakTestOptions& options) {
+  const std::variant<Project, Outcome> opened = open_project(options.project);
+  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
+  const Project& project = std::get<Project>(opened);
+  auto plan = plan_for(project, options);
+  if (const Outcome* refused = std::get_if<Outcome>(&plan)) return *refused;
+  LeakTestReport report{
+      project.name, project.assumptions, std::get<LeakTestPlan>(std::move(plan)), {}};
+  Outcome outcome;
+  if (options.readings) {
+    auto judged = judged_log(report.plan, *options.readings);
+    if (const Outcome* refused = std::get_if<Outcome>(&judged)) return *refused;
+    report.judged = std::get<JudgedLog>(std::move(judged));
+    if (report.judged->verdict.answer != LeakAnswer::pass) outcome.code = ExitCode::failed;
+  }
+  outcome.result = rendered(report, options.form);
+  if (!options.record) return outcome;
+  const std::string wrong = write_whole_file(
+      {options.record->file, leak_record_text(report, options.record->date)}, false);
+  if (!wrong.empty()) return refusal(wrong);
+  if (!options.form.style.quiet)
+    outcome.errors = fmt::format("linewright: wrote {}\n", options.record->file.string());
+  return outcome;
+}
+
+}  // namespace linewright

@@ -1,0 +1,43 @@
+#include "physics/cable.hpp"
+
+#include <cmath>
+#include <utility>
+
+namespace linewright {
+
+double cable_stretch_in(double load_lbf, double length_in, double axial_stiffness_lbf) {
+  return load_lbf * length_in / axial_stiffness_lbf;
+}
+
+double tension_slope_lbf_per_degf(double airframe_per_degf, double cable_per_degf,
+                                  double axial_stiffness_lbf) {
+  return (airframe_per_degf - cable_per_degf) * axial_stiffness_lbf;
+}
+
+TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
+                           const TemperatureRange& range) {
+  const auto tension_at = [&](double degf) {
+    return rigged_lbf + slope_lbf_per_degf * (degf - range.rigged_degf);
+  };
+  TensionRange found{tension_at(range.min_degf), range.min_degf, tension_at(range.max_degf),
+                     range.max_degf};
+  if (found.lowest_lbf > found.highest_lbf) {
+    std::swap(found.lowest_lbf, found.highest_lbf);
+    std::swap(found.lowest_at_degf, found.highest_at_degf);
+  }
+  return found;
+}
+
+double capstan_ratio(double friction, double wrap_rad) {
+  return std::exp(friction * wrap_rad);
+}
+
+double guide_push_lbf(double tension_lbf, double turn_rad) {
+  return 2 * tension_lbf * std::sin(turn_rad / 2);
+}
+
+double off_plane_drift_in(double lead_in, double off_plane_rad) {
+  return lead_in * std::tan(off_plane_rad);
+}
+
+}  // namespace linewright

@@ -1,0 +1,44 @@
+#pragma once
+// Control cables under load, heat and friction. Inches, pounds-force, degrees Fahrenheit, radians.
+
+#include "model/project.hpp"
+
+namespace linewright {
+
+/// Expansion of the aluminium airframe per degree Fahrenheit [verified: engineering tables, linear
+/// expansion of metals: 2024 12.7e-6, 6061 13.1e-6].
+inline constexpr double airframe_expansion_per_degf = 12.8e-6;
+
+/// Elastic stretch P L / (AE) [from memory: strength-of-materials texts]. The stiffness AE must be
+/// above zero.
+double cable_stretch_in(double load_lbf, double length_in, double axial_stiffness_lbf);
+
+/// Rise of a cable's tension per degree of warming in a rigid airframe: (α_airframe − α_cable) AE
+/// [calculated]. Real structure gives, so the true change is smaller.
+double tension_slope_lbf_per_degf(double airframe_per_degf, double cable_per_degf,
+                                  double axial_stiffness_lbf);
+
+/// Extremes of a cable's tension over the temperature range, and where they fall.
+struct TensionRange {
+  double lowest_lbf = 0;  ///< below zero: slack by that much stretch
+  double lowest_at_degf = 0;
+  double highest_lbf = 0;
+  double highest_at_degf = 0;
+};
+
+/// Tension over the range of a cable rigged to `rigged_lbf` at the rigging temperature.
+TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
+                           const TemperatureRange& range);
+
+/// Tension on the pulled side over that on the other of a cable that slides round a guide:
+/// exp(μ θ) [from memory: capstan equation].
+double capstan_ratio(double friction, double wrap_rad);
+
+/// Push of a cable on what turns it: 2 T sin(θ/2) [from memory: statics].
+double guide_push_lbf(double tension_lbf, double turn_rad);
+
+/// How far a cable drifts out of a pulley's plane over a lead measured in the plane: L tan(θ)
+/// [calculated].
+double off_plane_drift_in(double lead_in, double off_plane_rad);
+
+}  // namespace linewright

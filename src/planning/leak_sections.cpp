@@ -1,0 +1,130 @@
+#include "planning/leak_sections.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "planning/air_sections.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Volumes that differ by less are equal: what differs is rounding.
+constexpr double same_volume_in3 = 1e-9;
+
+/// Sections that may hold the leak, from the test set outward, and what a test of them includes.
+struct Suspects {
+  std::vector<int> sections;  ///< each after the one nearer the test set
+  double proven_in3 = 0;      ///< found tight and joined to them toward the test set
+  int asked_by = -1;          ///< the step that leads here …
+  bool by_losing = false;     ///< … and which of its outcomes
+};
+
+struct Weight {
+  double volume_in3 = 0;
+  int sections = 0;
+};
+
+/// For each suspect: itself with all suspects beyond it.
+std::vector<Weight> weights_beyond(const SectionTree& tree, const std::vector<int>& suspects) {
+  std::vector<Weight> beyond(tree.sections.size());
+  for (const int section : suspects)
+    beyond[static_cast<std::size_t>(section)] = {
+        tree.sections[static_cast<std::size_t>(section)].volume_in3, 1};
+  for (std::size_t i = suspects.size(); i-- > 1;) {
+    const auto section = static_cast<std::size_t>(suspects[i]);
+    const auto toward = static_cast<std::size_t>(tree.sections[section].parent);
+    beyond[toward].volume_in3 += beyond[section].volume_in3;
+    beyond[toward].sections += beyond[section].sections;
+  }
+  return beyond;
+}
+
+/// The suspect whose joint toward the test set divides them most evenly, by volume and then by
+/// number. Precondition: there are two or more.
+int most_even_cut(const SectionTree& tree, const std::vector<int>& suspects) {
+  const std::vector<Weight> beyond = weights_beyond(tree, suspects);
+  const Weight all = beyond[static_cast<std::size_t>(suspects.front())];
+  const auto larger_side = [&](int section) {
+    const Weight& far = beyond[static_cast<std::size_t>(section)];
+    return std::pair(std::max(far.volume_in3, all.volume_in3 - far.volume_in3),
+                     std::max(far.sections, all.sections - far.sections));
+  };
+  int best = suspects[1];
+  for (std::size_t i = 2; i < suspects.size(); ++i) {
+    const auto [volume_in3, count] = larger_side(suspects[i]);
+    const auto [best_in3, best_count] = larger_side(best);
+    const bool equal = std::abs(volume_in3 - best_in3) <= same_volume_in3;
+    if (equal ? count < best_count : volume_in3 < best_in3) best = suspects[i];
+  }
+  return best;
+}
+
+/// `suspects` as the side of the test set and the side beyond the joint of `cut`.
+std::pair<std::vector<int>, std::vector<int>> parted(const SectionTree& tree,
+                                                     const std::vector<int>& suspects, int cut) {
+  std::vector<int> near, far;
+  std::vector<bool> is_far(tree.sections.size());
+  for (const int section : suspects) {
+    const int parent = tree.sections[static_cast<std::size_t>(section)].parent;
+    const bool beyond = section == cut || (parent >= 0 && is_far[static_cast<std::size_t>(parent)]);
+    is_far[static_cast<std::size_t>(section)] = beyond;
+    (beyond ? far : near).push_back(section);
+  }
+  return {near, far};
+}
+
+double volume_of(const SectionTree& tree, const std::vector<int>& sections) {
+  double volume_in3 = 0;
+  for (const int section : sections)
+    volume_in3 += tree.sections[static_cast<std::size_t>(section)].volume_in3;
+  return volume_in3;
+}
+
+std::vector<std::string> names_of(const SectionTree& tree, const std::vector<int>& sections) {
+  std::vector<std::string> names;
+  for (const int section : sections)
+    names.push_back(tree.sections[static_cast<std::size_t>(section)].name);
+  return names;
+}
+
+}  // namespace
+
+std::vector<SplitStep> split_order(const AirSystem& system, int connected) {
+  const SectionTree tree = section_tree(system, connected);
+  std::vector<SplitStep> steps;
+  Suspects all;
+  for (int i = 0; i < static_cast<int>(tree.sections.size()); ++i) all.sections.push_back(i);
+  std::vector<Suspects> open{all};
+  while (!open.empty()) {
+    const Suspects suspects = std::move(open.back());
+    open.pop_back();
+    if (suspects.sections.size() < 2) continue;
+    const int number = static_cast<int>(steps.size()) + 1;
+    if (suspects.asked_by >= 0) {
+      SplitStep& asked = steps[static_cast<std::size_t>(suspects.asked_by)];
+      (suspects.by_losing ? asked.step_if_loses : asked.step_if_holds) = number;
+    }
+    const int cut = most_even_cut(tree, suspects.sections);
+    const auto [near, far] = parted(tree, suspects.sections, cut);
+    const Section& beyond = tree.sections[static_cast<std::size_t>(cut)];
+    SplitStep step;
+    step.route = beyond.joint_route;
+    step.node = beyond.joint_node;
+    step.node_side = beyond.is_route;
+    step.if_loses = names_of(tree, near);
+    step.if_holds = names_of(tree, far);
+    step.loses_in3 = volume_of(tree, near);
+    step.holds_in3 = volume_of(tree, far);
+    step.suspect_in3 = step.loses_in3 + step.holds_in3;
+    step.tested_in3 = suspects.proven_in3 + step.loses_in3;
+    steps.push_back(step);
+    // The last put in is the first taken out: what follows a loss comes first.
+    open.push_back({far, step.tested_in3, number - 1, false});
+    open.push_back({near, suspects.proven_in3, number - 1, true});
+  }
+  return steps;
+}
+
+}  // namespace linewright

@@ -1,0 +1,278 @@
+#include "rules/attachment_travel.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "geometry/edge_gap.hpp"
+#include "rules/cable_run.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 5> limits{{
+    {"attachment short of what it would jam on, at full travel, at least", 0, "in",
+     "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
+     Mark::verified, Verdict::fail},
+    {"splice to a fairlead or pulley at full travel, at least", 2, "in", "AC 43.13-1B para 7-147 a",
+     Mark::verified, Verdict::fail},
+    {"other attachment to a fairlead or pulley, any to a clamp or frame, at least", 2, "in",
+     "borrowed from the splice rule of AC 43.13-1B para 7-147 a", Mark::common_practice,
+     Verdict::warn},
+    {"attachment that travels through a hole, to its edge, at least", 0.5, "in",
+     "where either can move", Mark::common_practice, Verdict::warn},
+    {"attachment within the length of its line", 0, "in", "geometry", Mark::calculated,
+     Verdict::fail},
+}};
+constexpr const LimitRow& jam = limits[0];
+constexpr const LimitRow& splice = limits[1];
+constexpr const LimitRow& borrowed = limits[2];
+constexpr const LimitRow& hole_edge = limits[3];
+constexpr const LimitRow& within_line = limits[4];
+
+/// So many places for an attachment are looked at for a mend.
+constexpr std::size_t most_places_tried = 24;
+
+/// A passage, and the gap from the centreline to the edge of its hole where it is one.
+struct Place {
+  Passage passage;
+  double edge_in = 0;
+};
+
+struct Subject {
+  const RuleContext& context;
+  const PreparedRoute& route;
+  const std::vector<Place>& places;
+  const Attachment& attachment;
+};
+
+/// Distance along the line between the places the attachment sweeps and the passage; below zero
+/// where they meet, by how much one must give way.
+double gap_in(const Attachment& attachment, double at_in, const AttachedReach& reach,
+              const Passage& passage) {
+  const double half = attachment.length_in / 2;
+  return std::max(passage.start_in - (at_in + half + reach.toward_to_in),
+                  (at_in - half - reach.toward_from_in) - passage.end_in);
+}
+
+/// Free distance between the attachment's surface and the edge of a hole that nothing fills; below
+/// zero where it does not go through.
+double room_in(const Subject& subject, const Place& place) {
+  const Hole* hole = place.passage.crossing ? place.passage.crossing->hole : nullptr;
+  const double radius = subject.attachment.diameter_in / 2;
+  if (!hole) return -radius;
+  const double edge = place.edge_in - radius - subject.context.prepared.project->build_tolerance_in;
+  return hole->bore_in ? std::min(edge, *hole->bore_in / 2 - radius) : edge;
+}
+
+bool is_open_hole(const Passage& passage) {
+  return passage.crossing && !passage.point;
+}
+
+const LimitRow& along_row(const Subject& subject, const Passage& passage) {
+  if (subject.route.line->kind != LineKind::cable) return jam;
+  const bool spliced = subject.attachment.kind.find("splice") != std::string::npos;
+  return spliced && passage.leads ? splice : borrowed;
+}
+
+/// What one passage asks of the attachment at a place along the line.
+struct Finding {
+  const Place* place = nullptr;
+  const LimitRow* row = nullptr;  ///< whose limit is nearest or broken
+  double value_in = 0;
+  bool broken = false;
+  double margin_in() const { return value_in - row->value; }
+};
+
+Finding find(const Subject& subject, const Place& place, double at_in, const AttachedReach& reach) {
+  const double gap = gap_in(subject.attachment, at_in, reach, place.passage);
+  const double room = is_open_hole(place.passage) ? room_in(subject, place) : -1;
+  Finding finding{&place, &along_row(subject, place.passage), gap, false};
+  if (room >= hole_edge.value - limit_rounding_in || (room >= 0 && gap < -limit_rounding_in)) {
+    finding.row = &hole_edge;
+    finding.value_in = room;
+  } else if (gap < -limit_rounding_in) {
+    finding.row = &jam;
+  }
+  finding.broken = finding.margin_in() < -limit_rounding_in;
+  return finding;
+}
+
+bool clear_at(const Subject& subject, double at_in) {
+  const double half = subject.attachment.length_in / 2;
+  if (at_in < half || at_in > subject.route.length_in() - half) return false;
+  const AttachedReach reach = attached_reach(subject.route, at_in);
+  return std::none_of(subject.places.begin(), subject.places.end(), [&](const Place& place) {
+    return find(subject, place, at_in, reach).broken;
+  });
+}
+
+/// The nearest place along the line where the attachment keeps all limits.
+std::string mend_words(const Subject& subject) {
+  const Attachment& attachment = subject.attachment;
+  const Phrasing& phrasing = subject.context.phrasing;
+  const double half = attachment.length_in / 2;
+  // The stretch is largest for a place at an end of the line, so that it is never understated.
+  const AttachedReach reach = attached_reach(subject.route, subject.route.length_in());
+  std::vector<double> candidates;
+  for (const Place& place : subject.places) {
+    const double limit = along_row(subject, place.passage).value;
+    candidates.push_back(
+        phrasing.rounded_down(place.passage.start_in - limit - half - reach.toward_to_in));
+    candidates.push_back(
+        phrasing.rounded_up(place.passage.end_in + limit + half + reach.toward_from_in));
+  }
+  std::sort(candidates.begin(), candidates.end(), [&](double a, double b) {
+    return std::abs(a - attachment.at_in) < std::abs(b - attachment.at_in);
+  });
+  if (candidates.size() > most_places_tried) candidates.resize(most_places_tried);
+  for (const double at : candidates)
+    if (clear_at(subject, at))
+      return "move the " + attachment.kind + " so that its middle is " + phrasing.length(at) +
+             " from " + subject.route.from->name;
+  return "no place near on this line is clear: use a shorter " + attachment.kind +
+         ", or move the guides apart";
+}
+
+Judgement attachment_judgement(const Subject& subject) {
+  const double at = std::clamp(subject.attachment.at_in, 0.0, subject.route.length_in());
+  Judgement judgement = judgement_at(attachment_travel_rule(), subject.route, at);
+  judgement.location = subject.attachment.where;
+  return judgement;
+}
+
+std::string finding_words(const Subject& subject, const Finding& finding) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  const std::string kind = "the " + subject.attachment.kind;
+  const std::string& other = finding.place->passage.words;
+  const std::string when =
+      subject.route.line->kind == LineKind::cable ? " at full travel" : std::string();
+  if (finding.row == &hole_edge)
+    return kind + (finding.value_in < hole_edge.value ? " passes " : " is free to pass ") +
+           phrasing.length(finding.value_in) + " from the edge of " + other + when;
+  if (finding.value_in < 0) return kind + " runs into the " + other + when;
+  return kind + " keeps " + phrasing.length(finding.value_in) + " from the " + other + when;
+}
+
+Judgement judge_finding(const Subject& subject, const Finding& finding) {
+  Judgement judgement = attachment_judgement(subject);
+  if (!finding.place->passage.name.empty()) judgement.with = finding.place->passage.name;
+  judgement.value = finding.value_in;
+  judgement.limit = finding.row->value;
+  judgement.source = cite(*finding.row);
+  judgement.message = finding_words(subject, finding);
+  judgement.verdict = finding.broken ? finding.row->broken : Verdict::pass;
+  if (finding.broken) judgement.mend = mend_words(subject);
+  return judgement;
+}
+
+Judgement beyond_line(const Subject& subject, double over_in) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  const double half = subject.attachment.length_in / 2;
+  Judgement judgement = attachment_judgement(subject);
+  judgement.verdict = within_line.broken;
+  judgement.value = -over_in;
+  judgement.limit = within_line.value;
+  judgement.source = cite(within_line);
+  judgement.message = "the " + subject.attachment.kind + " reaches " + phrasing.length(over_in) +
+                      " beyond the end of its line";
+  judgement.mend = "set its middle between " + phrasing.length(phrasing.rounded_up(half)) +
+                   " and " +
+                   phrasing.length(phrasing.rounded_down(subject.route.length_in() - half)) +
+                   " from " + subject.route.from->name;
+  return judgement;
+}
+
+Judgement not_known(const Subject& subject, const std::string& missing) {
+  Judgement judgement = attachment_judgement(subject);
+  judgement.message =
+      "how far the " + subject.attachment.kind + " moves is not known: " + missing + " is missing";
+  judgement.source = cite(jam);
+  judgement.mend = "state it in the project";
+  return judgement;
+}
+
+/// All broken limits; else whether enough is known to pass, and the nearest thing.
+void judge_attachment(const Subject& subject, std::vector<Judgement>& judgements) {
+  const Attachment& attachment = subject.attachment;
+  const double half = attachment.length_in / 2;
+  const double over =
+      std::max(half - attachment.at_in, attachment.at_in + half - subject.route.length_in());
+  if (over > limit_rounding_in) {
+    judgements.push_back(beyond_line(subject, over));
+    return;
+  }
+  const AttachedReach reach = attached_reach(subject.route, attachment.at_in);
+  AttachedReach widest = reach;
+  widest.toward_from_in += reach.bound_in;
+  widest.toward_to_in += reach.bound_in;
+  std::optional<Finding> nearest;
+  bool any_broken = false;
+  bool might_break = !reach.bounded;
+  for (const Place& place : subject.places) {
+    const Finding finding = find(subject, place, attachment.at_in, reach);
+    might_break = might_break || find(subject, place, attachment.at_in, widest).broken;
+    if (finding.broken) judgements.push_back(judge_finding(subject, finding));
+    any_broken = any_broken || finding.broken;
+    if (!nearest || finding.margin_in() < nearest->margin_in()) nearest = finding;
+  }
+  if (any_broken) return;
+  if (!reach.missing.empty() && might_break) {
+    judgements.push_back(not_known(subject, reach.missing));
+  } else if (nearest) {
+    judgements.push_back(judge_finding(subject, *nearest));
+  } else {
+    Judgement judgement = attachment_judgement(subject);
+    judgement.verdict = Verdict::pass;
+    judgement.message = "the " + attachment.kind + " meets nothing on its line";
+    judgement.source = cite(jam);
+    judgements.push_back(judgement);
+  }
+}
+
+std::vector<Place> places_on(const PreparedRoute& route) {
+  std::vector<Place> places;
+  for (const Passage& passage : passages(route)) {
+    const bool holed = is_open_hole(passage) && passage.crossing->hole;
+    places.push_back({passage, holed ? edge_gap(route, *passage.crossing).distance_in : 0});
+  }
+  return places;
+}
+
+std::vector<Judgement> judge_attachments(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.route->attached.empty()) continue;
+    const std::vector<Place> places = places_on(route);
+    for (const Attachment& attachment : route.route->attached)
+      judge_attachment({context, route, places, attachment}, judgements);
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& attachment_travel_rule() {
+  static const Rule rule{
+      .name = "attachment-travel",
+      .purpose = "turnbuckles, terminals and splices stay clear through full travel",
+      .explanation =
+          "Each attachment is moved along its cable by the full travel both ways, and by the "
+          "stretch of the cable under its limit load from the end farther off. `forward` moves it "
+          "toward smaller FS; where the route turns back or runs square to FS, the larger travel "
+          "counts both ways. What is then left between it and every fairlead, grommet, bushing, "
+          "pulley (where the cable meets it), clamp and frame on the line is judged: it must not "
+          "run into any, and should keep the distance that the handbook sets for splices. A hole "
+          "that nothing fills is no obstacle where the attachment goes through it with room to "
+          "spare on all sides. Attachments on tubes and wires do not move: they must only be clear "
+          "of their supports. Swing of a slack cable sideways is judged by `chafe`, without its "
+          "attachments.",
+      .mend = "Move the attachment along the line, or move the guide.",
+      .limits = limits,
+      .catalogue_limits = "stretch of each cable: `linewright catalogue` shows it with its mark",
+      .judge = judge_attachments};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,155 @@
+#include "rules/cable_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/cable.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// A route whose tangent everywhere has this much of FS in it, one way, runs fore and aft.
+constexpr double fore_and_aft_cosine = 0.1;
+/// A frame met at a slant is passed over a longer way, up to this many thicknesses.
+constexpr double longest_slant = 20;
+/// A support that names a hole stands in it where it is this near to the frame.
+constexpr double in_hole_within_in = 1.0;
+
+Passage support_passage(const PreparedRoute& route, const Support& support) {
+  const auto index = static_cast<std::size_t>(support.point);
+  const RoutePoint& point = route.route->points[index];
+  Passage passage;
+  passage.start_in = passage.end_in = support.distance_in;
+  passage.name = point.through.empty() ? point.to : point.through;
+  passage.words = support.name;
+  passage.point = &point;
+  passage.leads = point.hold != HoldKind::clamp;
+  if (point.hold != HoldKind::pulley) return passage;
+  for (const Bend& bend : route.centreline.bends()) {
+    if (bend.corner != support.point + 1) continue;
+    passage.start_in = bend.start_in;
+    passage.end_in = bend.end_in;
+  }
+  return passage;
+}
+
+Passage frame_passage(const PreparedRoute& route, const Crossing& crossing) {
+  const double fore_and_aft = std::abs(route.centreline.direction(crossing.distance_in).x);
+  const double half = crossing.frame->thickness / 2 / std::max(fore_and_aft, 1 / longest_slant);
+  Passage passage;
+  passage.start_in = crossing.distance_in - half;
+  passage.end_in = crossing.distance_in + half;
+  passage.name = crossing.hole ? crossing.hole->name : crossing.frame->name;
+  passage.words = (crossing.hole ? "hole " : "frame ") + passage.name;
+  passage.crossing = &crossing;
+  return passage;
+}
+
+bool stands_in(const Passage& support, const Passage& frame) {
+  return frame.crossing->hole && support.point &&
+         support.point->through == frame.crossing->hole->name &&
+         std::abs(support.middle_in() - frame.middle_in()) <= in_hole_within_in;
+}
+
+bool runs_one_way(const Centreline& centreline, double sense) {
+  const auto along = [&](Vec3 direction) { return direction.x * sense > fore_and_aft_cosine; };
+  return std::all_of(centreline.pieces().begin(), centreline.pieces().end(),
+                     [&](const PathPiece& piece) {
+                       return along(piece.direction) &&
+                              along(centreline.direction(piece.start_in + piece.length_in));
+                     });
+}
+
+const Line* smallest(const Catalogue& catalogue, const std::function<bool(const Line&)>& serves) {
+  const Line* found = nullptr;
+  for (const Line& line : catalogue.lines)
+    if (line.kind == LineKind::cable && serves(line) &&
+        (!found || line.outside_diameter_in < found->outside_diameter_in))
+      found = &line;
+  return found;
+}
+
+}  // namespace
+
+bool is_primary_control(const Route& route) {
+  return route.system == SystemKind::cable && route.primary && route.control != "trim";
+}
+
+std::vector<Passage> passages(const PreparedRoute& route) {
+  std::vector<Passage> found;
+  for (const Support& support : route.supports)
+    if (support.point >= 0) found.push_back(support_passage(route, support));
+  const std::size_t supports = found.size();
+  for (const Crossing& crossing : route.crossings) {
+    const Passage frame = frame_passage(route, crossing);
+    const auto last = found.begin() + static_cast<std::ptrdiff_t>(supports);
+    const auto support = std::find_if(found.begin(), last,
+                                      [&](const Passage& each) { return stands_in(each, frame); });
+    if (support == last) {
+      found.push_back(frame);
+      continue;
+    }
+    support->start_in = std::min(support->start_in, frame.start_in);
+    support->end_in = std::max(support->end_in, frame.end_in);
+    support->crossing = frame.crossing;
+  }
+  std::stable_sort(found.begin(), found.end(), [](const Passage& a, const Passage& b) {
+    return a.middle_in() < b.middle_in();
+  });
+  return found;
+}
+
+std::optional<Movement> movement(const PreparedRoute& route) {
+  if (route.line->kind != LineKind::cable) return Movement{};
+  if (!route.route->travel) return std::nullopt;
+  const Travel& travel = *route.route->travel;
+  if (runs_one_way(route.centreline, 1)) return Movement{travel.forward_in, travel.aft_in};
+  if (runs_one_way(route.centreline, -1)) return Movement{travel.aft_in, travel.forward_in};
+  const double larger = std::max(travel.forward_in, travel.aft_in);
+  return Movement{larger, larger};
+}
+
+AttachedReach attached_reach(const PreparedRoute& route, double at_in) {
+  const Line& line = *route.line;
+  AttachedReach reach;
+  if (line.kind != LineKind::cable) return reach;
+  const auto moves = movement(route);
+  if (moves) {
+    reach.toward_from_in = moves->toward_from_in;
+    reach.toward_to_in = moves->toward_to_in;
+  }
+  const auto stretch_in = [&](double load_lbf) {
+    return cable_stretch_in(load_lbf, std::max(at_in, route.length_in() - at_in),
+                            line.axial_stiffness_lbf->value);
+  };
+  const auto& tension = route.route->tension;
+  const bool loaded = tension && tension->limit_load_lbf;
+  if (line.axial_stiffness_lbf && loaded) {
+    reach.toward_from_in += stretch_in(*tension->limit_load_lbf);
+    reach.toward_to_in += stretch_in(*tension->limit_load_lbf);
+  } else {
+    reach.missing =
+        loaded ? "the stretch of " + line.name : "the limit load of " + route.route->name;
+    reach.bounded = line.axial_stiffness_lbf && line.breaking_strength_lbf;
+    if (reach.bounded) reach.bound_in = stretch_in(line.breaking_strength_lbf->value);
+  }
+  if (moves) return reach;
+  reach.missing = "the travel of " + route.route->name;
+  reach.bounded = false;
+  return reach;
+}
+
+std::string such_as(const Catalogue& catalogue, const Line& like,
+                    const std::function<bool(const Line&)>& serves) {
+  const auto same_metal = [&](const Line& line) {
+    return line.material == like.material && serves(line);
+  };
+  const Line* found = smallest(catalogue, [&](const Line& line) {
+    return line.construction == like.construction && same_metal(line);
+  });
+  if (!found) found = smallest(catalogue, same_metal);
+  return found ? " such as " + found->name : std::string();
+}
+
+}  // namespace linewright

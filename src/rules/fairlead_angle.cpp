@@ -1,0 +1,108 @@
+#include "rules/fairlead_angle.hpp"
+
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include "rules/cable_run.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr double degrees = 180 / std::numbers::pi;
+constexpr double angle_rounding_deg = 1e-6;
+
+constexpr std::array<LimitRow, 1> limits{{
+    {"cable turns in a fairlead, at most", 3, "deg", "14 CFR 23.689(c); AC 43.13-1B para 7-149 n",
+     Mark::verified, Verdict::fail},
+}};
+constexpr const LimitRow& most_turn = limits[0];
+
+bool is_fairlead(const RoutePoint& point) {
+  return point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
+         point.hold == HoldKind::bushing;
+}
+
+double turn_rad(Vec3 before, Vec3 here, Vec3 after) {
+  const Vec3 in = here - before;
+  const Vec3 out = after - here;
+  return std::atan2(norm(cross(in, out)), dot(in, out));
+}
+
+/// How far the point must come toward the straight line between its neighbours: at height h over
+/// feet p and q it turns by atan(h/p) + atan(h/q), so h² tan θ + h (p + q) = p q tan θ. Nothing
+/// where it does not stand between them.
+std::optional<double> move_in(Vec3 before, Vec3 here, Vec3 after) {
+  const double chord = distance(before, after);
+  if (chord <= 0) return std::nullopt;
+  const Vec3 along = (after - before) / chord;
+  const double p = dot(here - before, along);
+  const double q = chord - p;
+  if (p <= 0 || q <= 0) return std::nullopt;
+  const double height = norm(here - before - along * p);
+  const double t = std::tan(most_turn.value / degrees);
+  const double allowed = 2 * p * q * t / (chord + std::sqrt(chord * chord + 4 * p * q * t * t));
+  return height - allowed;
+}
+
+Judgement judge_point(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  const auto& corners = route.centreline.corners();
+  const Vec3 before = corners[index].at;
+  const Vec3 after = corners[index + 2].at;
+  Judgement judgement = judgement_at(fairlead_angle_rule(), route, route.point_distance_in[index]);
+  judgement.location = point.where;
+  if (!point.through.empty()) judgement.with = point.through;
+  judgement.unit = Unit::degree;
+  judgement.sense = LimitSense::at_most;
+  judgement.value = turn_rad(before, point.at, after) * degrees;
+  judgement.limit = most_turn.value;
+  judgement.source = cite(most_turn);
+  const std::string where = point.through.empty() ? "the fairlead" : "hole " + point.through;
+  const std::string turns = context.phrasing.angle(*judgement.value) + " in " + where;
+  if (*judgement.value <= most_turn.value + angle_rounding_deg) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "the cable turns " + turns;
+    return judgement;
+  }
+  judgement.verdict = most_turn.broken;
+  judgement.message = "the cable turns " + turns + ", over the 3 deg that a fairlead may turn it";
+  judgement.mend = "put a pulley there";
+  if (const auto move = move_in(before, point.at, after))
+    judgement.mend = "move the fairlead " +
+                     context.phrasing.length(context.phrasing.rounded_up(*move)) +
+                     " toward the straight line between its neighbours, or put a pulley there";
+  return judgement;
+}
+
+std::vector<Judgement> judge_fairlead_angle(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind != LineKind::cable) continue;
+    for (std::size_t i = 0; i < route.route->points.size(); ++i)
+      if (is_fairlead(route.route->points[i])) judgements.push_back(judge_point(context, route, i));
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& fairlead_angle_rule() {
+  static const Rule rule{
+      .name = "fairlead-angle",
+      .purpose = "a cable turns no more than 3 degrees in a fairlead",
+      .explanation =
+          "At every fairlead, and every grommet or bushing that a cable is led through, the angle "
+          "between the legs before and after it, as drawn and with the controls neutral, must not "
+          "be over the limit: a fairlead guides in a straight line, and a cable pulled round it "
+          "wears both. A turn where nothing guides the cable is an error of the drawing: see "
+          "`bend-fit`. How the angle at the last fairlead changes as a horn swings is not judged.",
+      .mend = "Move the fairlead nearer to the straight line, or use a pulley.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_fairlead_angle};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,279 @@
+#include "rules/sleeve_cover.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "geometry/edge_gap.hpp"
+#include "rules/cable_run.hpp"
+#include "rules/sleeve_hold.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 7> limits{{
+    {"sleeve bore over the largest line, at least", 0, "in", "geometry", Mark::calculated,
+     Verdict::fail},
+    {"sleeve bore over the largest cable, at least (1/32)", 0.031, "in", "room to slide on",
+     Mark::common_practice, Verdict::warn},
+    {"sleeve bore over the largest cable, at most (1/16)", 0.063, "in", "no room to rattle",
+     Mark::common_practice, Verdict::warn},
+    {"sleeve past both faces of what it guards, besides its own movement, at least", 1,
+     "sleeve diameter", "one diameter, and the full travel where it moves with the cable",
+     Mark::common_practice, Verdict::warn},
+    {"things that hold a sleeve from creeping, at least", 1, "",
+     "builders report a sleeve that walked along its cable in service", Mark::verified_secondary,
+     Verdict::warn},
+    {"gap between a sleeve's end and the stop that holds it, at most", 0.25, "in",
+     "a stop close to each end", Mark::common_practice, Verdict::warn},
+    {"sleeve within the length of its line", 0, "in", "geometry", Mark::calculated, Verdict::fail},
+}};
+constexpr const LimitRow& goes_on = limits[0];
+constexpr const LimitRow& least_room = limits[1];
+constexpr const LimitRow& most_room = limits[2];
+constexpr const LimitRow& stand_out = limits[3];
+constexpr const LimitRow& held = limits[4];
+constexpr const LimitRow& stop_gap = limits[5];
+constexpr const LimitRow& within_line = limits[6];
+
+/// A sleeve that ends this near to a bare hole, which its line is near the edge of, was meant to
+/// cover it [common practice, no source].
+constexpr double meant_to_cover_in = 2.0;
+/// A bare edge nearer than this is one to guard: the limit of `frame-crossing` for cables
+/// [common practice, no source].
+constexpr double edge_to_guard_in = 0.5;
+
+struct Subject {
+  const RuleContext& context;
+  const PreparedRoute& route;
+  const Sleeve& sleeve;
+  bool on_cable() const { return route.line->kind == LineKind::cable; }
+};
+
+Judgement sleeve_judgement(const Subject& subject, double distance_in) {
+  Judgement judgement = judgement_at(sleeve_cover_rule(), subject.route,
+                                     std::clamp(distance_in, 0.0, subject.route.length_in()));
+  judgement.location = subject.sleeve.where;
+  return judgement;
+}
+
+double middle_in(const Sleeve& sleeve) {
+  return (sleeve.from_in + sleeve.to_in) / 2;
+}
+
+/// Nothing where bore and outside are both stated.
+std::optional<Judgement> judge_stated(const Subject& subject) {
+  const bool bore = subject.sleeve.bore_in.has_value();
+  const bool outside = subject.sleeve.outside_in.has_value();
+  if (bore && outside) return std::nullopt;
+  Judgement judgement = sleeve_judgement(subject, middle_in(subject.sleeve));
+  const std::string what = bore      ? "outside diameter"
+                           : outside ? "bore"
+                                     : "bore and outside diameter";
+  judgement.message = "the sleeve's " + what + " is not stated, so " +
+                      (bore      ? "how far it should stand out"
+                       : outside ? "its fit"
+                                 : "its fit and how far it should stand out") +
+                      " is not known";
+  judgement.source = cite(bore ? stand_out : goes_on);
+  judgement.mend = "state it for the sleeve";
+  return judgement;
+}
+
+std::string bore_mend(const Subject& subject, double largest_in) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  if (!subject.on_cable())
+    return "use a sleeve with a bore of " + phrasing.length(phrasing.rounded_up(largest_in)) +
+           " or more";
+  return "use a sleeve with a bore of " +
+         phrasing.length(phrasing.rounded_up(largest_in + least_room.value)) + " to " +
+         phrasing.length(phrasing.rounded_down(largest_in + most_room.value));
+}
+
+Judgement judge_fit(const Subject& subject) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  const double largest = subject.route.line->largest_diameter_in();
+  const double room = *subject.sleeve.bore_in - largest;
+  const std::string size = phrasing.length(*subject.sleeve.bore_in) +
+                           " bore over a line that may be " + phrasing.length(largest);
+  Judgement judgement = sleeve_judgement(subject, middle_in(subject.sleeve));
+  judgement.value = room;
+  const LimitRow* row = &goes_on;
+  judgement.message = "the sleeve does not go on: " + size;
+  if (room >= -limit_rounding_in && subject.on_cable()) {
+    row = room < least_room.value + limit_rounding_in ? &least_room : &most_room;
+    judgement.message = row == &least_room ? "the sleeve is a tight fit: " + size
+                                           : "the sleeve is a loose fit: " + size;
+  }
+  judgement.sense = row == &most_room ? LimitSense::at_most : LimitSense::at_least;
+  judgement.limit = row->value;
+  judgement.source = cite(*row);
+  if (*judgement.margin() >= -limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "the sleeve fits: " + size;
+    return judgement;
+  }
+  judgement.verdict = row->broken;
+  judgement.mend = bore_mend(subject, largest);
+  return judgement;
+}
+
+Judgement judge_hold(const Subject& subject, const SleeveHold& hold) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  Judgement judgement = sleeve_judgement(subject, middle_in(subject.sleeve));
+  judgement.unit = Unit::none;
+  judgement.source = cite(held);
+  judgement.value = hold.is_held ? 1 : 0;
+  judgement.limit = held.value;
+  if (hold.is_held) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "the sleeve cannot creep: " + hold.words;
+    return judgement;
+  }
+  judgement.verdict = held.broken;
+  judgement.message = "nothing holds the sleeve from creeping along the cable";
+  judgement.mend = "clamp it to structure between " + phrasing.length(subject.sleeve.from_in) +
+                   " and " + phrasing.length(subject.sleeve.to_in) + " from " +
+                   subject.route.from->name + ", or fix a stop to the cable within " +
+                   phrasing.length(stop_gap.value) + " of each end";
+  return judgement;
+}
+
+/// True where the sleeve lies over the passage, or was meant to.
+bool concerns(const Subject& subject, const Passage& passage) {
+  if (!passage.leads && !passage.crossing) return false;
+  if (passage.point && passage.point->hold == HoldKind::pulley) return false;
+  const Sleeve& sleeve = subject.sleeve;
+  const double away = std::max(sleeve.from_in - passage.end_in, passage.start_in - sleeve.to_in);
+  if (away <= *sleeve.outside_in) return true;
+  const bool bare = passage.crossing && !passage.leads &&
+                    !(passage.crossing->hole && guards(passage.crossing->hole->edge));
+  if (!bare || away > meant_to_cover_in) return false;
+  return !passage.crossing->hole || edge_gap(subject.route, *passage.crossing).distance_in -
+                                            subject.route.line->largest_radius_in() -
+                                            subject.context.prepared.project->build_tolerance_in <
+                                        edge_to_guard_in;
+}
+
+/// How far the sleeve stands out past the nearer face of a passage, and how far it should.
+struct StandOut {
+  double value_in = 0;
+  double limit_in = 0;
+  double margin_in() const { return value_in - limit_in; }
+};
+
+StandOut worse_side(const Subject& subject, const Passage& passage, const Movement& moves) {
+  const double clear = stand_out.value * *subject.sleeve.outside_in;
+  const StandOut at_start{passage.start_in - subject.sleeve.from_in, clear + moves.toward_to_in};
+  const StandOut at_end{subject.sleeve.to_in - passage.end_in, clear + moves.toward_from_in};
+  return at_start.margin_in() < at_end.margin_in() ? at_start : at_end;
+}
+
+std::string cover_mend(const Subject& subject, const Passage& passage, const Movement& moves) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  const double clear = stand_out.value * *subject.sleeve.outside_in;
+  const double from = passage.start_in - clear - moves.toward_to_in;
+  const double to = passage.end_in + clear + moves.toward_from_in;
+  if (from < 0 || to > subject.route.length_in())
+    return "guard what it covers with a grommet instead: the line is too short for such a sleeve";
+  return "run the sleeve from " +
+         phrasing.length_number(std::min(subject.sleeve.from_in, phrasing.rounded_down(from))) +
+         " to " + phrasing.length(std::max(subject.sleeve.to_in, phrasing.rounded_up(to))) +
+         " from " + subject.route.from->name;
+}
+
+Judgement judge_cover(const Subject& subject, const Passage& passage, const SleeveHold& hold) {
+  const Phrasing& phrasing = subject.context.phrasing;
+  const Movement moves = hold.moves.value_or(Movement{});
+  const StandOut side = worse_side(subject, passage, moves);
+  Judgement judgement = sleeve_judgement(subject, passage.middle_in());
+  if (!passage.name.empty()) judgement.with = passage.name;
+  judgement.value = side.value_in;
+  judgement.limit = side.limit_in;
+  judgement.source = cite(stand_out);
+  const std::string stands =
+      "the sleeve stands out " + phrasing.length(side.value_in) + " past the " + passage.words;
+  if (side.margin_in() < -limit_rounding_in) {
+    judgement.verdict = stand_out.broken;
+    judgement.message = side.value_in < 0 ? "the sleeve ends " + phrasing.length(-side.value_in) +
+                                                " short of the far face of the " + passage.words
+                                          : stands + " only";
+    judgement.mend = cover_mend(subject, passage, moves);
+  } else if (!hold.moves) {
+    judgement.message = stands + "; whether that is enough is not known: the travel of " +
+                        subject.route.route->name + " is missing";
+    judgement.mend = "state the route's travel, or clamp the sleeve to structure";
+  } else {
+    judgement.verdict = Verdict::pass;
+    judgement.message = stands;
+  }
+  return judgement;
+}
+
+std::optional<Judgement> judge_length(const Subject& subject) {
+  const double over = subject.sleeve.to_in - subject.route.length_in();
+  if (over <= limit_rounding_in) return std::nullopt;
+  const Phrasing& phrasing = subject.context.phrasing;
+  Judgement judgement = sleeve_judgement(subject, subject.route.length_in());
+  judgement.verdict = within_line.broken;
+  judgement.value = -over;
+  judgement.limit = within_line.value;
+  judgement.source = cite(within_line);
+  judgement.message = "the sleeve reaches " + phrasing.length(over) + " beyond the end of its line";
+  judgement.mend = "end it " + phrasing.length(phrasing.rounded_down(subject.route.length_in())) +
+                   " from " + subject.route.from->name + " or nearer";
+  return judgement;
+}
+
+void judge_sleeve(const Subject& subject, const std::vector<Passage>& on_the_way,
+                  std::vector<Judgement>& judgements) {
+  if (const auto beyond = judge_length(subject)) {
+    judgements.push_back(*beyond);
+    return;
+  }
+  if (const auto missing = judge_stated(subject)) judgements.push_back(*missing);
+  if (subject.sleeve.bore_in) judgements.push_back(judge_fit(subject));
+  const SleeveHold hold = sleeve_hold(subject.route, subject.sleeve, on_the_way, stop_gap.value);
+  if (subject.on_cable()) judgements.push_back(judge_hold(subject, hold));
+  if (!subject.sleeve.outside_in) return;
+  for (const Passage& passage : on_the_way)
+    if (concerns(subject, passage)) judgements.push_back(judge_cover(subject, passage, hold));
+}
+
+std::vector<Judgement> judge_sleeves(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.route->sleeves.empty()) continue;
+    const std::vector<Passage> on_the_way = passages(route);
+    for (const Sleeve& sleeve : route.route->sleeves)
+      judge_sleeve({context, route, sleeve}, on_the_way, judgements);
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& sleeve_cover_rule() {
+  static const Rule rule{
+      .name = "sleeve-cover",
+      .purpose = "a sleeve fits, is held, and covers what it guards at full travel",
+      .explanation =
+          "Fit: the bore must let the largest real cable through (nominal diameter and its plus "
+          "tolerance), with a little room and no more. Hold: a sleeve walks along a moving cable "
+          "unless a clamp, or a grommet that fits it closely, lies within its length, or a stop "
+          "that it cannot slip over is fixed to the cable at each end. Cover: past both faces of "
+          "every frame and guide that it lies over, or ends within a diameter of, it should stand "
+          "out by its own outside diameter, and by the cable's full travel unless it is clamped to "
+          "structure; a sleeve that nothing holds is taken to go with the cable. A sleeve that "
+          "ends within 2 in of a bare hole, whose edge its line comes near, ends short of it. A "
+          "sleeve over a cable is where wear starts, so the cable in it must be inspectable (AC "
+          "43.13-1B para 7-149 b): that is left to the builder.",
+      .mend = "Lengthen the sleeve, hold it, or use one of another bore.",
+      .limits = limits,
+      .catalogue_limits = "diameter and plus tolerance of each cable: AC 43.13-1B Table 7-3",
+      .judge = judge_sleeves};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,97 @@
+// Cables under load, heat and friction against worked figures, each with its source. The tolerance
+// is half of the last digit of the figure.
+
+#include "physics/cable.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+#include "catalogue/catalogue.hpp"
+#include "physics/deflection.hpp"
+
+namespace linewright {
+namespace {
+
+constexpr double degree = std::numbers::pi / 180;
+
+const Line& cable(const std::string& name) {
+  return *built_in_catalogue().find_line(name);
+}
+
+double stiffness(const std::string& name) {
+  return cable(name).axial_stiffness_lbf->value;
+}
+
+// Cable-assembly maker's stretch calculator [verified, secondary]: 7x19 stainless 1/8 in, 20 in,
+// 500 lb: 0.5184 %, 0.10368 in.
+TEST(Cable, StretchesAsInTheMakersPublishedExample) {
+  EXPECT_NEAR(cable_stretch_in(500, 20, stiffness("cable-7x19-1/8-stainless")), 0.10368, 0.5e-5);
+}
+
+// Worked from the maker's table of stretch constants [calculated].
+TEST(Cable, GalvanisedCableStretchesLessThanStainless) {
+  EXPECT_NEAR(cable_stretch_in(200, 150, stiffness("cable-7x19-1/8-steel")), 0.2688, 0.5e-4);
+  EXPECT_NEAR(cable_stretch_in(200, 150, stiffness("cable-7x19-1/8-stainless")), 0.31104, 0.5e-5);
+}
+
+// 12.9 for aluminium, 6.3 for steel and 9.6 for stainless, 1e-6 per degree F [verified: engineering
+// tables]; slopes [calculated].
+TEST(Cable, TensionOfStainlessChangesLessThanHalfAsMuchWithTemperature) {
+  EXPECT_NEAR(tension_slope_lbf_per_degf(12.9e-6, 6.3e-6, 111'607), 0.7366, 0.5e-4);
+  EXPECT_NEAR(tension_slope_lbf_per_degf(12.9e-6, 9.6e-6, 96'451), 0.3183, 0.5e-4);
+}
+
+// 180 in warmed by 100 degrees F [calculated]: the airframe outgrows the cable by 0.1188 in, or
+// 0.0594 in where it is stainless.
+TEST(Cable, TensionSlopeIsTheAirframesOutgrowthHeldByTheCablesStiffness) {
+  const double steel = -thermal_growth_in(180, 6.3e-6, 12.9e-6, 100);
+  const double stainless = -thermal_growth_in(180, 9.6e-6, 12.9e-6, 100);
+  EXPECT_NEAR(steel, 0.1188, 0.5e-4);
+  EXPECT_NEAR(stainless, 0.0594, 0.5e-4);
+  const double tension = 100 * tension_slope_lbf_per_degf(12.9e-6, 6.3e-6, 111'607);
+  EXPECT_NEAR(cable_stretch_in(tension, 180, 111'607), steel, 1e-12);
+}
+
+TEST(Cable, TensionRangeRunsFromTheColdToTheHotEnd) {
+  const TensionRange range = tension_range(60, 0.5, {20, 70, 110});
+  EXPECT_DOUBLE_EQ(range.lowest_lbf, 35);
+  EXPECT_DOUBLE_EQ(range.lowest_at_degf, 20);
+  EXPECT_DOUBLE_EQ(range.highest_lbf, 80);
+  EXPECT_DOUBLE_EQ(range.highest_at_degf, 110);
+}
+
+TEST(Cable, CableThatOutgrowsTheAirframeSlackensInTheHeat) {
+  const TensionRange range = tension_range(60, -0.5, {20, 70, 110});
+  EXPECT_DOUBLE_EQ(range.lowest_lbf, 40);
+  EXPECT_DOUBLE_EQ(range.lowest_at_degf, 110);
+  EXPECT_DOUBLE_EQ(range.highest_lbf, 85);
+  EXPECT_DOUBLE_EQ(range.highest_at_degf, 20);
+}
+
+// Capstan equation [from memory]; figures [calculated].
+TEST(Cable, FrictionRoundAGuideGrowsByTheCapstanEquation) {
+  EXPECT_NEAR(capstan_ratio(0.2, 90 * degree), 1.369108, 0.5e-6);
+  EXPECT_NEAR(capstan_ratio(0.1, 90 * degree), 1.170089, 0.5e-6);
+  EXPECT_NEAR(capstan_ratio(0.2, 3 * degree), 1.010527, 0.5e-6);
+  EXPECT_NEAR(capstan_ratio(0.3, 180 * degree), 2.566332, 0.5e-6);
+  EXPECT_DOUBLE_EQ(capstan_ratio(0, 2), 1);
+}
+
+// 2 T sin(θ/2) [from memory: statics]; figures [calculated].
+TEST(Cable, PushesOnAGuideByTwiceTheSineOfHalfTheTurn) {
+  EXPECT_NEAR(guide_push_lbf(70, 3 * degree), 3.6648, 0.5e-4);
+  EXPECT_NEAR(guide_push_lbf(200, 3 * degree), 10.4708, 0.5e-4);
+  EXPECT_NEAR(guide_push_lbf(70, 90 * degree), 98.9949, 0.5e-4);
+}
+
+// Drift over 12 in of lead [calculated].
+TEST(Cable, DriftsOutOfAPulleysPlaneAlongItsLead) {
+  EXPECT_NEAR(off_plane_drift_in(12, 1 * degree), 0.20946, 0.5e-5);
+  EXPECT_NEAR(off_plane_drift_in(12, 2 * degree), 0.41905, 0.5e-5);
+  EXPECT_NEAR(off_plane_drift_in(12, 3 * degree), 0.62889, 0.5e-5);
+}
+
+}  // namespace
+}  // namespace linewright

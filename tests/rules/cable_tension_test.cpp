@@ -1,0 +1,170 @@
+// Tension over the temperature range and strength at the limit load.
+
+#include "rules/cable_tension.hpp"
+
+#include "physics/cable.hpp"
+#include "rules/cable_project.hpp"
+
+namespace linewright {
+namespace {
+
+/// Rigged at 70 degF, down to 20 and up to 110: with this airframe and cable the tension changes by
+/// 1 lbf a degree, so it falls by 50 lbf and rises by 40.
+SmallProject one_pound_a_degree(double rigged_lbf, std::optional<double> limit_load_lbf = 200) {
+  SmallProject project = cable_project();
+  project.project.temperature = {20, 70, 110};
+  the_line(project).expansion_per_degf->value = airframe_expansion_per_degf - 1e-5;
+  the_line(project).axial_stiffness_lbf->value = 1e5;
+  set_tension(project, rigged_lbf, limit_load_lbf);
+  return project;
+}
+
+std::vector<Judgement> judged(const SmallProject& project) {
+  return project.judged_by(cable_tension_rule());
+}
+
+enum Part { cold, hot, strength };
+
+Judgement part(const SmallProject& project, Part which) {
+  const std::vector<Judgement> all = judged(project);
+  EXPECT_EQ(all.size(), 3u);
+  return all.at(which);
+}
+
+TEST(CableTension, CableThatGoesSlackInTheColdFails) {
+  const Judgement judgement = part(one_pound_a_degree(30.5), cold);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, -19.5, 1e-9);
+  EXPECT_DOUBLE_EQ(*judgement.limit, 0);
+  EXPECT_EQ(judgement.unit, Unit::pound_force);
+  EXPECT_TRUE(contains(judgement.message, "20 degF"));
+  EXPECT_TRUE(contains(judgement.message, "upper bound"));
+  EXPECT_TRUE(contains(judgement.mend, "rig it to 50 lbf")) << judgement.mend;
+  EXPECT_TRUE(contains(judgement.mend, "stainless"));
+  EXPECT_TRUE(contains(judgement.source, "23.689(a)(2)"));
+  EXPECT_EQ(judgement.location.line, 105);
+  expect_complete(judgement);
+}
+
+TEST(CableTension, JustTautWhenColdPassesAndJustSlackFails) {
+  EXPECT_EQ(part(one_pound_a_degree(50), cold).verdict, Verdict::pass);
+  EXPECT_EQ(part(one_pound_a_degree(50.01), cold).verdict, Verdict::pass);
+  EXPECT_EQ(part(one_pound_a_degree(49.99), cold).verdict, Verdict::fail);
+}
+
+TEST(CableTension, StainlessStaysTautWhereSteelGoesSlack) {
+  for (const std::string metal : {"steel", "stainless"}) {
+    SmallProject project = cable_project({}, {100, 0, 10}, "cable-7x19-1/8-" + metal);
+    project.project.temperature = {0, 70, 110};
+    set_tension(project, 30, 200);
+    EXPECT_EQ(part(project, cold).verdict, metal == "steel" ? Verdict::fail : Verdict::pass);
+  }
+}
+
+TEST(CableTension, CableThatOutgrowsTheAirframeIsJudgedSlackInTheHeat) {
+  SmallProject project = one_pound_a_degree(30);
+  the_line(project).expansion_per_degf->value = airframe_expansion_per_degf + 1e-5;
+  const Judgement judgement = part(project, cold);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, -10, 1e-9);
+  EXPECT_TRUE(contains(judgement.message, "110 degF"));
+}
+
+// 60 % of the breaking strength [calculated from AC 43.13-1B Table 7-3].
+TEST(CableTension, HottestTensionIsHeldAgainstTheProofLoad) {
+  struct Row {
+    std::string line;
+    double proof_lbf;
+  };
+  for (const Row& row : {Row{"cable-7x7-1/16-steel", 288}, Row{"cable-7x7-3/32-steel", 552},
+                         Row{"cable-7x19-1/8-steel", 1200}, Row{"cable-7x19-1/8-stainless", 1056},
+                         Row{"cable-7x19-5/32-steel", 1680}}) {
+    SCOPED_TRACE(row.line);
+    SmallProject project = cable_project({}, {100, 0, 10}, row.line);
+    set_tension(project, row.proof_lbf, 10);
+    EXPECT_NEAR(*part(project, hot).limit, row.proof_lbf, 1e-9);
+    EXPECT_EQ(part(project, hot).verdict, Verdict::pass);
+    set_tension(project, row.proof_lbf + 0.01, 10);
+    EXPECT_EQ(part(project, hot).verdict, Verdict::fail);
+  }
+}
+
+TEST(CableTension, TooTightInTheHeatNamesTheTensionToRigTo) {
+  const Judgement judgement = part(one_pound_a_degree(1170.5), hot);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 1210.5, 1e-9);
+  EXPECT_TRUE(contains(judgement.mend, "rig it to 1160 lbf or less")) << judgement.mend;
+  EXPECT_TRUE(contains(judgement.source, "restatement"));
+  expect_complete(judgement);
+}
+
+// 200 lb on 1/8 in steel: 10.0 times; on 3/32 in 7x7: 4.6 [calculated from Table 7-3].
+TEST(CableTension, MarginOfStrengthIsSaid) {
+  for (const auto& [line, words] : {std::pair{"cable-7x19-1/8-steel", "10.00 times"},
+                                    std::pair{"cable-7x7-3/32-steel", "4.60 times"}}) {
+    SmallProject project = cable_project({}, {100, 0, 10}, line);
+    set_tension(project, 30, 200);
+    EXPECT_EQ(part(project, strength).verdict, Verdict::pass);
+    EXPECT_TRUE(contains(part(project, strength).message, words));
+  }
+}
+
+// 14 CFR 23.303, factor 1.5 [from memory].
+TEST(CableTension, LimitLoadTimesOneAndAHalfMustNotPassTheBreakingStrength) {
+  SmallProject project = one_pound_a_degree(60, 2000 / 1.5);
+  EXPECT_EQ(part(project, strength).verdict, Verdict::pass);
+  set_tension(project, 60, 1333.4);
+  const Judgement judgement = part(project, strength);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(*judgement.value, 1333.4);
+  EXPECT_NEAR(*judgement.limit, 1333.3333, 1e-4);
+  EXPECT_TRUE(contains(judgement.source, "from memory, not checked")) << judgement.source;
+  EXPECT_TRUE(contains(judgement.mend, "2001 lbf")) << judgement.mend;
+  EXPECT_TRUE(contains(judgement.mend, "cable-7x19-5/32-steel")) << judgement.mend;
+  expect_complete(judgement);
+}
+
+TEST(CableTension, WithoutALimitLoadItsStrengthIsUnknown) {
+  const Judgement judgement = part(one_pound_a_degree(60, std::nullopt), strength);
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(judgement.message, "limit load of rudder-left"));
+  EXPECT_TRUE(contains(judgement.mend, "23.397"));
+  expect_complete(judgement);
+}
+
+TEST(CableTension, WithoutABreakingStrengthOneUnknownSaysSo) {
+  SmallProject project = one_pound_a_degree(60);
+  the_line(project).breaking_strength_lbf.reset();
+  EXPECT_EQ(verdicts(judged(project)), (std::vector{Verdict::pass, Verdict::unknown}));
+}
+
+TEST(CableTension, WithoutStretchOrExpansionOneUnknownSaysSo) {
+  SmallProject project = one_pound_a_degree(60);
+  the_line(project).axial_stiffness_lbf.reset();
+  EXPECT_EQ(verdicts(judged(project)), (std::vector{Verdict::unknown, Verdict::pass}));
+  EXPECT_TRUE(contains(judged(project).at(0).message, "stretch"));
+  project = one_pound_a_degree(60);
+  the_line(project).expansion_per_degf.reset();
+  EXPECT_EQ(verdicts(judged(project)), (std::vector{Verdict::unknown, Verdict::pass}));
+  EXPECT_TRUE(contains(judged(project).at(0).message, "expansion"));
+}
+
+// One unknown a missing figure is enough: chafe needs the tension too, and says so.
+TEST(CableTension, CableWithoutTensionIsLeftToChafeWhichSaysUnknown) {
+  const SmallProject project = cable_project();
+  EXPECT_TRUE(judged(project).empty());
+  const std::vector<Judgement> chafe = not_passed(project.judged("chafe"));
+  ASSERT_EQ(chafe.size(), 1u);
+  EXPECT_EQ(chafe.front().verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(chafe.front().message, "rigged tension of rudder-left"));
+}
+
+TEST(CableTension, SaysTheSameOfAReversedRun) {
+  SmallProject project = one_pound_a_degree(30);
+  the_route(project).points = {held({20, 0, 11}, HoldKind::fairlead)};
+  the_route(project).points.front().where = {"routes.yaml", 110, 9};
+  expect_same_reversed(project, cable_tension_rule());
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,465 @@
+// Water in pressure lines. Nylon tube of 0.170 in bore; corners are sharp where no bend is named.
+
+#include "rules/drainage.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <numbers>
+#include <string>
+#include <vector>
+
+#include "oracles/random_path.hpp"
+#include "rules/small_project.hpp"
+#include "rules/trapped_water.hpp"
+
+namespace linewright {
+namespace {
+
+constexpr double bore_in = 0.170;
+constexpr double bore_area_in2 = std::numbers::pi / 4 * bore_in * bore_in;
+const std::string tube = "tube-nylon-1/4";
+
+SmallProject& in_attitudes(SmallProject& project, const std::vector<Attitude>& attitudes) {
+  project.project.attitudes = attitudes;
+  return project;
+}
+
+Attitude pitched(const std::string& name, double pitch_deg) {
+  return {name, pitch_deg, 0, {}};
+}
+
+/// A line from a port through one corner to an instrument.
+SmallProject port_to_altimeter(Vec3 port, const std::vector<RoutePoint>& points, Vec3 altimeter) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, port)
+      .node("altimeter", NodeKind::instrument, altimeter);
+  project.route("static", tube, "port", "altimeter", points);
+  in_attitudes(project, {pitched("level flight", 0)});
+  return project;
+}
+
+TEST(Drainage, ALineThatRisesFromItsPortToTheInstrumentPasses) {
+  const Judgement dry =
+      sole(port_to_altimeter({100, 0, 10}, {}, {60, 0, 20}).judged_by(drainage_rule()));
+  EXPECT_EQ(dry.verdict, Verdict::pass);
+  EXPECT_EQ(dry.value, 0);
+  EXPECT_EQ(dry.limit, 0);
+  EXPECT_EQ(dry.unit, Unit::cubic_inch);
+  EXPECT_EQ(dry.margin(), 0);
+  EXPECT_TRUE(contains(dry.message, "level flight"));
+  EXPECT_TRUE(dry.mend.empty());
+}
+
+TEST(Drainage, ALineThatFallsFromItsPortAndRisesToTheInstrumentFails) {
+  // 3-4-5 legs: 15 in down to the corner, 25 in up; water stands 9 in deep up to the port, in all
+  // of the near leg and as much of the far one.
+  const SmallProject project = port_to_altimeter({100, 0, 19}, {bent({88, 0, 10}, 0)}, {68, 0, 25});
+  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(trap.verdict, Verdict::fail);
+  EXPECT_EQ(trap.route, "static");
+  EXPECT_NEAR(trap.value.value(), bore_area_in2 * 30, 1e-9);
+  EXPECT_EQ(trap.limit, 0);
+  EXPECT_EQ(trap.at, (Vec3{88, 0, 10}));
+  EXPECT_NEAR(trap.distance_in.value(), 15, 1e-12);
+  EXPECT_EQ(trap.location.line, SmallProject::line_of_point(0, 0));
+  EXPECT_EQ(trap.message, "water stands 9.00 in deep and closes the bore in attitude level flight");
+  EXPECT_EQ(trap.mend,
+            "raise the point at FS 88.0 BL 0.0 WL 10.0 by 9.00 in, or put a drain at this place");
+  EXPECT_TRUE(contains(trap.source, "23.1325(b)(1)(i)"));
+  EXPECT_TRUE(contains(trap.source, "(verified)"));
+}
+
+TEST(Drainage, TheBottomOfABendIsFoundNotItsCorner) {
+  // Radius 2 at legs of 3 in 5: the bottom lies 0.5 in above the corner, at half the way.
+  const SmallProject project = port_to_altimeter({104, 0, 22}, {bent({88, 0, 10}, 2)}, {72, 0, 22});
+  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  EXPECT_NEAR(trap.at->x, 88, 1e-9);
+  EXPECT_NEAR(trap.at->z, 10.5, 1e-9);
+  EXPECT_TRUE(contains(trap.message, "11.5 in deep")) << trap.message;
+  EXPECT_TRUE(contains(trap.mend, "raise the point at FS 88.0 BL 0.0 WL 10.0 by 12.0 in"));
+}
+
+TEST(Drainage, ALineThatRisesFirstAndThenFallsToADrainPasses) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {200, 0, 12})
+      .node("tee", NodeKind::tee, {150, 0, 8})
+      .node("drain", NodeKind::drain, {150, 0, 4})
+      .node("altimeter", NodeKind::instrument, {60, 0, 25});
+  project.route("main", tube, "port", "tee", {bent({198, 0, 18}, 1)});
+  project.route("to-drain", tube, "tee", "drain");
+  project.route("up", tube, "tee", "altimeter", {bent({62, 0, 12}, 1.5)});
+  in_attitudes(project, {pitched("level flight", 0)});
+  const auto judged = project.judged_by(drainage_rule());
+  EXPECT_EQ(verdicts(judged), std::vector<Verdict>(3, Verdict::pass));
+  // Without the drain the tail below the tee is a dead end that stays full, and so is the low run.
+  project.project.nodes[2].kind = NodeKind::cap;
+  EXPECT_EQ(not_passed(project.judged_by(drainage_rule())).size(), 1u);
+}
+
+TEST(Drainage, ATailBelowTheDrainFails) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {200, 0, 12})
+      .node("drain", NodeKind::drain, {150, 0, 8})
+      .node("tail", NodeKind::cap, {145, 0, 6});
+  project.route("main", tube, "port", "drain");
+  project.route("down", tube, "drain", "tail");
+  in_attitudes(project, {pitched("level flight", 0)});
+  const auto judged = project.judged_by(drainage_rule());
+  ASSERT_EQ(judged.size(), 2u);
+  const Judgement trap = sole(not_passed(judged));
+  EXPECT_EQ(trap.route, "down");
+  EXPECT_EQ(trap.with, "tail");
+  EXPECT_EQ(trap.location.line, SmallProject::line_of_route(1) + 2);
+  EXPECT_NEAR(trap.value.value(), bore_area_in2 * std::sqrt(29), 1e-9);
+  EXPECT_EQ(trap.mend, "raise tail by 2.00 in, or put a drain at this place");
+}
+
+TEST(Drainage, NothingRunsOutThroughAnInstrumentOrALooseEnd) {
+  for (const NodeKind kind : {NodeKind::instrument, NodeKind::end, NodeKind::cap}) {
+    SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 8});
+    project.project.nodes[1].kind = kind;
+    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::fail);
+  }
+}
+
+TEST(Drainage, APitotLineRunsOutAtItsProbe) {
+  SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 20});
+  project.project.nodes[0].kind = NodeKind::pitot_probe;
+  project.project.routes[0].system = SystemKind::pitot;
+  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+}
+
+TEST(Drainage, VentsCablesAndWiresAreNotJudged) {
+  SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 8});
+  for (const SystemKind kind : {SystemKind::vent, SystemKind::cable, SystemKind::wire}) {
+    project.project.routes[0].system = kind;
+    EXPECT_TRUE(project.judged_by(drainage_rule()).empty());
+  }
+}
+
+/// A line that is level but for one place lower by `depth_in`, slopes about 1 in 100.
+SmallProject shallow_low_point(double depth_in) {
+  return port_to_altimeter({100, 0, 10}, {bent({100 - 100 * depth_in, 0, 10 - depth_in}, 0)},
+                           {20, 0, 30});
+}
+
+TEST(Drainage, APoolShallowerThanTheBoreWarns) {
+  const Judgement trap = sole(shallow_low_point(0.16).judged_by(drainage_rule()));
+  EXPECT_EQ(trap.verdict, Verdict::warn);
+  EXPECT_TRUE(contains(trap.message, "leaves the bore open")) << trap.message;
+  EXPECT_TRUE(contains(trap.source, "common practice"));
+}
+
+TEST(Drainage, APoolAsDeepAsTheBoreFails) {
+  EXPECT_EQ(sole(shallow_low_point(0.17).judged_by(drainage_rule())).verdict, Verdict::fail);
+}
+
+TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
+  SmallProject project = shallow_low_point(0.06);
+  project.project.build_tolerance_in = 0.06;
+  const Judgement pool = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(pool.verdict, Verdict::pass);
+  EXPECT_TRUE(contains(pool.message, "at most 0.06 in of water stands here"));
+  EXPECT_GT(pool.value.value(), 0);
+  EXPECT_FALSE(pool.limit.has_value());
+  project.project.build_tolerance_in = 0.059;
+  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+}
+
+TEST(Drainage, AWideBuildToleranceDoesNotExcuseAFullBore) {
+  SmallProject project = shallow_low_point(0.2);
+  project.project.build_tolerance_in = 0.5;
+  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::fail);
+}
+
+TEST(Drainage, ALineThatDrainsForwardInFlightMayDrainAftOnTheGround) {
+  // FS 100 WL 20 to FS 180 WL 26: drains forward level; 12 degrees nose-up the aft end is 10.764 in
+  // lower (calc: WL cos - FS sin), and its cap holds water.
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {100, 0, 20})
+      .node("aft", NodeKind::cap, {180, 0, 26});
+  project.route("line", tube, "port", "aft");
+  in_attitudes(project, {pitched("level flight", 0)});
+  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+  in_attitudes(project, {pitched("level flight", 0), pitched("parked", 12)});
+  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(trap.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(trap.message, "water stands 10.8 in deep")) << trap.message;
+  EXPECT_TRUE(contains(trap.message, "in attitude parked"));
+  EXPECT_FALSE(contains(trap.message, "level flight"));
+}
+
+TEST(Drainage, RollPutsWaterInTheLowWing) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {100, -10, 10})
+      .node("right", NodeKind::cap, {100, 10, 10});
+  project.route("line", tube, "port", "right");
+  in_attitudes(project, {{"left wing down", 0, -5, {}}});
+  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+  in_attitudes(project, {{"right wing down", 0, 5, {}}});
+  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(trap.verdict, Verdict::fail);
+  EXPECT_EQ(trap.with, "right");
+  // 20 sin 5 = 1.743 in.
+  EXPECT_TRUE(contains(trap.message, "1.74 in deep")) << trap.message;
+}
+
+TEST(Drainage, OneTrapInSeveralAttitudesIsToldOnceInItsWorst) {
+  SmallProject project = port_to_altimeter({100, 0, 19}, {bent({88, 0, 10}, 0)}, {68, 0, 40});
+  in_attitudes(project, {pitched("level flight", 0), pitched("parked", 12), pitched("glide", -6)});
+  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  // 9 cos 6 + 12 sin 6 = 10.21 in: the port, aft, rises when the nose goes down.
+  EXPECT_TRUE(contains(trap.message,
+                       "10.2 in deep and closes the bore in attitude glide, also in "
+                       "level flight, also in parked"))
+      << trap.message;
+}
+
+TEST(Drainage, TwoEndsOfALevelRunAreTwoTrapsInTwoAttitudes) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {150, 0, 20})
+      .node("tee", NodeKind::tee, {150, 0, 24})
+      .node("fore", NodeKind::cap, {110, 0, 24})
+      .node("aft", NodeKind::cap, {190, 0, 24});
+  project.route("up", tube, "port", "tee");
+  project.route("forward", tube, "tee", "fore");
+  project.route("aftward", tube, "tee", "aft");
+  in_attitudes(project, {pitched("level", 0), pitched("climb", 10), pitched("dive", -10)});
+  const auto judged = not_passed(project.judged_by(drainage_rule()));
+  ASSERT_EQ(judged.size(), 2u);
+  EXPECT_EQ(judged[0].with, "aft");
+  EXPECT_EQ(judged[1].with, "fore");
+}
+
+TEST(Drainage, WithoutAttitudesLevelFlightIsJudgedAndTheMessageSaysSo) {
+  SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 20});
+  project.project.attitudes.clear();
+  const Judgement dry = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(dry.verdict, Verdict::pass);
+  EXPECT_TRUE(contains(dry.message, "the project states no attitudes")) << dry.message;
+  project.project.nodes[1].at.z = 5;
+  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(trap.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(trap.message, "the project states no attitudes")) << trap.message;
+}
+
+TEST(Drainage, ASystemWithoutAnyOutletFailsOnce) {
+  SmallProject project;
+  project.node("a", NodeKind::bulkhead, {100, 0, 10})
+      .node("b", NodeKind::bulkhead, {100, 0, 20})
+      .node("c", NodeKind::instrument, {100, 10, 20});
+  project.route("first", tube, "a", "b");
+  project.route("second", tube, "b", "c");
+  const Judgement shut = sole(project.judged_by(drainage_rule()));
+  EXPECT_EQ(shut.verdict, Verdict::fail);
+  EXPECT_NEAR(shut.value.value(), bore_area_in2 * 20, 1e-9);
+  EXPECT_EQ(shut.location.line, SmallProject::line_of_route(0));
+}
+
+TEST(Drainage, AWaiverNearTheTrapAcceptsIt) {
+  SmallProject project = port_to_altimeter({100, 0, 19}, {bent({88, 0, 10}, 0)}, {68, 0, 25});
+  Waiver& waiver = project.waive("drainage", "static");
+  waiver.near = Vec3{88, 0, 10};
+  waiver.within_in = 1;
+  EXPECT_EQ(sole(project.judged("drainage")).verdict, Verdict::waived);
+}
+
+TEST(Drainage, AMendOfManyPointsNamesThreeAndCountsTheRest) {
+  std::vector<RoutePoint> points;
+  for (int i = 0; i < 6; ++i) points.push_back(bent({95.0 - 5 * i, 0, 5 + 0.1 * i}, 0.5));
+  const Judgement trap =
+      sole(port_to_altimeter({100, 0, 10}, points, {60, 0, 20}).judged_by(drainage_rule()));
+  EXPECT_EQ(trap.mend,
+            "raise the point at FS 95.0 BL 0.0 WL 5.0 by 5.00 in, the point at FS 90.0 BL 0.0 WL "
+            "5.1 by 4.90 in, the point at FS 85.0 BL 0.0 WL 5.2 by 4.80 in and the 3 other low "
+            "points beside them to the same height in level flight, or put a drain at this place");
+}
+
+// Random systems: a few nodes joined as a tree with loops, lines with bends that may not fit.
+
+SmallProject random_system(oracles::Random& random, double widest_bend_in = 3) {
+  SmallProject project;
+  const int nodes = random.whole(2, 5);
+  for (int i = 0; i < nodes; ++i) {
+    constexpr NodeKind kinds[] = {NodeKind::tee, NodeKind::instrument, NodeKind::drain,
+                                  NodeKind::cap};
+    const NodeKind kind = i == 0 ? NodeKind::static_port : kinds[random.whole(0, 3)];
+    project.node("node-" + std::to_string(i), kind, random.point(20));
+  }
+  const auto join = [&](int from, int to) {
+    std::vector<RoutePoint> points;
+    for (int corners = random.whole(0, 4); corners > 0; --corners)
+      points.push_back(bent(random.point(20), random.between(0, widest_bend_in)));
+    project.route("route-" + std::to_string(project.project.routes.size()), tube,
+                  "node-" + std::to_string(from), "node-" + std::to_string(to), points);
+  };
+  for (int i = 1; i < nodes; ++i) join(random.whole(0, i - 1), i);
+  for (int loops = random.whole(0, 2); loops > 0; --loops) {
+    const int from = random.whole(1, nodes - 1);
+    join(from, random.whole(0, from - 1));
+  }
+  in_attitudes(project, {{"tilted", random.between(-40, 40), random.between(-40, 40), {}}});
+  return project;
+}
+
+/// Height after rolling the right wing down and then pitching the nose up, turn by turn.
+double height_in(Vec3 at, const Attitude& attitude) {
+  const double roll = attitude.roll_deg * std::numbers::pi / 180;
+  const double pitch = attitude.pitch_deg * std::numbers::pi / 180;
+  const double rolled = at.z * std::cos(roll) - at.y * std::sin(roll);
+  return rolled * std::cos(pitch) - at.x * std::sin(pitch);
+}
+
+/// The deepest water, by stepping along every line and letting levels fall until none can.
+double stepped_depth_in(const Project& project, const Attitude& attitude) {
+  const PreparedProject prepared = prepare(project);
+  std::vector<double> height;
+  std::vector<double> level;
+  std::vector<std::pair<std::size_t, std::size_t>> steps;
+  for (const Node& node : project.nodes) {
+    height.push_back(height_in(node.at, attitude));
+    const bool open = node.kind == NodeKind::static_port || node.kind == NodeKind::drain;
+    level.push_back(open ? height.back() : std::numeric_limits<double>::infinity());
+  }
+  for (const PreparedRoute& route : prepared.routes) {
+    const auto node = [&](const Node* wanted) {
+      return static_cast<std::size_t>(wanted - project.nodes.data());
+    };
+    std::size_t last = node(route.from);
+    const int count = static_cast<int>(route.length_in() / 0.02) + 1;
+    for (int i = 1; i <= count; ++i) {
+      std::size_t next = node(route.to);
+      if (i < count) {
+        next = height.size();
+        height.push_back(height_in(route.centreline.at(route.length_in() * i / count), attitude));
+        level.push_back(std::numeric_limits<double>::infinity());
+      }
+      steps.push_back({last, next});
+      last = next;
+    }
+  }
+  const auto lower = [&](std::size_t from, std::size_t to) {
+    const double reached = std::max(height[to], level[from]);
+    if (reached >= level[to]) return false;
+    level[to] = reached;
+    return true;
+  };
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (const auto& [a, b] : steps) moved = lower(a, b) || moved;
+    for (auto step = steps.rbegin(); step != steps.rend(); ++step)
+      moved = lower(step->second, step->first) || moved;
+  }
+  double deepest = 0;
+  for (std::size_t i = 0; i < height.size(); ++i) deepest = std::max(deepest, level[i] - height[i]);
+  return deepest;
+}
+
+double deepest_trap_in(const Project& project, const Attitude& attitude) {
+  const PreparedProject prepared = prepare(project);
+  double deepest = 0;
+  for (const AirNetwork& network : air_networks(prepared))
+    for (const WaterTrap& trap : water_traps(network, attitude))
+      deepest = std::max(deepest, trap.depth_in);
+  return deepest;
+}
+
+TEST(DrainageProperty, DepthMatchesSteppingAlongTheLines) {
+  oracles::Random random(31);
+  int trapped = 0;
+  for (int trial = 0; trial < 300; ++trial) {
+    SCOPED_TRACE(trial);
+    const SmallProject project = random_system(random);
+    const Attitude& attitude = project.project.attitudes.front();
+    const double stepped = stepped_depth_in(project.project, attitude);
+    // A step of 0.02 in can miss the top or bottom of a sharp corner by half of itself.
+    EXPECT_NEAR(deepest_trap_in(project.project, attitude), stepped, 0.021);
+    trapped += stepped > 0.1;
+  }
+  EXPECT_GT(trapped, 100);
+}
+
+TEST(DrainageProperty, RaisingThePointsOfTheMendLetsAllWaterOut) {
+  oracles::Random random(32);
+  int mended = 0;
+  for (int trial = 0; trial < 300; ++trial) {
+    SCOPED_TRACE(trial);
+    SmallProject small = random_system(random);
+    Project& project = small.project;
+    const Attitude attitude = project.attitudes.front();
+    const Vec3 up = up_in_attitude(attitude.pitch_deg, attitude.roll_deg);
+    std::map<Vec3*, double> raise;
+    {
+      const PreparedProject prepared = prepare(project);
+      for (const AirNetwork& network : air_networks(prepared))
+        for (const WaterTrap& trap : water_traps(network, attitude)) {
+          const auto points = points_to_raise(network, trap);
+          ASSERT_FALSE(points.empty());
+          for (const LowPoint& point : points) {
+            Vec3* drawn = nullptr;
+            for (Node& node : project.nodes)
+              if (point.place.node == &node) drawn = &node.at;
+            for (Route& route : project.routes)
+              for (RoutePoint& corner : route.points)
+                if (!point.place.node && corner.at == point.at) drawn = &corner.at;
+            ASSERT_TRUE(drawn);
+            raise[drawn] = point.raise_in;
+          }
+        }
+    }
+    for (const auto& [drawn, by_in] : raise) *drawn = *drawn + up * by_in;
+    mended += !raise.empty();
+    EXPECT_LT(deepest_trap_in(project, attitude), 1e-6);
+  }
+  EXPECT_GT(mended, 100);
+}
+
+TEST(DrainageProperty, DrainsAtTheLowestPlacesOfSharpCorneredLinesLetAllWaterOut) {
+  oracles::Random random(33);
+  for (int trial = 0; trial < 100; ++trial) {
+    SCOPED_TRACE(trial);
+    SmallProject small = random_system(random, 0);
+    const Attitude attitude = small.project.attitudes.front();
+    for (int drains = 0; drains < 40; ++drains) {
+      const PreparedProject prepared = prepare(small.project);
+      const auto networks = air_networks(prepared);
+      const auto traps = water_traps(networks.at(0), attitude);
+      if (traps.empty()) break;
+      const WaterPlace place = traps.front().lowest;
+      if (place.node) {
+        for (Node& node : small.project.nodes)
+          if (node.name == place.node->name) node.kind = NodeKind::drain;
+        continue;
+      }
+      // Cut the line there, sharp, and join the halves at a drain.
+      const std::string drain = "drain-" + std::to_string(drains);
+      const Vec3 at = place.route->centreline.at(place.distance_in);
+      Route half;
+      for (Route& route : small.project.routes) {
+        if (route.name != place.route->route->name) continue;
+        const auto split = std::find_if(
+            place.route->point_distance_in.begin(), place.route->point_distance_in.end(),
+            [&](double along) { return along >= place.distance_in - 1e-9; });
+        const auto kept = split - place.route->point_distance_in.begin();
+        half = route;
+        half.name += "-" + std::to_string(drains);
+        half.from = drain;
+        half.points.erase(half.points.begin(), half.points.begin() + kept);
+        route.points.erase(route.points.begin() + kept, route.points.end());
+        route.to = drain;
+        if (!half.points.empty() && distance(half.points.front().at, at) < 1e-9)
+          half.points.erase(half.points.begin());
+      }
+      small.node(drain, NodeKind::drain, at);
+      small.project.routes.push_back(half);
+    }
+    EXPECT_LT(deepest_trap_in(small.project, attitude), 1e-6);
+  }
+}
+
+}  // namespace
+}  // namespace linewright

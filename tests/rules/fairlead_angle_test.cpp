@@ -1,0 +1,106 @@
+// Turns in fairleads against the 3 degrees of 14 CFR 23.689(c). Worked angles are [calculated].
+
+#include "rules/fairlead_angle.hpp"
+
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "rules/cable_project.hpp"
+
+namespace linewright {
+namespace {
+
+SmallProject turning(Vec3 from, Vec3 at, Vec3 to, HoldKind hold = HoldKind::fairlead) {
+  SmallProject project = cable_project({held(at, hold)}, to);
+  project.project.nodes.front().at = from;
+  return project;
+}
+
+Judgement judged(const SmallProject& project) {
+  return only(project.judged_by(fairlead_angle_rule()));
+}
+
+TEST(FairleadAngle, WorkedAnglesUnderTheLimitPass) {
+  const Judgement first = judged(turning({0, 0, 0}, {30, 0, 0}, {60, 1.5, 0}));
+  EXPECT_EQ(first.verdict, Verdict::pass);
+  EXPECT_NEAR(*first.value, 2.86241, 0.5e-5);
+  const Judgement second = judged(turning({60, 10, 20}, {90, 10, 20.5}, {120, 10.8, 21}));
+  EXPECT_EQ(second.verdict, Verdict::pass);
+  EXPECT_NEAR(*second.value, 1.52731, 0.5e-5);
+}
+
+TEST(FairleadAngle, JustOverThreeDegreesFails) {
+  const Judgement judgement = judged(turning({0, 0, 0}, {10, 0, 0}, {20, 0.5241, 0}));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 3.00013, 0.5e-5);
+  EXPECT_DOUBLE_EQ(*judgement.limit, 3);
+  EXPECT_EQ(judgement.sense, LimitSense::at_most);
+  EXPECT_EQ(judgement.unit, Unit::degree);
+  EXPECT_TRUE(contains(judgement.source, "23.689(c)"));
+  EXPECT_EQ(judgement.location.line, SmallProject::line_of_point(0, 0));
+  expect_complete(judgement);
+}
+
+TEST(FairleadAngle, ThreeDegreesExactlyPass) {
+  const double rise = 10 * std::tan(3 * std::numbers::pi / 180);
+  EXPECT_EQ(judged(turning({0, 0, 0}, {10, 0, 0}, {20, rise, 0})).verdict, Verdict::pass);
+}
+
+TEST(FairleadAngle, GrommetsAndBushingsThatLeadACableCountAsFairleads) {
+  for (const HoldKind hold : {HoldKind::grommet, HoldKind::bushing})
+    EXPECT_EQ(judged(turning({0, 0, 0}, {10, 0, 0}, {20, 1, 0}, hold)).verdict, Verdict::fail);
+}
+
+TEST(FairleadAngle, PulleysAndClampsAreNotFairleads) {
+  for (const HoldKind hold : {HoldKind::pulley, HoldKind::clamp})
+    EXPECT_TRUE(
+        turning({0, 0, 0}, {10, 0, 0}, {20, 5, 0}, hold).judged_by(fairlead_angle_rule()).empty());
+}
+
+TEST(FairleadAngle, TubesInGrommetsAreNotJudged) {
+  SmallProject project;
+  project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {20, 5, 0});
+  project.route("tube", "tube-nylon-1/4", "a", "b", {held({10, 0, 0}, HoldKind::grommet)});
+  EXPECT_TRUE(project.judged_by(fairlead_angle_rule()).empty());
+}
+
+// What the mend says is enough: moved so far toward the line between its neighbours, it passes.
+TEST(FairleadAngle, MovingTheFairleadAsTheMendSaysIsEnough) {
+  std::mt19937 random(17);
+  std::uniform_real_distribution<double> leg(5, 60);
+  std::uniform_real_distribution<double> height(0.5, 5);
+  int failed = 0;
+  for (int trial = 0; trial < 200; ++trial) {
+    const double p = leg(random);
+    const double q = leg(random);
+    const double h = height(random);
+    const Judgement judgement = judged(turning({0, 0, 0}, {p, h, 0}, {p + q, 0, 0}));
+    if (judgement.verdict == Verdict::pass) continue;
+    ++failed;
+    ASSERT_TRUE(judgement.mend.starts_with("move the fairlead ")) << judgement.mend;
+    const double move = std::stod(judgement.mend.substr(18));
+    EXPECT_EQ(judged(turning({0, 0, 0}, {p, h - move, 0}, {p + q, 0, 0})).verdict, Verdict::pass)
+        << judgement.mend;
+    // And no more than is needed: short of it by twice the printed step, it still fails.
+    EXPECT_EQ(judged(turning({0, 0, 0}, {p, h - move + 0.02, 0}, {p + q, 0, 0})).verdict,
+              Verdict::fail);
+  }
+  EXPECT_GT(failed, 50);
+}
+
+TEST(FairleadAngle, CableThatDoublesBackIsToldToUseAPulley) {
+  const Judgement judgement = judged(turning({0, 0, 0}, {20, 0, 0}, {5, 5, 0}));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.mend, "put a pulley there");
+}
+
+TEST(FairleadAngle, SaysTheSameOfAReversedRun) {
+  expect_same_reversed(
+      cable_project({held({20, 0, 10}, HoldKind::fairlead), held({50, 2, 10}, HoldKind::bushing),
+                     held({70, 3, 11}, HoldKind::fairlead)}),
+      fairlead_angle_rule());
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,125 @@
+// Numbers as the builder reads them.
+
+#include "rules/phrasing.hpp"
+
+#include <gtest/gtest.h>
+
+#include <clocale>
+#include <cstdlib>
+#include <string>
+
+#include "oracles/random_path.hpp"
+#include "rules/rule.hpp"
+
+namespace linewright {
+namespace {
+
+constexpr Phrasing inches{LengthUnit::inch};
+constexpr Phrasing millimetres{LengthUnit::millimetre};
+
+TEST(Phrasing, InchesHaveTwoDecimalsUnderTenAndOneFromThere) {
+  EXPECT_EQ(inches.length(0.5625), "0.56 in");
+  EXPECT_EQ(inches.length(9.99), "9.99 in");
+  EXPECT_EQ(inches.length(10), "10.0 in");
+  EXPECT_EQ(inches.length(205.04), "205.0 in");
+  EXPECT_EQ(inches.length(-0.56), "-0.56 in");
+  EXPECT_EQ(inches.length(-12.34), "-12.3 in");
+}
+
+// 1 in is 25.4 mm exactly.
+TEST(Phrasing, MillimetresHaveOneDecimal) {
+  EXPECT_EQ(millimetres.length(1), "25.4 mm");
+  EXPECT_EQ(millimetres.length(0.56), "14.2 mm");
+  EXPECT_EQ(millimetres.length(100), "2540.0 mm");
+}
+
+TEST(Phrasing, NumberAloneLeavesTheUnitOff) {
+  EXPECT_EQ(inches.length_number(0.56), "0.56");
+  EXPECT_EQ(millimetres.length_number(0.56), "14.2");
+  EXPECT_EQ(inches.unit_name(), "in");
+  EXPECT_EQ(millimetres.unit_name(), "mm");
+}
+
+TEST(Phrasing, NothingIsEverMinusZero) {
+  EXPECT_EQ(inches.length(-0.0), "0.00 in");
+  EXPECT_EQ(inches.length(-0.004), "0.00 in");
+  EXPECT_EQ(inches.length(-0.006), "-0.01 in");
+  EXPECT_EQ(millimetres.length(-0.001), "0.0 mm");
+  EXPECT_EQ(inches.angle(-0.04), "0.0 deg");
+}
+
+TEST(Phrasing, AnglesHaveOneDecimal) {
+  EXPECT_EQ(inches.angle(90), "90.0 deg");
+  EXPECT_EQ(millimetres.angle(2.94), "2.9 deg");
+}
+
+TEST(Phrasing, PlacesAreStationButtockLineAndWaterline) {
+  EXPECT_EQ(inches.place({205, -8.2, 15.14}), "FS 205.0 BL -8.2 WL 15.1");
+  EXPECT_EQ(inches.place({0, -0.01, 0}), "FS 0.0 BL 0.0 WL 0.0");
+  EXPECT_EQ(millimetres.place({1, -2, 10}), "FS 25.4 BL -50.8 WL 254.0");
+}
+
+TEST(Phrasing, RoundedUpIsTheNextLengthSaidInFull) {
+  EXPECT_DOUBLE_EQ(inches.rounded_up(0.5625), 0.57);
+  EXPECT_DOUBLE_EQ(inches.rounded_up(0.56), 0.56);
+  EXPECT_DOUBLE_EQ(inches.rounded_up(9.991), 10);
+  EXPECT_DOUBLE_EQ(inches.rounded_up(12.31), 12.4);
+  EXPECT_DOUBLE_EQ(inches.rounded_up(-0.567), -0.56);
+  EXPECT_DOUBLE_EQ(millimetres.rounded_up(0.5625), 14.3 / 25.4);
+}
+
+TEST(Phrasing, RoundedDownIsTheLastLengthSaidInFull) {
+  EXPECT_DOUBLE_EQ(inches.rounded_down(0.5625), 0.56);
+  EXPECT_DOUBLE_EQ(inches.rounded_down(0.56), 0.56);
+  EXPECT_DOUBLE_EQ(inches.rounded_down(12.39), 12.3);
+  EXPECT_DOUBLE_EQ(inches.rounded_down(10.04), 10);
+  EXPECT_DOUBLE_EQ(millimetres.rounded_down(0.5625), 14.2 / 25.4);
+}
+
+TEST(Phrasing, LengthsOnlyRoundingAwayFromAFigureAreThatFigure) {
+  EXPECT_DOUBLE_EQ(inches.rounded_up(14 + 1e-9), 14);
+  EXPECT_DOUBLE_EQ(inches.rounded_down(14 - 1e-9), 14);
+}
+
+// What is said of a rounded length is that length again, and on the right side of the true one.
+TEST(Phrasing, RoundedLengthsAreSaidWithoutLoss) {
+  oracles::Random random(7);
+  for (int i = 0; i < 2000; ++i) {
+    const double length_in = random.between(-50, 50);
+    for (const Phrasing& phrasing : {inches, millimetres}) {
+      const double per_inch = phrasing.unit == LengthUnit::inch ? 1 : 25.4;
+      const double up = std::stod(phrasing.length_number(phrasing.rounded_up(length_in)));
+      const double down = std::stod(phrasing.length_number(phrasing.rounded_down(length_in)));
+      EXPECT_GE(up / per_inch, length_in - 2e-6);
+      EXPECT_LE(down / per_inch, length_in + 2e-6);
+      EXPECT_LE(up - down, 0.1 + 1e-9);
+    }
+  }
+}
+
+TEST(Phrasing, SourceIsCitedWithHowFarItWasChecked) {
+  EXPECT_EQ(cite(Source{"AC 43.13-1B Table 9-2", Mark::from_memory}),
+            "AC 43.13-1B Table 9-2 (from memory, not checked against it)");
+  EXPECT_EQ(cite(Source{"geometry", Mark::calculated}), "geometry (calculated)");
+  EXPECT_EQ(mark_words(Mark::verified), "verified");
+  EXPECT_EQ(mark_words(Mark::verified_secondary), "verified in a restatement of the source");
+  EXPECT_EQ(mark_words(Mark::common_practice), "common practice, no source");
+  EXPECT_EQ(mark_words(Mark::builder), "the project's own figure");
+}
+
+TEST(Phrasing, LimitRowIsCitedLikeItsSource) {
+  const LimitRow row{"a", 1, "in", "MIL-H-8891A", Mark::verified, Verdict::fail};
+  EXPECT_EQ(cite(row), "MIL-H-8891A (verified)");
+}
+
+TEST(Phrasing, LocaleChangesNothing) {
+  const std::string before = std::setlocale(LC_ALL, nullptr);
+  for (const char* name : {"de_DE.UTF-8", "fr_FR.UTF-8"})
+    if (std::setlocale(LC_ALL, name)) break;
+  EXPECT_EQ(inches.length(1234.5), "1234.5 in");
+  EXPECT_EQ(inches.place({1.5, 2.5, 3.5}), "FS 1.5 BL 2.5 WL 3.5");
+  std::setlocale(LC_ALL, before.c_str());
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,218 @@
+#include "rules/separation.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "rules/project_text.hpp"
+
+namespace linewright {
+namespace {
+
+// Lengths of tens of inches, read from short decimals.
+constexpr double rounding_in = 1e-9;
+
+struct LineEntry {
+  std::string line;
+  std::string system;
+  double radius_in;  ///< at its largest
+  std::string more = "points: []";
+};
+
+const LineEntry metal{"tube-aluminium-1/4", "static", 0.125};
+const LineEntry plastic{"tube-nylon-1/4", "static", 0.125};
+const LineEntry vent{"tube-nylon-1/4", "vent", 0.125};
+const LineEntry hose{"hose-rubber-1/4", "static", 0.29};
+const LineEntry cable{"cable-7x19-1/8-steel", "cable", 0.0695};
+const LineEntry wire{"wire-1/4", "wire", 0.125};
+
+std::string number(double value) {
+  return std::to_string(value);
+}
+
+std::string route(const std::string& name, const LineEntry& entry) {
+  return "  - {name: " + name + ", system: " + entry.system + ", line: " + entry.line + ", from: " +
+         name + "-from, to: " + name + "-to,\n     " + entry.more + "}\n";
+}
+
+/// The first along FS from 100 to 130, the second across it over FS 115, `gap_in` clear.
+ProjectSections crossed(const LineEntry& first, const LineEntry& second, double gap_in) {
+  const std::string level = number(10 + first.radius_in + second.radius_in + gap_in);
+  ProjectSections sections;
+  sections.nodes = held_node("first-from", "100, 0, 10") + held_node("first-to", "130, 0, 10") +
+                   held_node("second-from", "115, -15, " + level) +
+                   held_node("second-to", "115, 15, " + level);
+  sections.routes = route("first", first) + route("second", second);
+  return sections;
+}
+
+Judgement only_separation(const ProjectSections& sections) {
+  return only(judged(sections, "separation"));
+}
+
+struct Pairing {
+  std::string name;
+  LineEntry first;
+  LineEntry second;
+  double limit;
+  Verdict broken;
+};
+
+std::ostream& operator<<(std::ostream& stream, const Pairing& pairing) {
+  return stream << pairing.name;
+}
+
+class Separation : public testing::TestWithParam<Pairing> {};
+
+TEST_P(Separation, PassesExactlyAtTheLimitAndIsBrokenJustInside) {
+  const Pairing& pairing = GetParam();
+  for (const bool turned : {false, true}) {
+    const LineEntry& first = turned ? pairing.second : pairing.first;
+    const LineEntry& second = turned ? pairing.first : pairing.second;
+    const Judgement passing = only_separation(crossed(first, second, pairing.limit));
+    EXPECT_EQ(passing.verdict, Verdict::pass);
+    EXPECT_NEAR(*passing.value, pairing.limit, 1e-6);  // six decimals in the file
+    EXPECT_EQ(*passing.limit, pairing.limit);
+    EXPECT_EQ(passing.route, "first");
+    EXPECT_EQ(passing.with, "second");
+    const Judgement broken = only_separation(crossed(first, second, pairing.limit - 0.001));
+    EXPECT_EQ(broken.verdict, pairing.broken);
+    EXPECT_EQ(*broken.limit, pairing.limit);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Rows, Separation,
+    testing::Values(Pairing{"MetalToMetal", metal, metal, 0.25, Verdict::fail},
+                    Pairing{"MetalToPlastic", metal, plastic, 0.25, Verdict::fail},
+                    Pairing{"MetalToHose", metal, hose, 0.25, Verdict::fail},
+                    Pairing{"PlasticToPlastic", plastic, plastic, 0.25, Verdict::warn},
+                    Pairing{"PlasticToHose", plastic, hose, 0.25, Verdict::warn},
+                    Pairing{"TubeToCable", plastic, cable, 1.0, Verdict::warn},
+                    Pairing{"MetalTubeToCable", metal, cable, 1.0, Verdict::warn},
+                    Pairing{"WireToCable", wire, cable, 3.0, Verdict::fail},
+                    Pairing{"WireToVent", wire, vent, 2.0, Verdict::fail},
+                    Pairing{"WireToTube", wire, plastic, 0.25, Verdict::warn},
+                    Pairing{"CableToCable", cable, cable, 0.5, Verdict::warn}),
+    [](const auto& each) { return each.param.name; });
+
+TEST(SeparationOfLines, SaysWhereAndHowFarToMove) {
+  const ProjectSections sections = crossed(metal, metal, 0.1);
+  const Judgement judgement = only_separation(sections);
+  EXPECT_NEAR(*judgement.value, 0.1, 1e-6);
+  EXPECT_NEAR(*judgement.distance_in, 15, rounding_in);
+  EXPECT_NEAR(judgement.at->x, 115, rounding_in);
+  EXPECT_EQ(judgement.message, "only 0.10 in from second");
+  EXPECT_EQ(judgement.mend, "move the lines 0.15 in apart");
+  EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: first, "));
+}
+
+TEST(SeparationOfLines, FailsTwoThatTouchWhateverTheLimitRestsOn) {
+  const Judgement judgement = only_separation(crossed(plastic, plastic, -0.01));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.message, "can touch second");
+}
+
+TEST(SeparationOfLines, TakesTheBuildToleranceOffTwice) {
+  ProjectSections sections = crossed(metal, metal, 0.36);
+  sections.build_tolerance = "0.06";
+  const Judgement judgement = only_separation(sections);
+  EXPECT_NEAR(*judgement.value, 0.24, 1e-6);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+}
+
+TEST(SeparationOfLines, IsHalfAnInchToACableWhereTheTubeIsHeld) {
+  LineEntry held = plastic;
+  held.more = "points: [{at: [115, 0, 10], hold: clamp}]";
+  const Judgement passing = only_separation(crossed(held, cable, 0.5));
+  EXPECT_EQ(passing.verdict, Verdict::pass);
+  // An inch along from the clamp the limit is the larger one, and the cable crosses square.
+  EXPECT_EQ(only_separation(crossed(held, cable, 0.499)).verdict, Verdict::warn);
+  LineEntry held_far = plastic;
+  held_far.more = "points: [{at: [112, 0, 10], hold: clamp}]";
+  EXPECT_EQ(*only_separation(crossed(held_far, cable, 0.6)).limit, 1.0);
+}
+
+TEST(SeparationOfLines, DoesNotTakeTheCablesGuideForTheTubesSupport) {
+  LineEntry guided = cable;
+  guided.more = "points: [{at: [115, 0, 10], hold: fairlead, bore: 0.19}]";
+  EXPECT_EQ(*only_separation(crossed(guided, plastic, 0.6)).limit, 1.0);
+}
+
+TEST(SeparationOfLines, HidesNoTouchAtASupportBehindAShortfallElsewhere) {
+  // The cable slants down to the tube's clamp and touches it there: a fail, half an inch short.
+  // Where the larger limit begins it is clear, though more than half an inch short of an inch.
+  ProjectSections sections = crossed(plastic, cable, 0);
+  sections.nodes = held_node("first-from", "100, 0, 10") + held_node("first-to", "130, 0, 10") +
+                   held_node("second-from", "100, 0, 13.19") + held_node("second-to", "115, 0, 10.19");
+  sections.routes = route("first", {plastic.line, plastic.system, plastic.radius_in,
+                                    "points: [{at: [115, 0, 10], hold: clamp}]"}) +
+                    route("second", cable);
+  const Judgement judgement = only_separation(sections);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.message, "can touch second");
+}
+
+TEST(SeparationOfLines, IsHalfAnInchFromWiresToACableInASleeve) {
+  LineEntry sleeved = cable;
+  sleeved.radius_in = 0.125;
+  sleeved.more = "sleeves: [{from: 5, to: 25, bore: 0.17, outside: 0.25}]";
+  const Judgement passing = only_separation(crossed(sleeved, wire, 0.5));
+  // 10 in of bare cable either way are farther than 3 in from the wires.
+  EXPECT_EQ(passing.verdict, Verdict::pass);
+  EXPECT_EQ(only_separation(crossed(sleeved, wire, 0.499)).verdict, Verdict::fail);
+}
+
+TEST(SeparationOfLines, LooksPastTheEndOfASleeveThatIsTooShort) {
+  LineEntry sleeved = cable;
+  sleeved.more = "sleeves: [{from: 14, to: 16, bore: 0.17, outside: 0.25}]";
+  const Judgement judgement = only_separation(crossed(sleeved, wire, 0.6));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(*judgement.limit, 3.0);
+  EXPECT_EQ(judgement.mend.substr(judgement.mend.find(", or")), ", or sleeve the cable there");
+}
+
+TEST(SeparationOfLines, SaysNothingOfTwoWireBundles) {
+  EXPECT_TRUE(judged(crossed(wire, wire, 0.01), "separation").empty());
+}
+
+TEST(SeparationOfLines, SaysNothingOfLinesMoreThanAnInchBeyondTheirLimit) {
+  EXPECT_EQ(judged(crossed(metal, metal, 1.24), "separation").size(), 1u);
+  EXPECT_TRUE(judged(crossed(metal, metal, 1.26), "separation").empty());
+}
+
+/// Two tubes from one tee, 3-4-5 apart: at a distance d from it they are 1.2 d apart.
+ProjectSections from_one_tee(const std::string& second_at) {
+  ProjectSections sections;
+  sections.nodes = "  - {name: tee, kind: tee, at: [100, 0, 10]}\n" +
+                   held_node("first-to", "120, 0, 10") + held_node("second-to", second_at);
+  sections.routes =
+      "  - {name: first, system: static, line: tube-nylon-1/4, from: tee, to: first-to}\n"
+      "  - {name: second, system: static, line: tube-nylon-1/4, from: tee, to: second-to}\n";
+  return sections;
+}
+
+TEST(SeparationOfLines, LetsLinesMeetAtTheirFitting) {
+  const Judgement judgement = only_separation(from_one_tee("116, 12, 10"));
+  EXPECT_EQ(judgement.verdict, Verdict::pass);
+  EXPECT_GT(*judgement.distance_in, 1.5);
+}
+
+TEST(SeparationOfLines, CountsLinesThatStayTogetherPastTheirFitting) {
+  const Judgement judgement = only_separation(from_one_tee("120, 0.6, 10"));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_LT(*judgement.value, 0);
+}
+
+TEST(SeparationOfLines, JudgesEveryPairOnce) {
+  ProjectSections sections = crossed(metal, metal, 0.3);
+  sections.nodes += held_node("third-from", "120, -15, 10.6") + held_node("third-to", "120, 15, 10.6");
+  sections.routes += route("third", metal);
+  const auto judgements = judged(sections, "separation");
+  EXPECT_EQ(with(judgements, "second").size(), 1u);
+  EXPECT_EQ(with(judgements, "third").size(), 1u);  // second and third are 5 in apart
+}
+
+}  // namespace
+}  // namespace linewright

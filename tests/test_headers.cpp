@@ -1,0 +1,1 @@
+// Holds the precompiled headers that all tests share; there is nothing in it.
