@@ -45,6 +45,11 @@ void declare_check(CLI::App& app, Words& words) {
   app.add_flag("--verbose", words.verbose, "show what passed, too");
 }
 
+void declare_rig(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--route", words.only_route, "this cable only")->type_name("NAME");
+}
+
 void declare_explain(CLI::App& app, Words& words) {
   app.add_option("RULE", words.rule, "name of a rule")->required()->type_name("");
 }
@@ -91,6 +96,14 @@ const std::vector<Command>& all_commands() {
        {"text", "json"},
        declare_leak_test,
        run_leak_test},
+      {"rig",
+       "tension, stretch, friction and spans of the control cables",
+       "linewright rig . --route rudder-left",
+       {"text", "json", "csv"},
+       declare_rig,
+       [](const Words& words, const ResultForm& form) {
+         return rig(words.project, words.only_route, form);
+       }},
       {"rules",
        "list the rules",
        "linewright rules",

@@ -35,6 +35,10 @@ Outcome check(const CheckOptions& options);
 /// Lengths and bend schedules of every route.
 Outcome cutlist(const std::filesystem::path& project, const ResultForm& form);
 
+/// Tension, stretch, friction and spans of the control cables, or of the one called `only_route`.
+Outcome rig(const std::filesystem::path& project, const std::optional<std::string>& only_route,
+            const ResultForm& form);
+
 /// Lists the rules.
 Outcome list_rules(const ResultForm& form);
 

@@ -48,10 +48,12 @@ std::string_view without_blanks(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
-std::vector<Field> split(std::string_view line) {
+/// The fields of a line, at most `most` and whatever comes after them as one more.
+std::vector<Field> split(std::string_view line, std::size_t most) {
   std::vector<Field> fields;
   for (std::size_t start = 0; start <= line.size();) {
-    const std::size_t end = std::min(line.find(',', start), line.size());
+    const std::size_t comma = fields.size() < most ? line.find(',', start) : line.npos;
+    const std::size_t end = std::min(comma, line.size());
     const std::string_view text = without_blanks(line.substr(start, end - start));
     const auto before = static_cast<std::size_t>(text.data() - line.data());
     fields.push_back({text, static_cast<int>(character_count(line.substr(0, before))) + 1});
@@ -142,7 +144,7 @@ class LogReader {
   bool read_header() {
     const std::string expected = fmt::format("{},{} or {},{},{}", known_[0].name, known_[1].name,
                                              known_[0].name, known_[1].name, known_[2].name);
-    const std::vector<Field> fields = split(line_);
+    const std::vector<Field> fields = split(line_, known_.size());
     for (std::size_t i = 0; i < fields.size(); ++i) {
       if (i >= known_.size()) {
         error(fields[i].column, fmt::format("a column too many: '{}'; expected the header {}",
@@ -167,12 +169,14 @@ class LogReader {
   }
 
   void read_row() {
-    const std::vector<Field> fields = split(line_);
+    const std::vector<Field> fields = split(line_, columns_.size());
     if (fields.size() != columns_.size()) {
       const bool many = fields.size() > columns_.size();
       const int column =
           many ? fields[columns_.size()].column : static_cast<int>(character_count(line_)) + 1;
-      error(column, fmt::format("expected {} values, found {}", columns_.size(), fields.size()),
+      error(column,
+            fmt::format("expected {} values, found {}", columns_.size(),
+                        many ? "more" : std::to_string(fields.size())),
             many ? "commas part the columns: write decimals with a point"
                  : "commas part the columns, and every row has all of them");
       return;

@@ -49,8 +49,18 @@ LoadFactor read_load_factor(const YamlNode& node, ReadContext& context) {
   return factor;
 }
 
+std::optional<SpeedBand> read_cruise(const YamlNode& node, const Excitation& excitation,
+                                     ReadContext& context) {
+  const auto [low, high] = read_pair(node, speed, "two speeds [slowest, fastest]", context);
+  if (low >= high)
+    context.error(node.where, "the slowest cruise speed must be below the fastest");
+  else if (low < excitation.idle_rpm || high > excitation.redline_rpm)
+    context.error(node.where, "the cruise speeds must lie within 'propeller_rpm'");
+  return SpeedBand{low, high};
+}
+
 Excitation read_excitation(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "an excitation", context, {"propeller_rpm", "blades"});
+  FieldReader fields(node, "an excitation", context, {"propeller_rpm", "cruise_rpm", "blades"});
   Excitation excitation;
   excitation.where = node.where;
   if (const YamlNode* range = fields.require("propeller_rpm")) {
@@ -58,6 +68,8 @@ Excitation read_excitation(const YamlNode& node, ReadContext& context) {
     if (idle >= redline) context.error(range->where, "the idle speed must be below the redline");
     excitation.idle_rpm = idle;
     excitation.redline_rpm = redline;
+    if (const YamlNode* cruise = fields.find("cruise_rpm"))
+      excitation.cruise = read_cruise(*cruise, excitation, context);
   }
   const double blades = fields.number("blades", blade_count);
   if (!std::isfinite(blades)) return excitation;

@@ -27,9 +27,16 @@ struct Attitude {
   SourceLocation where;
 };
 
+/// Propeller speeds that are held for long.
+struct SpeedBand {
+  double low_rpm = 0;
+  double high_rpm = 0;
+};
+
 struct Excitation {
   double idle_rpm = 0;
   double redline_rpm = 0;
+  std::optional<SpeedBand> cruise;  ///< within idle and redline
   int blades = 0;
   SourceLocation where;
 };

@@ -11,8 +11,9 @@ constexpr double degrees = 180 / std::numbers::pi;
 
 /// Widening a bend from r to R moves its tangent points out by (R − r) tan(θ/2) on both legs.
 std::string mend_words(const Bend& bend, double limit_in, const Phrasing& phrasing) {
-  const double more = (limit_in - bend.drawn_radius_in) * std::tan(bend.angle_rad / 2);
-  std::string words = "raise the bend radius to " + phrasing.length(limit_in);
+  const double radius = phrasing.rounded_up(limit_in);
+  const double more = (radius - bend.drawn_radius_in) * std::tan(bend.angle_rad / 2);
+  std::string words = "raise the bend radius to " + phrasing.length(radius);
   if (more < 50) words += ": needs " + phrasing.length(more) + " more straight on each side";
   return words;
 }

@@ -106,12 +106,13 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     return !guards(obstacle.guard) && !route.sleeve_at(along) && filter.counts(obstacle, along) &&
            !filter.guarded_crossing_near(obstacle, along);
   };
-  const auto bound =
-      nearest_structure(reach.stretch, Reach::bound, obstacles, horizon_in, by_part, counts);
-  const auto likely = nearest_structure(reach.stretch, Reach::likely, obstacles,
-                                        horizon_in + reach.stretch.envelope.widest_in(Reach::bound),
-                                        by_part, counts);
   const double tolerance = context.prepared.project->build_tolerance_in;
+  const double horizon = std::max(horizon_in, tolerance);
+  const auto bound =
+      nearest_structure(reach.stretch, Reach::bound, obstacles, horizon, by_part, counts);
+  const auto likely =
+      nearest_structure(reach.stretch, Reach::likely, obstacles,
+                        horizon + reach.stretch.envelope.widest_in(Reach::bound), by_part, counts);
   for (const auto& [index, farthest] : bound) {
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
     const auto found = likely.find(index);

@@ -1,5 +1,6 @@
 #include "rules/clearance.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "geometry/nearest_approach.hpp"
@@ -98,6 +99,8 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   const Obstacles& obstacles = context.prepared.obstacles;
   const NeighbourFilter filter(context.prepared, route);
   const Rows rows = rows_for(route.line->kind);
+  const double horizon =
+      std::max(horizon_in, rows.moving->value + context.prepared.project->build_tolerance_in);
   const Stretch whole = make_stretch(route, 0, route.length_in());
   std::map<int, Judgement> worst;
   for (const bool at_support : {true, false}) {
@@ -108,7 +111,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
     };
     const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
     for (const auto& [part, approach] :
-         nearest_structure(whole, Reach::none, obstacles, horizon_in, group, counts)) {
+         nearest_structure(whole, Reach::none, obstacles, horizon, group, counts)) {
       const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
       const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
       const Judgement judgement = judge_approach(context, route, approach, row);

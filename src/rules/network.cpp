@@ -11,13 +11,13 @@ namespace {
 
 constexpr std::string_view static_source = "14 CFR 23.1325";
 
-constexpr std::array<LimitRow, 7> limits{{
+constexpr std::array<LimitRow, 8> limits{{
     {"openings of a line left open", 0, "", static_source, Mark::verified, Verdict::fail},
     {"two pressures joined at a node", 0, "", "14 CFR 23.1323 and 23.1325", Mark::verified,
      Verdict::fail},
     {"ports or probes that a system reaches, least", 1, "", "14 CFR 23.1323 and 23.1325",
      Mark::verified, Verdict::fail},
-    {"static ports, least", 2, "", "one on each side, so that a sideslip cancels",
+    {"sides that have a static port, least", 2, "", "one on each side, so that a sideslip cancels",
      Mark::common_practice, Verdict::warn},
     {"drains in a system, least", 1, "",
      "a drain at each low point; positive drainage itself is 14 "
@@ -26,7 +26,10 @@ constexpr std::array<LimitRow, 7> limits{{
     {"instruments that a system reaches, least", 1, "", "a line that feeds nothing",
      Mark::common_practice, Verdict::warn},
     {"lines at a tee, least", 3, "", static_source, Mark::verified, Verdict::fail},
+    {"routes that end at each port, probe, instrument, drain and tee, least", 1, "",
+     "what is described is meant to be connected", Mark::common_practice, Verdict::warn},
 }};
+constexpr const LimitRow& never_reached = limits[7];
 constexpr const LimitRow& loose_end = limits[0];
 constexpr const LimitRow& joined = limits[1];
 constexpr const LimitRow& reached = limits[2];
@@ -61,6 +64,33 @@ std::map<const Node*, Routes> routes_by_node(const PreparedProject& prepared) {
 bool any_air(const Routes& routes) {
   return std::any_of(routes.begin(), routes.end(),
                      [](const PreparedRoute* route) { return is_air(route->route->system); });
+}
+
+bool carries_air(NodeKind kind) {
+  switch (kind) {
+    case NodeKind::static_port:
+    case NodeKind::pitot_probe:
+    case NodeKind::instrument:
+    case NodeKind::drain:
+    case NodeKind::tee:
+      return true;
+    default:
+      return false;
+  }
+}
+
+/// A port, instrument or drain in the files that no line was drawn to.
+Judgement unreached(const Node& node) {
+  Judgement judgement;
+  judgement.rule = network_rule().name;
+  judgement.with = node.name;
+  judgement.at = node.at;
+  judgement.location = node.where;
+  judgement.source = cite(never_reached);
+  judgement.verdict = never_reached.broken;
+  judgement.message = "no route ends at " + node.name;
+  judgement.mend = "draw the route to it, or remove the node";
+  return judgement;
 }
 
 /// How many lines a fitting needs so that none of its openings is left open.
@@ -173,6 +203,23 @@ Judgement count_in_system(const SystemParts& system, const LimitRow& row, std::s
   return judgement;
 }
 
+/// Ports to the left and to the right of the centre line, so that what a sideslip adds on one side
+/// it takes off on the other.
+Judgement judge_port_sides(const SystemParts& system, std::size_t ports) {
+  const auto any_port = [&system](auto&& wanted) {
+    return std::any_of(system.nodes.begin(), system.nodes.end(), [&](const Node* node) {
+      return node->kind == NodeKind::static_port && wanted(node->at.y);
+    });
+  };
+  const bool both =
+      any_port([](double bl) { return bl < 0; }) && any_port([](double bl) { return bl > 0; });
+  const std::size_t sides = both ? 2 : 1;
+  return count_in_system(
+      system, two_ports, sides, "has a static port on each side",
+      ports == 1 ? "has a single static port" : "has its static ports on one side only",
+      "add a port on the other side and join the two");
+}
+
 void judge_system(const SystemParts& system, std::vector<Judgement>& judgements) {
   if (system.kind == SystemKind::vent) return;
   const bool still = system.kind == SystemKind::static_air;
@@ -181,10 +228,7 @@ void judge_system(const SystemParts& system, std::vector<Judgement>& judgements)
       count_in_system(system, reached, ports, "reaches the air outside",
                       still ? "reaches no static port" : "reaches no probe",
                       still ? "join it to a static port" : "join it to its probe"));
-  if (still && ports > 0)
-    judgements.push_back(count_in_system(system, two_ports, ports, "has ports enough",
-                                         "has a single static port",
-                                         "add a port on the other side and join the two"));
+  if (still && ports > 0) judgements.push_back(judge_port_sides(system, ports));
   judgements.push_back(count_in_system(system, feeds, system.count(NodeKind::instrument),
                                        "feeds an instrument", "feeds no instrument",
                                        "lead it to an instrument"));
@@ -213,7 +257,11 @@ std::vector<Judgement> judge_network(const RuleContext& context) {
   const std::map<const Node*, Routes> by_node = routes_by_node(context.prepared);
   for (const Node& node : context.prepared.project->nodes) {
     const auto found = by_node.find(&node);
-    if (found == by_node.end() || !any_air(found->second)) continue;
+    if (found == by_node.end()) {
+      if (carries_air(node.kind)) judgements.push_back(unreached(node));
+      continue;
+    }
+    if (!any_air(found->second)) continue;
     judgements.push_back(judge_joint(node, found->second));
     if (const auto open = judge_openings(node, found->second)) judgements.push_back(*open);
   }

@@ -23,11 +23,14 @@ constexpr std::array<LimitRow, 5> limits{{
     {"cable of another control off the pulley's plane, at most", 2, "deg",
      "MIL-F-18372 para 3.1.1.17.8 (b)", Mark::verified, Verdict::fail},
     {"pulley over cable diameter, load up to 1 % of breaking strength, at least", 10, "",
-     "MIL-F-18372, table above para 3.1.1.17.8", Mark::verified, Verdict::fail},
+     "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan", Mark::verified,
+     Verdict::fail},
     {"pulley over cable diameter, load 10 % of breaking strength, at least", 20, "",
-     "MIL-F-18372, table above para 3.1.1.17.8", Mark::verified, Verdict::fail},
+     "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan", Mark::verified,
+     Verdict::fail},
     {"pulley over cable diameter, load 20 % of breaking strength, at least", 28, "",
-     "MIL-F-18372, table above para 3.1.1.17.8", Mark::verified, Verdict::fail},
+     "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan", Mark::verified,
+     Verdict::fail},
 }};
 constexpr const LimitRow& off_plane_primary = limits[0];
 constexpr const LimitRow& off_plane_other = limits[1];
@@ -128,7 +131,7 @@ Judgement judge_plane(const RuleContext& context, const Pulley& pulley) {
   judgement.message =
       "the cable runs " + context.phrasing.angle(*judgement.value) + " off the pulley's plane";
   if (*judgement.value < 45)
-    judgement.message += ", " + context.phrasing.length(off_plane_drift_in(12, off)) + " in " +
+    judgement.message += ", " + context.phrasing.length(off_plane_drift_in(12, off)) + " over " +
                          context.phrasing.length(12) + " of lead";
   judgement.mend = plane_mend(pulley, axis);
   return judgement;
@@ -233,7 +236,7 @@ const Rule& pulley_rule() {
           "meet. It is not the spindle. Two things are judged. Plane: the angle between each leg "
           "and the groove's plane, which is square to the stated `axis`; the larger counts, with "
           "the controls neutral (the standard allows a degree more where the cable travels "
-          "sideways, or on its swivel-guard pulleys AN219 to AN221; waive it then). Size: groove "
+          "sideways, or on pulleys AN219 to AN221; waive it then). Size: groove "
           "diameter over the cable's nominal diameter, against the load as a share of the breaking "
           "strength, straight between the rows of the table; the load is the limit load, or the "
           "rigged tension where no limit load is stated. Under 1 % the first row holds. Past 20 % "

@@ -14,6 +14,7 @@
 #include "rules/network.hpp"
 #include "rules/not_yet_judged.hpp"
 #include "rules/pulley.hpp"
+#include "rules/resonance.hpp"
 #include "rules/separation.hpp"
 #include "rules/slack.hpp"
 #include "rules/sleeve_cover.hpp"
@@ -36,6 +37,7 @@ const std::vector<const Rule*>& all_rules() {
       &network_rule(),
       &drainage_rule(),
       &lag_rule(),
+      &resonance_rule(),
       &cable_size_rule(),
       &fairlead_angle_rule(),
       &pulley_rule(),

@@ -122,9 +122,8 @@ TEST(EdgeGap, IsNoMoreThanWhatASampledLineFindsToASampledEdge) {
           const Vec2 a = edge[j];
           const Vec2 b = edge[(j + 1) % edge.size()];
           const double fs = side * thickness;
-          sampled = std::min(
-              sampled,
-              nearest(at, Segment3{{fs, a.u, a.v}, {fs, b.u, b.v}}).distance_in);
+          sampled =
+              std::min(sampled, nearest(at, Segment3{{fs, a.u, a.v}, {fs, b.u, b.v}}).distance_in);
         }
     }
     const double half_step = norm(lean) * 2 / samples;

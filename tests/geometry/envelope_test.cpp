@@ -46,9 +46,9 @@ TEST(Envelope, HasTheTextbookWidthsInTheMiddle) {
   struct Row {
     double length, surplus, string, tube, bound;
   };
-  for (const Row& row : {Row{13.5, 0.081, 0.64036, 0.66572, 0.74053},
-                         Row{20, 0.05, 0.61237, 0.63662, 0.70755},
-                         Row{24, 0.02, 0.42426, 0.44106, 0.49000}}) {
+  for (const Row& row :
+       {Row{13.5, 0.081, 0.64036, 0.66572, 0.74053}, Row{20, 0.05, 0.61237, 0.63662, 0.70755},
+        Row{24, 0.02, 0.42426, 0.44106, 0.49000}}) {
     const ReachEnvelope string = slack_span(5, row.length, row.surplus, false);
     const ReachEnvelope tube = slack_span(5, row.length, row.surplus, true);
     const double middle = 5 + row.length / 2;

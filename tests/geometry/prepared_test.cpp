@@ -132,8 +132,8 @@ TEST(Supports, AreGrommetsAndBushingsThatTheLineNearlyFills) {
 }
 
 TEST(Supports, AreNotGrommetsTooWideToHoldTheLine) {
-  for (const auto& [edge, diameter] : {std::pair{EdgeGuard::grommet, 0.751},
-                                       std::pair{EdgeGuard::bushing, 0.626}}) {
+  for (const auto& [edge, diameter] :
+       {std::pair{EdgeGuard::grommet, 0.751}, std::pair{EdgeGuard::bushing, 0.626}}) {
     RouteProject drawn = passing(through_hole({12, 0, 0}, "hole"));
     drawn.frame(12, 0.032, {round_hole("hole", {}, diameter, edge)});
     EXPECT_EQ(drawn.prepared().routes.at(0).supports.size(), 2u) << diameter;
@@ -158,8 +158,7 @@ TEST(Supports, AreNoOutlinedHolesWhoseBoreIsNotStated) {
 }
 
 TEST(Spans, GoFromSupportToSupport) {
-  const PreparedProject prepared =
-      passing(held_at({12, 0, 0}, HoldKind::clamp)).prepared();
+  const PreparedProject prepared = passing(held_at({12, 0, 0}, HoldKind::clamp)).prepared();
   const auto& spans = prepared.routes.at(0).spans;
   ASSERT_EQ(spans.size(), 2u);
   EXPECT_NEAR(spans[0].length_in(), 12, rounding_in);
@@ -241,8 +240,7 @@ TEST(PreparedRoute, PointsAtTheNearestPointOrAtTheRouteNearAnEnd) {
 }
 
 TEST(PreparedRoute, KnowsHowFarTheNearestSupportIs) {
-  const PreparedProject prepared =
-      passing(held_at({12, 0, 0}, HoldKind::clamp)).prepared();
+  const PreparedProject prepared = passing(held_at({12, 0, 0}, HoldKind::clamp)).prepared();
   const PreparedRoute& route = prepared.routes.at(0);
   EXPECT_NEAR(route.to_nearest_support_in(0), 0, rounding_in);
   EXPECT_NEAR(route.to_nearest_support_in(5), 5, rounding_in);

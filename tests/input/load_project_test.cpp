@@ -43,6 +43,21 @@ TEST(LoadProject, TakesAFileOrAFolderWithProjectYaml) {
   EXPECT_EQ(by_file.project->name, "by its file");
 }
 
+TEST(LoadProject, ReadsTheCruiseBandOfAPropeller) {
+  const Project stated = loaded(
+      "excitation: {propeller_rpm: [600 rpm, 2700], cruise_rpm: [2100, 2400 rpm], blades: 2}\n");
+  ASSERT_TRUE(stated.excitation && stated.excitation->cruise);
+  EXPECT_EQ(stated.excitation->cruise->low_rpm, 2100);
+  EXPECT_EQ(stated.excitation->cruise->high_rpm, 2400);
+  const Project without = loaded("excitation: {propeller_rpm: [600, 2700], blades: 2}\n");
+  ASSERT_TRUE(without.excitation.has_value());
+  EXPECT_FALSE(without.excitation->cruise.has_value());
+  // The ends of what the propeller does may be the ends of cruise.
+  EXPECT_TRUE(
+      loaded("excitation: {propeller_rpm: [600, 2700], cruise_rpm: [600, 2700], blades: 3}\n")
+          .excitation.has_value());
+}
+
 TEST(LoadProject, SaysEachDefaultThatItTook) {
   const Project project = loaded("");
   EXPECT_EQ(project.build_tolerance_in, 0.06);

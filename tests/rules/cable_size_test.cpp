@@ -8,7 +8,7 @@ namespace linewright {
 namespace {
 
 Judgement judged(const SmallProject& project) {
-  return only(project.judged_by(cable_size_rule()));
+  return sole(project.judged_by(cable_size_rule()));
 }
 
 TEST(CableSize, SmallPrimaryCableFailsAndMayBeWaived) {

@@ -39,7 +39,8 @@ std::string rod_above(double gap_in, double station = 115) {
 /// A horn that hangs, unmoving to a hundredth of a degree, with its tip `gap_in` above the line.
 std::string horn_above(double gap_in) {
   const std::string tip = std::to_string(10 + 0.125 + 0.5 + gap_in);
-  return "  movers:\n    - {name: horn, pivot: [115, 0, 20], axis: [0, 1, 0], points: [[115, 0, 20], "
+  return "  movers:\n    - {name: horn, pivot: [115, 0, 20], axis: [0, 1, 0], points: [[115, 0, "
+         "20], "
          "[115, 0, " +
          tip + "]], radius: 0.5, sweep: [-0.01, 0.01]}\n";
 }
@@ -151,6 +152,12 @@ TEST(Clearance, ListsNeighboursWithinAnInchAndAHalfAndNoFarther) {
   EXPECT_TRUE(judged(past(rod_above(1.51), "wire-1/4"), "clearance").empty());
 }
 
+TEST(Clearance, MissesNothingBecauseTheBuildToleranceIsWide) {
+  ProjectSections sections = past(rod_above(1.8), "tube-aluminium-1/4");
+  sections.build_tolerance = "1.6";
+  EXPECT_EQ(only_clearance(sections).verdict, Verdict::fail);
+}
+
 TEST(Clearance, MeasuresFromTheSleeveAndNotTheCableInIt) {
   const std::string sleeve = "sleeves: [{from: 10, to: 20, bore: 0.17, outside: 0.25}]";
   EXPECT_NEAR(*only_clearance(past(rod_above(0.4), "cable-7x19-1/8-steel", sleeve)).value, 0.4,
@@ -174,14 +181,13 @@ TEST(Clearance, CountsAMovingPartAtEveryPlaceOfItsSweep) {
 }
 
 TEST(Clearance, HidesNoOverlapBehindAShortfallFartherOff) {
-  // Near the clamp the panel's edge is 0.005 in the line: a fail, 0.0675 short of 1/16. Farther from
-  // it the panel is under 0.1 off: a warning only, though 0.16 short of 1/4.
+  // Near the clamp the panel's edge is 0.005 in the line: a fail, 0.0675 short of 1/16. Farther
+  // from it the panel is under 0.1 off: a warning only, though 0.16 short of 1/4.
   const std::string slanted =
       "  panels:\n    - {name: panel, corners: [[114.1, -5, 10.13], [114.1, 5, 10.13], [112.5, 5, "
       "10.23], [112.5, -5, 10.23]], thickness: 0.02}\n";
-  const auto judgement =
-      only(judged(past(slanted, "tube-nylon-1/4", "points: [{at: [115, 0, 10], hold: clamp}]"),
-                  "clearance"));
+  const auto judgement = only(judged(
+      past(slanted, "tube-nylon-1/4", "points: [{at: [115, 0, 10], hold: clamp}]"), "clearance"));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.message, "can be in panel panel");
 }
@@ -189,7 +195,8 @@ TEST(Clearance, HidesNoOverlapBehindAShortfallFartherOff) {
 TEST(Clearance, LeavesTheFrameALineGoesThroughToFrameCrossing) {
   const std::string frame =
       "  frames:\n    - {name: F4, station: 115, thickness: 0.032, outline: [[-6, 4], [6, 4], [6, "
-      "16], [-6, 16]],\n       holes: [{name: hole, centre: [0, 10], diameter: 0.6, edge: bare}]}\n";
+      "16], [-6, 16]],\n       holes: [{name: hole, centre: [0, 10], diameter: 0.6, edge: "
+      "bare}]}\n";
   // An inch and more along from its hole it counts again.
   const Judgement judgement = only_clearance(past(frame, "tube-nylon-1/4"));
   EXPECT_EQ(judgement.verdict, Verdict::pass);
@@ -215,14 +222,15 @@ TEST(Clearance, LeavesAloneWhatAnEndFittingIsMountedOn) {
       "13]], thickness: 0.05}\n";
   EXPECT_EQ(only_clearance(past(plate, "tube-nylon-1/4")).verdict, Verdict::pass);
   ProjectSections hanging = past(plate, "tube-nylon-1/4");
-  hanging.nodes = "  - {name: forward, kind: end, at: [100, 0, 10]}\n" +
-                  held_node("aft", "130, 0, 10");
+  hanging.nodes =
+      "  - {name: forward, kind: end, at: [100, 0, 10]}\n" + held_node("aft", "130, 0, 10");
   EXPECT_EQ(only_clearance(hanging).verdict, Verdict::fail);
 }
 
 TEST(Clearance, DoesNotCountGuardedEdges) {
   const auto stringer = [](const std::string& edge) {
-    return "  channels:\n    - {name: stringer, path: [[110, 0, 9], [120, 0, 9]], section: [[0, 0], "
+    return "  channels:\n    - {name: stringer, path: [[110, 0, 9], [120, 0, 9]], section: [[0, "
+           "0], "
            "[0, 0.75]], thickness: 0.05, edge: " +
            edge + "}\n";
   };
@@ -237,13 +245,12 @@ TEST(Clearance, DoesNotCountGuardedEdges) {
 }
 
 TEST(Clearance, KnowsNothingOfAMesh) {
-  ProjectSections sections = past(
-      "  meshes:\n    - {name: tailcone, file: project.yaml, units: mm}\n", "tube-nylon-1/4");
+  ProjectSections sections =
+      past("  meshes:\n    - {name: tailcone, file: project.yaml, units: mm}\n", "tube-nylon-1/4");
   const Judgement judgement = only_clearance(sections);
   EXPECT_EQ(judgement.verdict, Verdict::unknown);
   EXPECT_EQ(judgement.with, "tailcone");
-  EXPECT_EQ(judgement.message,
-            "the gap to mesh tailcone is not measured: meshes are not read yet");
+  EXPECT_EQ(judgement.message, "the gap to mesh tailcone is not measured: meshes are not read yet");
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: tailcone"));
 }
 

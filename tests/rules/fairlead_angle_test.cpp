@@ -18,7 +18,7 @@ SmallProject turning(Vec3 from, Vec3 at, Vec3 to, HoldKind hold = HoldKind::fair
 }
 
 Judgement judged(const SmallProject& project) {
-  return only(project.judged_by(fairlead_angle_rule()));
+  return sole(project.judged_by(fairlead_angle_rule()));
 }
 
 TEST(FairleadAngle, WorkedAnglesUnderTheLimitPass) {

@@ -82,7 +82,8 @@ TEST(NeighbourFilter, NeverCountsTheMovingPartThatAnEndGoesWith) {
 }
 
 std::string frame(const std::string& edge) {
-  return "  frames:\n    - {name: F4, station: 115, thickness: 0.032, outline: [[-6, 4], [6, 4], [6, "
+  return "  frames:\n    - {name: F4, station: 115, thickness: 0.032, outline: [[-6, 4], [6, 4], "
+         "[6, "
          "16], [-6, 16]],\n       holes: [{name: hole, centre: [0, 10], diameter: 0.75, edge: " +
          edge + "}]}\n" +
          "  solids:\n    - {name: rod, cylinder: {from: [115, 5, 9], to: [115, 5, 11], diameter: "
@@ -128,8 +129,8 @@ TEST(HoleIsGuarded, ByAGuideThatTheRouteHasInIt) {
 }
 
 TEST(HoleIsGuarded, NotByAGuideInAnotherHole) {
-  const ProjectText project =
-      past(frame("bare"), "[{at: [110, 0, 10], hold: fairlead}, {at: [115, 0, 10], through: hole}]");
+  const ProjectText project = past(
+      frame("bare"), "[{at: [110, 0, 10], hold: fairlead}, {at: [115, 0, 10], through: hole}]");
   EXPECT_FALSE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 15));
 }
 

@@ -250,6 +250,33 @@ TEST(Network, SingleStaticPortWarnsAndTwoPass) {
   EXPECT_TRUE(contains(judgement.source, "(common practice, no source)"));
 }
 
+TEST(Network, TwoStaticPortsOnOneSideWarn) {
+  SmallProject project = sound_static_system();
+  for (Node& node : project.project.nodes)
+    if (node.name == "port-right") node.at = {226, -10, 12};
+  const Judgement judgement = fault(project);
+  EXPECT_EQ(judgement.verdict, Verdict::warn);
+  EXPECT_EQ(judgement.message, "system 'static' has its static ports on one side only");
+  EXPECT_DOUBLE_EQ(judgement.value.value(), 1);
+  EXPECT_DOUBLE_EQ(judgement.limit.value(), 2);
+}
+
+TEST(Network, InstrumentThatNoRouteEndsAtWarns) {
+  SmallProject project = sound_static_system();
+  project.node("climb-indicator", NodeKind::instrument, {60, 8, 28});
+  const Judgement judgement = fault(project);
+  EXPECT_EQ(judgement.verdict, Verdict::warn);
+  EXPECT_EQ(judgement.message, "no route ends at climb-indicator");
+  EXPECT_EQ(judgement.with, "climb-indicator");
+  EXPECT_TRUE(judgement.route.empty());
+}
+
+TEST(Network, HornOrOpenEndThatNoRouteEndsAtIsNotItsConcern) {
+  SmallProject project = sound_static_system();
+  project.node("horn", NodeKind::horn, {230, 0, 30}).node("spare", NodeKind::end, {60, 8, 28});
+  EXPECT_TRUE(not_passed(judged(project)).empty());
+}
+
 TEST(Network, OneProbeIsEnough) {
   EXPECT_FALSE(any_says(judged(sound_pitot_system()), "port"));
 }

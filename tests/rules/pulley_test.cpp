@@ -165,7 +165,7 @@ TEST(Pulley, PulleyOnATubeIsUnknownAndFairleadsAreNotJudged) {
   SmallProject project;
   project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {20, 5, 0});
   project.route("tube", "tube-nylon-1/4", "a", "b", {pulley_at({10, 0, 0}, 3, {0, 0, 1})});
-  EXPECT_EQ(only(project.judged_by(pulley_rule())).verdict, Verdict::unknown);
+  EXPECT_EQ(sole(project.judged_by(pulley_rule())).verdict, Verdict::unknown);
   EXPECT_TRUE(
       cable_project({held({50, 0, 10}, HoldKind::fairlead)}).judged_by(pulley_rule()).empty());
 }

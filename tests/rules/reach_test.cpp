@@ -143,11 +143,10 @@ TEST(ReachOfACable, CountsTheTensionThatTheColdTakes) {
 TEST(ReachOfACable, SagsByItsStretchAloneOnceTheTensionIsGone) {
   // L (3 w L / (64 AE))^(1/3) with w = 0.0024167 lb/in, L = 30 in, AE = 111,607 lbf: 0.09368 in.
   ProjectSections sections = cable(30, 30);
-  // 42.667 degrees at 0.70312 lbf a degree take all of it, to the sixth figure.
   sections.temperature = "{min: 20 degF, rigged: 70 degF, max: 120 degF}";
   const ReachEnvelope slack = envelope_of(sections);
   EXPECT_NEAR(slack.sag_in, 0.093678, 1e-5);
-  // 30 - 50 0.70312 = -5.156 lbf, as slack in 30 in of cable.
+  // 50 degrees take more than all of it: 30 - 50 0.70312 = -5.156 lbf is slack in 30 in of cable.
   EXPECT_NEAR(slack.surplus_in, 5.156 / 111607 * 30, 1e-7);
   EXPECT_NEAR(slack.bow_in, std::sqrt(3 * 30 * slack.surplus_in / 8), rounding_in);
 }
@@ -155,7 +154,7 @@ TEST(ReachOfACable, SagsByItsStretchAloneOnceTheTensionIsGone) {
 TEST(ReachOfACable, NeverNarrowsAsItsTensionFallsNorJumps) {
   double before = 0;
   for (double tension = 2; tension > 0; tension -= 0.01) {
-    // 36 lbf less two: the cold leaves between 2 and -2 of the tension.
+    // The cold takes 35.156 lbf: what is left goes from 2 to -2 lbf.
     ProjectSections sections = cable(30, 35.156 + 2 * tension - 2);
     sections.temperature = "{min: 20 degF, rigged: 70 degF, max: 70 degF}";
     const double width = envelope_of(sections).width_in(Reach::likely, 15);
@@ -173,8 +172,8 @@ TEST(ReachOfACable, NamesTheTensionThatIsNotStated) {
 }
 
 std::string own_line(const std::string& kind, const std::string& values) {
-  return "lines:\n  - {name: own, kind: " + kind +
-         ", outside: 0.25, source: measured, " + values + "}\n";
+  return "lines:\n  - {name: own, kind: " + kind + ", outside: 0.25, source: measured, " + values +
+         "}\n";
 }
 
 TEST(Reach, NamesWhatALineOfTheProjectsOwnLeavesOut) {
@@ -183,7 +182,8 @@ TEST(Reach, NamesWhatALineOfTheProjectsOwnLeavesOut) {
     std::string kind, values, missing;
   };
   for (const Row& row :
-       {Row{"plastic-tube", tube + "expansion: 5e-5, weight: 0.001 lb/in, youngs_modulus: 60000 psi",
+       {Row{"plastic-tube",
+            tube + "expansion: 5e-5, weight: 0.001 lb/in, youngs_modulus: 60000 psi",
             "the surplus length usual for own"},
         Row{"plastic-tube", tube + "slack: 0.006, weight: 0.001 lb/in, youngs_modulus: 60000 psi",
             "the thermal expansion of own"},
@@ -194,8 +194,7 @@ TEST(Reach, NamesWhatALineOfTheProjectsOwnLeavesOut) {
         Row{"hose", tube + "weight: 0.001 lb/in", "the surplus length usual for own"},
         Row{"wire", "slack: 0.001", "the thermal expansion of own"}}) {
     ProjectSections sections = straight(10, "own");
-    if (row.kind == "wire")
-      sections.routes.replace(sections.routes.find("static"), 6, "wire");
+    if (row.kind == "wire") sections.routes.replace(sections.routes.find("static"), 6, "wire");
     sections.rest = own_line(row.kind, row.values);
     EXPECT_EQ(missing_of(sections), row.missing) << row.kind << ": " << row.values;
   }
@@ -217,8 +216,7 @@ TEST(Reach, NamesWhatACableOfTheProjectsOwnLeavesOut) {
 }
 
 TEST(Reach, TapersToTheSupportsPlay) {
-  const ProjectText project(
-      straight(20, nylon, ", points: [{at: [8, 0, 0], hold: clamp}]"));
+  const ProjectText project(straight(20, nylon, ", points: [{at: [8, 0, 0], hold: clamp}]"));
   const auto reaches = reaches_of(project);
   ASSERT_EQ(reaches.size(), 2u);
   EXPECT_EQ(reaches[0].stretch.envelope.play_first_in, 0);
@@ -251,8 +249,8 @@ TEST(Reach, BendsAFreeMetalTubeByItsTipSag) {
 /// Two lines of 8 and 6 in that hang on one union; the second ends in a clamp 4 in from it.
 ProjectSections over_a_union() {
   ProjectSections sections;
-  sections.nodes = held_node("forward", "0, 0, 0") + "  - {name: union, kind: union, at: [8, 0, 0]}\n" +
-                   held_node("aft", "14, 0, 0");
+  sections.nodes = held_node("forward", "0, 0, 0") +
+                   "  - {name: union, kind: union, at: [8, 0, 0]}\n" + held_node("aft", "14, 0, 0");
   sections.routes =
       "  - {name: route, system: static, line: tube-nylon-1/4, from: forward, to: union}\n"
       "  - {name: other, system: static, line: tube-nylon-1/4, from: aft, to: union,\n"

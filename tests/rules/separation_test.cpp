@@ -32,8 +32,8 @@ std::string number(double value) {
 }
 
 std::string route(const std::string& name, const LineEntry& entry) {
-  return "  - {name: " + name + ", system: " + entry.system + ", line: " + entry.line + ", from: " +
-         name + "-from, to: " + name + "-to,\n     " + entry.more + "}\n";
+  return "  - {name: " + name + ", system: " + entry.system + ", line: " + entry.line +
+         ", from: " + name + "-from, to: " + name + "-to,\n     " + entry.more + "}\n";
 }
 
 /// The first along FS from 100 to 130, the second across it over FS 115, `gap_in` clear.
@@ -41,7 +41,7 @@ ProjectSections crossed(const LineEntry& first, const LineEntry& second, double 
   const std::string level = number(10 + first.radius_in + second.radius_in + gap_in);
   ProjectSections sections;
   sections.nodes = held_node("first-from", "100, 0, 10") + held_node("first-to", "130, 0, 10") +
-                   held_node("second-from", "115, -15, " + level) +
+                   held_node("second-from", "115, -10, " + level) +
                    held_node("second-to", "115, 15, " + level);
   sections.routes = route("first", first) + route("second", second);
   return sections;
@@ -134,6 +134,14 @@ TEST(SeparationOfLines, IsHalfAnInchToACableWhereTheTubeIsHeld) {
   EXPECT_EQ(*only_separation(crossed(held_far, cable, 0.6)).limit, 1.0);
 }
 
+TEST(SeparationOfLines, LooksForTheTubesSupportWhicheverOfTheTwoIsFirst) {
+  LineEntry held = plastic;
+  held.more = "points: [{at: [115, 0, 10.7945], hold: clamp}]";
+  const Judgement judgement = only_separation(crossed(cable, held, 0.6));
+  EXPECT_EQ(judgement.verdict, Verdict::pass);
+  EXPECT_EQ(*judgement.limit, 0.5);
+}
+
 TEST(SeparationOfLines, DoesNotTakeTheCablesGuideForTheTubesSupport) {
   LineEntry guided = cable;
   guided.more = "points: [{at: [115, 0, 10], hold: fairlead, bore: 0.19}]";
@@ -145,7 +153,8 @@ TEST(SeparationOfLines, HidesNoTouchAtASupportBehindAShortfallElsewhere) {
   // Where the larger limit begins it is clear, though more than half an inch short of an inch.
   ProjectSections sections = crossed(plastic, cable, 0);
   sections.nodes = held_node("first-from", "100, 0, 10") + held_node("first-to", "130, 0, 10") +
-                   held_node("second-from", "100, 0, 13.19") + held_node("second-to", "115, 0, 10.19");
+                   held_node("second-from", "100, 0, 13.19") +
+                   held_node("second-to", "115, 0, 10.19");
   sections.routes = route("first", {plastic.line, plastic.system, plastic.radius_in,
                                     "points: [{at: [115, 0, 10], hold: clamp}]"}) +
                     route("second", cable);
@@ -207,7 +216,8 @@ TEST(SeparationOfLines, CountsLinesThatStayTogetherPastTheirFitting) {
 
 TEST(SeparationOfLines, JudgesEveryPairOnce) {
   ProjectSections sections = crossed(metal, metal, 0.3);
-  sections.nodes += held_node("third-from", "120, -15, 10.6") + held_node("third-to", "120, 15, 10.6");
+  sections.nodes +=
+      held_node("third-from", "120, -15, 10.6") + held_node("third-to", "120, 15, 10.6");
   sections.routes += route("third", metal);
   const auto judgements = judged(sections, "separation");
   EXPECT_EQ(with(judgements, "second").size(), 1u);

@@ -1,0 +1,54 @@
+#include "planning/rig.hpp"
+
+#include <algorithm>
+
+#include "commands/commands.hpp"
+#include "commands/known_name.hpp"
+#include "commands/open_project.hpp"
+#include "render/rig_csv.hpp"
+#include "render/rig_json.hpp"
+#include "render/rig_text.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::string rendered(const Rig& rig, const ResultForm& form) {
+  switch (form.format) {
+    case Format::json:
+      return rig_json(rig);
+    case Format::csv:
+      return rig_csv(rig, form.style.phrasing.unit);
+    case Format::text:
+      break;
+  }
+  return rig_text(rig, form.style);
+}
+
+/// Empty where the route asked for is a cable.
+std::string wrong_route(const Project& project, const Rig& rig, const std::string& asked) {
+  std::vector<std::string> cables;
+  for (const RiggedCable& cable : rig.cables) cables.push_back(cable.name);
+  const std::string wrong = unknown_name("control cable", asked, cables);
+  const bool other = std::any_of(project.routes.begin(), project.routes.end(),
+                                 [&](const Route& route) { return route.name == asked; });
+  return !wrong.empty() && other ? "route '" + asked + "' is no control cable" : wrong;
+}
+
+}  // namespace
+
+Outcome rig(const std::filesystem::path& project, const std::optional<std::string>& only_route,
+            const ResultForm& form) {
+  const std::variant<Project, Outcome> opened = open_project(project);
+  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
+  const PreparedProject prepared = prepare(std::get<Project>(opened));
+  Rig plan = plan_rig(prepared);
+  if (only_route) {
+    const std::string wrong = wrong_route(*prepared.project, plan, *only_route);
+    if (!wrong.empty()) return refusal(wrong);
+    std::erase_if(plan.cables, [&](const RiggedCable& each) { return each.name != *only_route; });
+  }
+  return {ExitCode::nothing_failed, rendered(plan, form), ""};
+}
+
+}  // namespace linewright

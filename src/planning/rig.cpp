@@ -1,0 +1,205 @@
+#include "planning/rig.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/free_run.hpp"
+#include "physics/cable.hpp"
+#include "physics/deflection.hpp"
+#include "physics/vibration.hpp"
+#include "rules/reach.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// A multiple of the chart's step this near to another row would say the same twice.
+constexpr double nearest_rows_degf = 0.05;
+
+void miss(RiggedCable& cable, const std::string& what) {
+  cable.missing.push_back(what);
+}
+
+/// Names everything that the line and the route leave open.
+void add_missing(RiggedCable& cable, const PreparedRoute& prepared) {
+  const Line& line = *prepared.line;
+  const Route& route = *prepared.route;
+  if (!route.tension) miss(cable, "its tension as rigged (tension.rigged)");
+  if (!route.tension || !route.tension->limit_load_lbf)
+    miss(cable, "its limit load (tension.limit_load)");
+  if (!route.travel) miss(cable, "its travel (travel)");
+  if (!line.axial_stiffness_lbf) miss(cable, "the stretch of " + line.name);
+  if (!line.expansion_per_degf) miss(cable, "the thermal expansion of " + line.name);
+  if (!line.weight_lb_per_in) miss(cable, "the weight of " + line.name);
+  if (!line.breaking_strength_lbf) miss(cable, "the breaking strength of " + line.name);
+  for (const std::string& each : cable.friction.missing) miss(cable, each);
+}
+
+std::optional<double> tension_slope(const Line& line) {
+  if (!line.axial_stiffness_lbf || !line.expansion_per_degf) return std::nullopt;
+  return tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
+                                    line.axial_stiffness_lbf->value);
+}
+
+void add_chart(RiggedCable& cable, const Line& line, const TemperatureRange& range) {
+  const std::optional<double> slope = tension_slope(line);
+  for (const double degf : chart_temperatures(range)) {
+    ChartRow row;
+    row.temperature_degf = degf;
+    row.as_rigged = degf == range.rigged_degf;
+    if (cable.rigged_lbf && row.as_rigged) row.tension_lbf = cable.rigged_lbf;
+    if (cable.rigged_lbf && slope) {
+      const double tension = *cable.rigged_lbf + *slope * (degf - range.rigged_degf);
+      row.tension_lbf = std::max(0.0, tension);
+      row.slack_in = cable_stretch_in(std::max(0.0, -tension), cable.length_in,
+                                      line.axial_stiffness_lbf->value);
+    }
+    cable.chart.push_back(row);
+  }
+  if (!slope) return;
+  const TensionRange change = tension_range(0, *slope, range);
+  cable.minimum_rigged_lbf = std::max(0.0, -change.lowest_lbf);
+  cable.slackest_degf = change.lowest_at_degf;
+}
+
+void add_stretch(RiggedCable& cable, const PreparedRoute& prepared) {
+  const std::optional<Travel>& travel = prepared.route->travel;
+  if (travel) cable.smaller_travel_in = std::min(travel->forward_in, travel->aft_in);
+  if (!prepared.line->axial_stiffness_lbf) return;
+  const auto stretch = [&](const std::optional<double>& load_lbf) -> std::optional<double> {
+    if (!load_lbf) return std::nullopt;
+    return cable_stretch_in(*load_lbf, cable.length_in, prepared.line->axial_stiffness_lbf->value);
+  };
+  cable.stretch_as_rigged_in = stretch(cable.rigged_lbf);
+  cable.stretch_at_limit_load_in = stretch(cable.limit_load_lbf);
+  if (!cable.stretch_as_rigged_in || !cable.stretch_at_limit_load_in) return;
+  cable.travel_lost_in =
+      std::max(0.0, *cable.stretch_at_limit_load_in - *cable.stretch_as_rigged_in);
+  if (cable.smaller_travel_in && *cable.smaller_travel_in > 0)
+    cable.travel_lost_share = *cable.travel_lost_in / *cable.smaller_travel_in;
+}
+
+void add_strength(RiggedCable& cable, const Line& line) {
+  if (!line.breaking_strength_lbf) return;
+  cable.breaking_strength_lbf = line.breaking_strength_lbf->value;
+  if (cable.limit_load_lbf)
+    cable.strength_factor = *cable.breaking_strength_lbf / *cable.limit_load_lbf;
+}
+
+OrderMeeting meeting(double frequency_hz, int times_per_turn, const Excitation& excitation) {
+  const double rpm = meeting_rpm(frequency_hz, times_per_turn);
+  return {times_per_turn, rpm, rpm >= excitation.idle_rpm && rpm <= excitation.redline_rpm};
+}
+
+RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& reach,
+                 const RiggedCable& cable, const std::optional<Excitation>& excitation) {
+  RigSpan result;
+  result.from_in = span.start_in;
+  result.to_in = span.end_in;
+  const auto holder = [&](int support) {
+    return support < 0 ? std::string() : route.supports[static_cast<std::size_t>(support)].name;
+  };
+  result.from = holder(span.first);
+  result.to = holder(span.last);
+  const Line& line = *route.line;
+  if (reach.ends_free || !cable.rigged_lbf || !line.weight_lb_per_in) return result;
+  const ReachEnvelope& envelope = reach.stretch.envelope;
+  const double length = envelope.end_in - envelope.start_in;
+  const double weight = line.weight_lb_per_in->value;
+  result.sag_in = string_sag_in(weight, length, *cable.rigged_lbf);
+  if (reach.missing.empty()) result.sag_at_load_factor_in = envelope.bow_in + envelope.sag_in;
+  result.natural_frequency_hz = taut_string_frequency_hz(length, *cable.rigged_lbf, weight);
+  if (!excitation) return result;
+  result.meetings.push_back(meeting(*result.natural_frequency_hz, 1, *excitation));
+  if (excitation->blades > 1)
+    result.meetings.push_back(
+        meeting(*result.natural_frequency_hz, excitation->blades, *excitation));
+  return result;
+}
+
+RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& route,
+                      const std::vector<FreeRun>& runs) {
+  const Project& project = *prepared.project;
+  const Line& line = *route.line;
+  RiggedCable cable;
+  cable.name = route.route->name;
+  cable.line = line.name;
+  cable.from = route.from->name;
+  cable.to = route.to->name;
+  cable.control = route.route->control;
+  cable.length_in = route.length_in();
+  if (line.cut_allowance_in > 0) cable.cut_length_in = cable.length_in + line.cut_allowance_in;
+  if (route.route->tension) {
+    cable.rigged_lbf = route.route->tension->rigged_lbf;
+    cable.limit_load_lbf = route.route->tension->limit_load_lbf;
+  }
+  cable.friction = cable_friction(route);
+  add_missing(cable, route);
+  add_chart(cable, line, project.temperature);
+  add_stretch(cable, route);
+  add_strength(cable, line);
+  if (cable.rigged_lbf && cable.friction.missing.empty())
+    cable.friction_lbf = *cable.rigged_lbf * (cable.friction.ratio() - 1);
+  const std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);
+  for (std::size_t i = 0; i < route.spans.size(); ++i) {
+    cable.spans.push_back(rig_span(route, route.spans[i], reaches[i], cable, project.excitation));
+    if (reaches[i].ends_free)
+      miss(cable, "what holds the end of its span " + std::to_string(i + 1));
+  }
+  return cable;
+}
+
+std::vector<std::string> notes() {
+  return {
+      "Lengths are developed, from node to node: what terminals, thimbles and turnbuckles take up "
+      "is not in them.",
+      fmt::format("Tensions are those in a rigid aluminium airframe ({:.1f}e-6 per degF). Real "
+                  "structure gives, so the change with temperature is an upper bound.",
+                  airframe_expansion_per_degf * 1e6),
+      fmt::format("Friction is that of one cable at its rigged tension, without its own weight, "
+                  "pedals, hinges and seals. Coefficients are common practice, no source: {:g} % "
+                  "of the tension for "
+                  "each quarter turn over a ball-bearing pulley, {:.2f} in fairleads, {:.2f} in "
+                  "sleeves.",
+                  100 * pulley_loss_per_quarter_turn, fairlead_friction, sleeve_friction),
+      "The travel lost is what the limit load stretches the cable beyond its rigged stretch, as a "
+      "share of the smaller travel from neutral."};
+}
+
+}  // namespace
+
+std::vector<double> chart_temperatures(const TemperatureRange& range) {
+  std::vector<double> rows{range.min_degf, range.rigged_degf, range.max_degf};
+  const double first = std::ceil(range.min_degf / chart_step_degf);
+  const double last = std::floor(range.max_degf / chart_step_degf);
+  for (double step = first; step <= last; ++step) {
+    const double degf = step * chart_step_degf + 0.0;  // never minus zero
+    const bool said = std::any_of(rows.begin(), rows.begin() + 3, [&](double row) {
+      return std::abs(row - degf) < nearest_rows_degf;
+    });
+    if (!said) rows.push_back(degf);
+  }
+  std::sort(rows.begin(), rows.end());
+  rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+  return rows;
+}
+
+Rig plan_rig(const PreparedProject& prepared) {
+  const Project& project = *prepared.project;
+  Rig rig;
+  rig.project_name = project.name;
+  rig.temperature = project.temperature;
+  rig.load_factor = std::max(
+      {1.0, std::abs(project.load_factor.positive), std::abs(project.load_factor.negative)});
+  if (project.excitation) rig.blades = project.excitation->blades;
+  rig.assumptions = project.assumptions;
+  const std::vector<FreeRun> runs = free_runs(prepared);
+  for (const PreparedRoute& route : prepared.routes)
+    if (route.line->kind == LineKind::cable) rig.cables.push_back(rig_cable(prepared, route, runs));
+  if (!rig.cables.empty()) rig.notes = notes();
+  return rig;
+}
+
+}  // namespace linewright

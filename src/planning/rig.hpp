@@ -1,0 +1,92 @@
+#pragma once
+// What a rigger needs of each control cable: length, tension at the temperature of the day,
+// stretch, friction, strength, and how each span between guides sags and swings.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/prepared.hpp"
+#include "planning/cable_friction.hpp"
+
+namespace linewright {
+
+/// A row of the tension chart.
+struct ChartRow {
+  double temperature_degf = 0;
+  std::optional<double> tension_lbf;  ///< zero where it is slack
+  std::optional<double> slack_in;     ///< how much too long it is there
+  bool as_rigged = false;
+};
+
+/// The propeller speed at which something that shakes `times_per_turn` times in a turn meets a
+/// frequency.
+struct OrderMeeting {
+  int times_per_turn = 1;
+  double rpm = 0;
+  bool in_range = false;  ///< between idle and redline
+};
+
+/// The cable between two guides, or from one to an end that nothing holds.
+struct RigSpan {
+  double from_in = 0;  ///< along the route
+  double to_in = 0;
+  std::string from;  ///< what holds it there; empty for nothing
+  std::string to;
+  std::optional<double> sag_in;                 ///< at 1 g, as rigged
+  std::optional<double> sag_at_load_factor_in;  ///< at the largest load factor and least tension
+  std::optional<double> natural_frequency_hz;   ///< as rigged
+  /// First order, then blade order where there is more than one blade; none where the project
+  /// states no excitation.
+  std::vector<OrderMeeting> meetings;
+};
+
+struct RiggedCable {
+  std::string name;
+  std::string line;
+  std::string from;
+  std::string to;
+  std::string control;
+  double length_in = 0;                 ///< developed, from node to node
+  std::optional<double> cut_length_in;  ///< only where the line's own allowance is stated
+  std::optional<double> rigged_lbf;
+  std::optional<double> limit_load_lbf;
+  std::vector<ChartRow> chart;
+  std::optional<double> minimum_rigged_lbf;  ///< that leaves it just taut over all temperatures
+  std::optional<double> slackest_degf;       ///< the temperature that asks for it
+  std::optional<double> stretch_as_rigged_in;
+  std::optional<double> stretch_at_limit_load_in;
+  std::optional<double> travel_lost_in;     ///< stretch that the limit load adds to the rigged
+  std::optional<double> travel_lost_share;  ///< of the smaller stated travel from neutral
+  std::optional<double> smaller_travel_in;
+  CableFriction friction;
+  std::optional<double> friction_lbf;  ///< pull above the rigged tension that makes it move
+  std::optional<double> breaking_strength_lbf;
+  std::optional<double> strength_factor;  ///< breaking strength over limit load
+  std::vector<RigSpan> spans;
+  std::vector<std::string> missing;  ///< what is not known, in words
+};
+
+struct Rig {
+  std::string project_name;
+  TemperatureRange temperature;
+  double load_factor = 1;           ///< the largest of either sign
+  int blades = 0;                   ///< 0: no excitation is stated
+  std::vector<RiggedCable> cables;  ///< in file order
+  std::vector<std::string> assumptions;
+  std::vector<std::string> notes;  ///< what the figures hold for, a sentence each
+};
+
+/// Steps of the tension chart.
+inline constexpr double chart_step_degf = 10;
+
+/// Temperatures of the chart: both ends of the range, the rigging temperature and every multiple of
+/// the step between, rising.
+std::vector<double> chart_temperatures(const TemperatureRange& range);
+
+/// The rig of every cable of the project. The airframe is taken as rigid aluminium, which makes the
+/// change of tension an upper bound. Friction is that of one cable alone, without hinges, pedals
+/// and seals.
+Rig plan_rig(const PreparedProject& prepared);
+
+}  // namespace linewright

@@ -1,0 +1,157 @@
+#include "render/rig_csv.hpp"
+
+#include <map>
+#include <optional>
+
+#include "render/amount.hpp"
+#include "render/cutlist_csv.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Fields by the name of their column, without its unit.
+using Fields = std::map<std::string, std::string, std::less<>>;
+
+struct Column {
+  std::string_view name;
+  std::string_view unit;  ///< "in" stands for the unit of length asked for
+};
+
+constexpr Column columns[] = {
+    {"record", ""},
+    {"cable", ""},
+    {"line", ""},
+    {"control", ""},
+    {"from", ""},
+    {"to", ""},
+    {"length", "in"},
+    {"cut_length", "in"},
+    {"rigged_tension", "lbf"},
+    {"minimum_rigged_tension", "lbf"},
+    {"limit_load", "lbf"},
+    {"stretch_as_rigged", "in"},
+    {"stretch_at_limit_load", "in"},
+    {"travel_lost", "in"},
+    {"travel_lost_share", ""},
+    {"friction", "lbf"},
+    {"strength_factor", ""},
+    {"missing", ""},
+    {"temperature", "degF"},
+    {"tension", "lbf"},
+    {"slack", "in"},
+    {"span_from", "in"},
+    {"span_to", "in"},
+    {"sag", "in"},
+    {"sag_at_load_factor", "in"},
+    {"natural_frequency", "hz"},
+    {"first_order", "rpm"},
+    {"blade_order", "rpm"},
+};
+
+std::string number(const std::optional<double>& value, int decimals) {
+  return value ? fixed_number(*value, decimals) : std::string();
+}
+
+class Table {
+ public:
+  explicit Table(LengthUnit unit) : metric_(unit == LengthUnit::millimetre) {
+    Fields names;
+    for (const Column& column : columns) {
+      std::string& name = names[std::string(column.name)] = column.name;
+      if (column.unit == "in")
+        name += metric_ ? "_mm" : "_in";
+      else if (!column.unit.empty())
+        name.append("_").append(column.unit);
+    }
+    add(names);
+  }
+
+  std::string length(const std::optional<double>& inches) const {
+    if (!inches) return {};
+    return metric_ ? fixed_number(*inches * 25.4, 3) : fixed_number(*inches, 4);
+  }
+
+  void add(const Fields& fields) {
+    bool first = true;
+    for (const Column& column : columns) {
+      if (!first) text_ += ',';
+      first = false;
+      const auto field = fields.find(column.name);
+      if (field != fields.end()) text_ += csv_field(field->second);
+    }
+    text_ += '\n';
+  }
+
+  const std::string& text() const { return text_; }
+
+ private:
+  bool metric_;
+  std::string text_;
+};
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
+  return text;
+}
+
+Fields cable_fields(const RiggedCable& cable, const Table& table) {
+  return {{"record", "cable"},
+          {"cable", cable.name},
+          {"line", cable.line},
+          {"control", cable.control},
+          {"from", cable.from},
+          {"to", cable.to},
+          {"length", table.length(cable.length_in)},
+          {"cut_length", table.length(cable.cut_length_in)},
+          {"rigged_tension", number(cable.rigged_lbf, 2)},
+          {"minimum_rigged_tension", number(cable.minimum_rigged_lbf, 2)},
+          {"limit_load", number(cable.limit_load_lbf, 2)},
+          {"stretch_as_rigged", table.length(cable.stretch_as_rigged_in)},
+          {"stretch_at_limit_load", table.length(cable.stretch_at_limit_load_in)},
+          {"travel_lost", table.length(cable.travel_lost_in)},
+          {"travel_lost_share", number(cable.travel_lost_share, 4)},
+          {"friction", number(cable.friction_lbf, 3)},
+          {"strength_factor", number(cable.strength_factor, 2)},
+          {"missing", joined(cable.missing)}};
+}
+
+Fields chart_fields(const RiggedCable& cable, const ChartRow& row, const Table& table) {
+  return {{"record", "tension"},
+          {"cable", cable.name},
+          {"temperature", fixed_number(row.temperature_degf, 1)},
+          {"tension", number(row.tension_lbf, 2)},
+          {"slack", table.length(row.slack_in)}};
+}
+
+Fields span_fields(const RiggedCable& cable, const RigSpan& span, int blades, const Table& table) {
+  Fields fields = {{"record", "span"},
+                   {"cable", cable.name},
+                   {"from", span.from},
+                   {"to", span.to},
+                   {"span_from", table.length(span.from_in)},
+                   {"span_to", table.length(span.to_in)},
+                   {"sag", table.length(span.sag_in)},
+                   {"sag_at_load_factor", table.length(span.sag_at_load_factor_in)},
+                   {"natural_frequency", number(span.natural_frequency_hz, 3)}};
+  for (const OrderMeeting& each : span.meetings) {
+    if (each.times_per_turn == 1) fields["first_order"] = fixed_number(each.rpm, 1);
+    if (each.times_per_turn == blades) fields["blade_order"] = fixed_number(each.rpm, 1);
+  }
+  return fields;
+}
+
+}  // namespace
+
+std::string rig_csv(const Rig& rig, LengthUnit unit) {
+  Table table(unit);
+  for (const RiggedCable& cable : rig.cables) {
+    table.add(cable_fields(cable, table));
+    for (const ChartRow& row : cable.chart) table.add(chart_fields(cable, row, table));
+    for (const RigSpan& span : cable.spans) table.add(span_fields(cable, span, rig.blades, table));
+  }
+  return table.text();
+}
+
+}  // namespace linewright

@@ -1,0 +1,198 @@
+#include "render/rig_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "render/amount.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr double degrees = 180 / std::numbers::pi;
+constexpr std::size_t longest_bar = 40;
+constexpr std::string_view not_known = "not known";
+
+std::string force(double lbf) {
+  return fixed_number(lbf, 1) + " lbf";
+}
+
+std::string force(const std::optional<double>& lbf) {
+  return lbf ? force(*lbf) : std::string(not_known);
+}
+
+std::string fine_number(double inches, const Phrasing& phrasing) {
+  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * 25.4, 2)
+                                                 : fixed_number(inches, 3);
+}
+
+std::string fine_length(const std::optional<double>& inches, const Phrasing& phrasing) {
+  return inches ? fine_number(*inches, phrasing) + " " + phrasing.unit_name()
+                : std::string(not_known);
+}
+
+std::string temperature(double degf) {
+  return fmt::format("{:.4g} degF", degf);
+}
+
+std::string item(std::string_view name, const std::string& text) {
+  return wrapped("  " + left(name, 12), text);
+}
+
+std::string length_words(const RiggedCable& cable, const Phrasing& phrasing) {
+  std::string text = bench_length(cable.length_in, phrasing) + " developed";
+  if (cable.cut_length_in)
+    return text + ", " + bench_length(*cable.cut_length_in, phrasing) + " to cut";
+  return text + ", terminals not included";
+}
+
+std::string tension_words(const RiggedCable& cable, const TemperatureRange& range) {
+  std::string text = force(cable.rigged_lbf);
+  if (cable.rigged_lbf) text += " at " + temperature(range.rigged_degf);
+  if (!cable.minimum_rigged_lbf) return text;
+  const double least = std::ceil(*cable.minimum_rigged_lbf * 10 - 1e-6) / 10;
+  return text + fmt::format("; {} or more keeps it taut at {}", force(least),
+                            temperature(*cable.slackest_degf));
+}
+
+std::string stretch_words(const RiggedCable& cable, const Phrasing& phrasing) {
+  if (!cable.stretch_as_rigged_in && !cable.stretch_at_limit_load_in) return std::string(not_known);
+  std::string text = fine_length(cable.stretch_as_rigged_in, phrasing) + " as rigged, " +
+                     fine_length(cable.stretch_at_limit_load_in, phrasing) + " at the limit load";
+  if (cable.limit_load_lbf) text += " of " + force(*cable.limit_load_lbf);
+  if (cable.travel_lost_in)
+    text += "; that costs " + fine_length(cable.travel_lost_in, phrasing) + " of travel";
+  if (cable.travel_lost_share)
+    text += fmt::format(", {} % of the {}", fixed_number(100 * *cable.travel_lost_share, 1),
+                        bench_length(*cable.smaller_travel_in, phrasing));
+  return text;
+}
+
+std::string friction_words(const RiggedCable& cable, const Phrasing& phrasing) {
+  std::string text =
+      cable.friction_lbf ? force(*cable.friction_lbf) + " to make it move" : std::string(not_known);
+  if (cable.friction_lbf && *cable.friction_lbf > 0)
+    text +=
+        fmt::format(" ({} % of the tension)", fixed_number(100 * (cable.friction.ratio() - 1), 1));
+  const std::vector<GuidedTurn>& turns = cable.friction.turns;
+  for (std::size_t i = 0; i < turns.size(); ++i)
+    text += (i == 0 ? "; it turns " : ", ") + fixed_number(turns[i].turn_rad * degrees, 1) +
+            " deg in " + turns[i].guide + " at " + bench_length(turns[i].at_in, phrasing);
+  if (turns.empty() && cable.friction.missing.empty()) text += "; it runs straight";
+  return text;
+}
+
+std::string strength_words(const RiggedCable& cable) {
+  if (!cable.breaking_strength_lbf) return std::string(not_known);
+  std::string text = fixed_number(*cable.breaking_strength_lbf, 0) + " lbf";
+  if (cable.strength_factor)
+    text += fmt::format(", {} times the limit load", fixed_number(*cable.strength_factor, 2));
+  return text;
+}
+
+std::string chart_row(const ChartRow& row, double most_lbf, const Phrasing& phrasing) {
+  std::string text = right(temperature(row.temperature_degf), 14);
+  text += right(row.tension_lbf ? force(*row.tension_lbf) : std::string("-"), 14) + "  ";
+  if (row.tension_lbf && most_lbf > 0)
+    text.append(static_cast<std::size_t>(
+                    std::lround(static_cast<double>(longest_bar) * *row.tension_lbf / most_lbf)),
+                '#');
+  if (row.slack_in && *row.slack_in > 0)
+    text += "slack: " + fine_length(row.slack_in, phrasing) + " too long";
+  if (row.as_rigged) text += row.tension_lbf ? " rigged" : "rigged";
+  while (text.ends_with(' ')) text.pop_back();
+  return text + "\n";
+}
+
+std::string chart_text(const RiggedCable& cable, const Phrasing& phrasing) {
+  double most = 0;
+  for (const ChartRow& row : cable.chart) most = std::max(most, row.tension_lbf.value_or(0));
+  std::string text = "\n" + right("temperature", 14) + right("tension", 14) + "\n";
+  for (const ChartRow& row : cable.chart) text += chart_row(row, most, phrasing);
+  return text;
+}
+
+std::string rpm_cell(const RigSpan& span, int times_per_turn) {
+  for (const OrderMeeting& each : span.meetings)
+    if (each.times_per_turn == times_per_turn)
+      return fixed_number(each.rpm, 0) + (each.in_range ? "*" : " ");
+  return "- ";
+}
+
+std::string span_row(const std::vector<std::string>& cells) {
+  constexpr std::size_t widths[] = {11, 9, 12, 13, 9, 13, 13};
+  std::string row;
+  for (std::size_t i = 0; i < cells.size(); ++i) row += right(cells[i], widths[i]);
+  while (row.ends_with(' ')) row.pop_back();
+  return row + "\n";
+}
+
+std::string spans_text(const RiggedCable& cable, const Rig& rig, const Phrasing& phrasing) {
+  std::vector<std::string> over = {"span from", "to", "sag, 1 g",
+                                   "sag, " + fmt::format("{:.3g} g", rig.load_factor), "first"};
+  std::vector<std::string> under = {phrasing.unit_name(), phrasing.unit_name(),
+                                    "rigged, " + phrasing.unit_name(),
+                                    "least, " + phrasing.unit_name(), "Hz"};
+  if (rig.blades > 0) {
+    over.insert(over.end(), {"met by 1st ", rig.blades > 1 ? "by blades " : ""});
+    under.insert(under.end(), {"order, rpm ", rig.blades > 1 ? "rpm " : ""});
+  }
+  std::string text = "\n" + span_row(over) + span_row(under);
+  for (const RigSpan& span : cable.spans) {
+    const auto cell = [&](const std::optional<double>& inches) {
+      return inches ? fine_number(*inches, phrasing) : std::string("-");
+    };
+    std::vector<std::string> cells = {
+        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.from_in * 25.4, 1)
+                                                : fixed_number(span.from_in, 2),
+        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.to_in * 25.4, 1)
+                                                : fixed_number(span.to_in, 2),
+        cell(span.sag_in), cell(span.sag_at_load_factor_in),
+        span.natural_frequency_hz ? fixed_number(*span.natural_frequency_hz, 1) : std::string("-")};
+    if (rig.blades > 0) cells.push_back(rpm_cell(span, 1));
+    if (rig.blades > 1) cells.push_back(rpm_cell(span, rig.blades));
+    text += span_row(cells);
+  }
+  return text;
+}
+
+std::string cable_text(const RiggedCable& cable, const Rig& rig, const Phrasing& phrasing) {
+  std::string text = wrapped(
+      "", fmt::format("{}: {}, from {} to {}", cable.name, cable.line, cable.from, cable.to));
+  for (const std::string& each : cable.missing) text += wrapped("  not known: ", each);
+  text += item("length", length_words(cable, phrasing));
+  text += item("tension", tension_words(cable, rig.temperature));
+  text += item("stretch", stretch_words(cable, phrasing));
+  text += item("friction", friction_words(cable, phrasing));
+  text += item("strength", strength_words(cable));
+  text += chart_text(cable, phrasing);
+  text += spans_text(cable, rig, phrasing);
+  return text + "\n";
+}
+
+bool any_in_range(const Rig& rig) {
+  for (const RiggedCable& cable : rig.cables)
+    for (const RigSpan& span : cable.spans)
+      for (const OrderMeeting& each : span.meetings)
+        if (each.in_range) return true;
+  return false;
+}
+
+}  // namespace
+
+std::string rig_text(const Rig& rig, const TextStyle& style) {
+  if (rig.cables.empty()) return "no control cables\n";
+  std::string text;
+  for (const RiggedCable& cable : rig.cables) text += cable_text(cable, rig, style.phrasing);
+  if (any_in_range(rig)) text += wrapped("", "* Between idle and redline.");
+  for (const std::string& note : rig.notes) text += wrapped("", note);
+  if (!rig.assumptions.empty()) text += "\nTaken, because the project does not say:\n";
+  for (const std::string& assumption : rig.assumptions) text += wrapped("  - ", assumption);
+  return text;
+}
+
+}  // namespace linewright

@@ -1,0 +1,234 @@
+#include "rules/resonance.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "physics/cable.hpp"
+#include "physics/vibration.hpp"
+#include "rules/excited_band.hpp"
+#include "rules/span_swing.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 1> limits{{
+    {"a span's first frequency clear of the propeller's orders over the cruise band, by at least",
+     10, "%", "margin between a natural frequency and what excites it", Mark::common_practice,
+     Verdict::warn},
+}};
+constexpr const LimitRow& margin = limits[0];
+constexpr double widened_by = margin.value / 100;
+
+/// A new support stands no nearer to another than this.
+constexpr double from_the_ends_in = 1.0;
+/// A cable is not asked to be rigged to more than this many times its tension, nor to more than
+/// this share of its strength when hot [common practice, no source].
+constexpr double most_retensioned = 2;
+constexpr double most_of_strength = 0.6;
+
+/// The propeller's orders that meet a frequency at speeds that count, in words; empty for none.
+std::string orders_met(double frequency_hz, int blades, double low_rpm, double high_rpm) {
+  constexpr double rounding = 1e-9;
+  std::string words;
+  const auto add = [&](int times, const std::string& name) {
+    const double rpm = meeting_rpm(frequency_hz, times);
+    if (rpm < low_rpm * (1 - rounding) || rpm > high_rpm * (1 + rounding)) return;
+    words += (words.empty() ? "" : " and ") + fmt::format("{} at {:.0f} rpm", name, rpm);
+  };
+  add(1, "1st order");
+  if (blades > 1) add(blades, "blade order");
+  return words;
+}
+
+std::string swing_words(const Swing& swing, const Phrasing& phrasing) {
+  return fmt::format("a span of {} swings at {:.1f} Hz, ", phrasing.length(swing.run->length_in),
+                     swing.frequency_hz);
+}
+
+std::string meeting_words(const Swing& swing, const Excitation& excitation) {
+  const std::string met = orders_met(swing.frequency_hz, excitation.blades, excitation.idle_rpm,
+                                     excitation.redline_rpm);
+  if (met.empty()) return "which the propeller meets at no speed from idle to redline";
+  return "which the propeller meets with its " + met;
+}
+
+/// Where one more support leaves both parts out of all bands. Each part is held at both ends.
+std::optional<PlaceRange> support_places(const Swing& swing, const std::vector<ExcitedBand>& bands,
+                                         const Phrasing& phrasing) {
+  double before = 0;
+  for (const RunLeg* each = swing.run->legs.data(); each != swing.leg; ++each)
+    before += each->length_in();
+  const double length = swing.run->length_in;
+  const auto is_clear = [&](double part_in) {
+    return part_in >= from_the_ends_in &&
+           !band_around(bands, swing.frequency_hz * std::pow(length / part_in, swing.length_power));
+  };
+  const double step = phrasing.unit == LengthUnit::millimetre ? 1 / 25.4 : 0.1;
+  return longest_range(swing.leg->low_in(), swing.leg->high_in(), step, [&](double at) {
+    const double first_part = before + std::abs(at - swing.leg->from_in);
+    return is_clear(first_part) && is_clear(length - first_part);
+  });
+}
+
+std::string support_mend(const Swing& swing, const std::vector<ExcitedBand>& bands,
+                         const Phrasing& phrasing) {
+  if (!swing.held()) return "hold its free end";
+  const std::string support = swing.is_cable() ? "fairlead" : "clamp";
+  const std::string& node = swing.route->from->name;
+  if (const auto places = support_places(swing, bands, phrasing)) {
+    if (places->last_in - places->first_in < limit_rounding_in)
+      return "add a " + support + " " + phrasing.length(places->first_in) + " from " + node;
+    return "add a " + support + " between " + phrasing.length_number(places->first_in) + " and " +
+           phrasing.length(places->last_in) + " from " + node;
+  }
+  // Any part shorter than this is above all bands.
+  const double longest = swing.run->length_in * std::pow(swing.frequency_hz / bands.back().high_hz,
+                                                         1 / swing.length_power);
+  return "add " + support + "s so that no part of it is longer than " +
+         phrasing.length(phrasing.rounded_down(longest));
+}
+
+/// Another tension at which all spans of the cable are clear, not slack when cold, not too tight
+/// when hot; empty where there is none.
+std::string tension_mend(const Swing& swing, const std::vector<Swing>& all,
+                         const std::vector<ExcitedBand>& bands, const TemperatureRange& range) {
+  const Line& line = *swing.route->line;
+  if (!line.axial_stiffness_lbf || !line.expansion_per_degf || !line.breaking_strength_lbf)
+    return {};
+  std::vector<double> frequencies;
+  for (const Swing& each : all)
+    if (each.route == swing.route && each.missing.what.empty())
+      frequencies.push_back(each.frequency_hz);
+  const TensionRange change = tension_range(
+      0,
+      tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
+                                 line.axial_stiffness_lbf->value),
+      range);
+  const double rigged = swing.route->route->tension->rigged_lbf;
+  const auto tension = tension_out_of_bands(
+      bands, frequencies, rigged, -change.lowest_lbf,
+      std::min(most_retensioned * rigged,
+               most_of_strength * line.breaking_strength_lbf->value - change.highest_lbf));
+  if (!tension) return {};
+  return fmt::format(", or rig it to {:.0f} lbf, which keeps all its spans clear", *tension);
+}
+
+/// The edge of the bands nearest to a frequency outside them, or nearest of the band around it.
+void add_limit(Judgement& judgement, const std::vector<ExcitedBand>& bands) {
+  const double frequency = *judgement.value;
+  const ExcitedBand* around = band_around(bands, frequency);
+  double nearest = 0;
+  for (const ExcitedBand& band : bands) {
+    if (around && &band != around) continue;
+    const bool below = frequency - band.low_hz < band.high_hz - frequency;
+    const double edge = below ? band.low_hz : band.high_hz;
+    const double away = std::abs(frequency - edge);
+    if (judgement.limit && away >= nearest) continue;
+    nearest = away;
+    judgement.limit = edge;
+    judgement.sense = below ? LimitSense::at_most : LimitSense::at_least;
+  }
+}
+
+Judgement judge_swing(const RuleContext& context, const Swing& swing, const std::vector<Swing>& all,
+                      const std::vector<ExcitedBand>& bands) {
+  const Project& project = *context.prepared.project;
+  Judgement judgement = judgement_at(resonance_rule(), *swing.route,
+                                     (swing.leg->low_in() + swing.leg->high_in()) / 2);
+  judgement.unit = Unit::hertz;
+  judgement.source = cite(margin);
+  for (const RunLeg& leg : swing.run->legs)
+    if (leg.route != swing.leg->route)
+      judgement.with = context.prepared.routes[static_cast<std::size_t>(leg.route)].route->name;
+  judgement.value = swing.frequency_hz;
+  judgement.message =
+      swing_words(swing, context.phrasing) + meeting_words(swing, *project.excitation);
+  judgement.verdict = Verdict::pass;
+  if (bands.empty()) {
+    judgement.message += "; no cruise band is stated (excitation.cruise_rpm) to judge it against";
+    return judgement;
+  }
+  add_limit(judgement, bands);
+  if (!band_around(bands, swing.frequency_hz)) {
+    judgement.message += ", clear of the cruise band";
+    return judgement;
+  }
+  judgement.verdict = margin.broken;
+  const SpeedBand& cruise = *project.excitation->cruise;
+  judgement.message =
+      swing_words(swing, context.phrasing) + "which the propeller meets with its " +
+      orders_met(swing.frequency_hz, project.excitation->blades, cruise.low_rpm * (1 - widened_by),
+                 cruise.high_rpm * (1 + widened_by)) +
+      fmt::format(", within {:g} % of its cruise band of {:.0f} to {:.0f} rpm", margin.value,
+                  cruise.low_rpm, cruise.high_rpm);
+  judgement.mend = support_mend(swing, bands, context.phrasing);
+  if (swing.is_cable()) judgement.mend += tension_mend(swing, all, bands, project.temperature);
+  return judgement;
+}
+
+Judgement not_known(const Swing& swing) {
+  Judgement judgement = judgement_at(resonance_rule(), *swing.route,
+                                     (swing.leg->low_in() + swing.leg->high_in()) / 2);
+  judgement.unit = Unit::hertz;
+  judgement.source = cite(margin);
+  judgement.message =
+      swing.missing.what + " is not known, so neither is how it swings between its supports";
+  judgement.mend = swing.missing.mend;
+  return judgement;
+}
+
+std::vector<Judgement> judge_resonance(const RuleContext& context) {
+  const std::optional<Excitation>& excitation = context.prepared.project->excitation;
+  if (!excitation) return {};
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
+  const std::vector<Swing> swings = span_swings(context.prepared, runs);
+  const std::vector<ExcitedBand> bands = excited_bands(*excitation, widened_by);
+  std::vector<Judgement> judgements;
+  for (const Swing& swing : swings) {
+    if (swing.missing.what.empty()) {
+      judgements.push_back(judge_swing(context, swing, swings, bands));
+      continue;
+    }
+    const Judgement judgement = not_known(swing);
+    const bool said =
+        std::any_of(judgements.begin(), judgements.end(), [&](const Judgement& other) {
+          return other.route == judgement.route && other.message == judgement.message;
+        });
+    if (!said) judgements.push_back(judgement);
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& resonance_rule() {
+  static const Rule rule{
+      .name = "resonance",
+      .purpose = "no span swings in time with the propeller at cruise",
+      .explanation =
+          "Judged where the project states its `excitation`. A propeller shakes once in a turn "
+          "(first order) and once for each blade (blade order). The first frequency of each span "
+          "between supports follows from its length: a cable's as a taut string at its rigged "
+          "tension, a tube's as a straight beam of its own weight clamped at both ends, or at one "
+          "where the other is free. Nearly every cable span is met by some order somewhere between "
+          "idle and redline, and is passed through; what counts is a meeting at a speed held for "
+          "long. So a span is warned of only where the project states `cruise_rpm` within its "
+          "excitation, and an order meets the span's frequency in that band, widened on both sides "
+          "by the margin below. Without a cruise band the speeds are named and nothing is judged. "
+          "Where a run goes over a fitting that hangs on its lines, the line of the longest part "
+          "stands for all. Air in a tube, its bends, and the tension's change with temperature are "
+          "left out. Hoses and wires damp themselves and are not judged.",
+      .mend = "Move or add a support, or rig the cable to another tension.",
+      .limits = limits,
+      .catalogue_limits =
+          "weight and Young's modulus of each line: `linewright catalogue` shows each figure with "
+          "its mark",
+      .judge = judge_resonance};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,229 @@
+#include "planning/leak_sections.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <limits>
+#include <map>
+#include <random>
+#include <set>
+
+#include "planning/air_rig.hpp"
+#include "planning/air_sections.hpp"
+
+namespace linewright {
+namespace {
+
+using Names = std::vector<std::string>;
+
+bool holds(const Names& names, const std::string& name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// The section that the key leads to when the leak is in `leaking`.
+Names found_by_key(const std::vector<SplitStep>& steps, const std::string& leaking) {
+  std::size_t number = 1;
+  while (true) {
+    const SplitStep& step = steps.at(number - 1);
+    const bool loses = holds(step.if_loses, leaking);
+    EXPECT_NE(loses, holds(step.if_holds, leaking)) << leaking << " at step " << number;
+    const int next = loses ? step.step_if_loses : step.step_if_holds;
+    if (next == 0) return loses ? step.if_loses : step.if_holds;
+    EXPECT_GT(static_cast<std::size_t>(next), number) << "the key must not go back";
+    number = static_cast<std::size_t>(next);
+  }
+}
+
+/// A chain of three nodes of 1, 1 and 2 in3 with bores of next to nothing.
+TubeProject chain() {
+  TubeProject tubes;
+  tubes.node("port", {0, 0, 0}, NodeKind::static_port, 1.0)
+      .node("middle", {0.1, 0, 0}, NodeKind::union_fitting, 1.0)
+      .node("altimeter", {0.2, 0, 0}, NodeKind::instrument, 2.0);
+  tubes.route("aft", "port", "middle");
+  tubes.route("forward", "middle", "altimeter");
+  return tubes;
+}
+
+TEST(SplitOrder, OpensTheJointThatHalvesTheVolume) {
+  const AirRig rig(chain());
+  const std::vector<SplitStep> steps = split_order(rig.system(), 0);
+  ASSERT_FALSE(steps.empty());
+  EXPECT_EQ(steps[0].route, "forward");
+  EXPECT_NEAR(steps[0].loses_in3, 2, 0.01);
+  EXPECT_NEAR(steps[0].holds_in3, 2, 0.01);
+  EXPECT_NEAR(steps[0].tested_in3, 2, 0.01);
+}
+
+TEST(SplitOrder, LeadsToEverySection) {
+  const AirRig rig(chain());
+  const std::vector<SplitStep> steps = split_order(rig.system(), 0);
+  EXPECT_EQ(steps.size(), 4u);  // five sections
+  for (const char* name : {"port", "aft", "middle", "forward", "altimeter"})
+    EXPECT_EQ(found_by_key(steps, name), Names{name});
+}
+
+TEST(SplitOrder, TestsWhatIsProvenTightAgainWithTheNextSuspects) {
+  const AirRig rig(chain());
+  const std::vector<SplitStep> steps = split_order(rig.system(), 0);
+  const SplitStep& after_holding = steps.at(static_cast<std::size_t>(steps[0].step_if_holds) - 1);
+  EXPECT_NEAR(after_holding.tested_in3, steps[0].tested_in3 + after_holding.loses_in3, 1e-12);
+}
+
+TEST(SplitOrder, IsEmptyForALoop) {
+  TubeProject tubes;
+  tubes.node("a", {0, 0, 0}, NodeKind::static_port)
+      .node("b", {30, 0, 0}, NodeKind::instrument, 1.0);
+  tubes.route("one", "a", "b");
+  tubes.route("two", "a", "b", {{{15, 20, 0}, 0}});
+  const AirRig rig(std::move(tubes));
+  EXPECT_TRUE(split_order(rig.system(), 0).empty());
+}
+
+TEST(SplitOrder, TakesALoopAsOneSection) {
+  TubeProject tubes;
+  tubes.node("port", {-10, 0, 0}, NodeKind::static_port)
+      .node("a", {0, 0, 0}, NodeKind::tee)
+      .node("b", {30, 0, 0}, NodeKind::tee)
+      .node("altimeter", {40, 0, 0}, NodeKind::instrument, 1.0);
+  tubes.route("in", "port", "a");
+  tubes.route("one", "a", "b");
+  tubes.route("two", "a", "b", {{{15, 20, 0}, 0}});
+  tubes.route("out", "b", "altimeter");
+  const AirRig rig(std::move(tubes));
+  const std::vector<SplitStep> steps = split_order(rig.system(), 0);
+  EXPECT_EQ(steps.size(), 4u);  // port, in, loop, out, altimeter
+  EXPECT_EQ(found_by_key(steps, "loop of a + one + two + b"), Names{"loop of a + one + two + b"});
+  for (const SplitStep& step : steps) EXPECT_TRUE(step.route == "in" || step.route == "out");
+}
+
+TEST(SplitOrder, SealsTheNodeWhereTheRouteIsOnTheFarSide) {
+  const AirRig rig(two_ports());
+  for (const SplitStep& step : split_order(rig.system(), 0)) {
+    const bool route_is_far = holds(step.if_holds, step.route);
+    EXPECT_EQ(step.node_side, route_is_far) << step.route << " at " << step.node;
+  }
+}
+
+/// A random tree of air lines with some more lines across it.
+TubeProject random_network(std::mt19937_64& random, int node_count, int extra) {
+  std::uniform_real_distribution<double> place(-50, 50);
+  std::uniform_real_distribution<double> volume(0, 5);
+  TubeProject tubes;
+  const auto name = [](int i) { return "n" + std::to_string(i); };
+  for (int i = 0; i < node_count; ++i)
+    tubes.node(name(i), {place(random), place(random), place(random)}, NodeKind::tee,
+               i % 3 == 0 ? std::optional<double>() : volume(random));
+  int routes = 0;
+  const auto join = [&](int a, int b) {
+    tubes.route("r" + std::to_string(routes++), name(a), name(b));
+  };
+  for (int i = 1; i < node_count; ++i)
+    join(std::uniform_int_distribution<int>(0, i - 1)(random), i);
+  for (int i = 0; i < extra; ++i) {
+    const int a = std::uniform_int_distribution<int>(0, node_count - 1)(random);
+    const int b = (a + std::uniform_int_distribution<int>(1, node_count - 1)(random)) % node_count;
+    join(a, b);
+  }
+  return tubes;
+}
+
+/// Volume that stays with the root when one end of a link is taken off its node, by walking the
+/// whole network; the link's own bore stays with its other end.
+double volume_with_root(const AirSystem& system, int root, int link, int detached_end) {
+  std::set<int> nodes{root};
+  std::set<int> links;
+  bool grew = true;
+  while (grew) {
+    grew = false;
+    for (int i = 0; i < static_cast<int>(system.network.links.size()); ++i) {
+      const AirLink& each = system.network.links[static_cast<std::size_t>(i)];
+      for (const auto& [near, far] : {std::pair{each.from, each.to}, {each.to, each.from}}) {
+        if (!nodes.contains(near) || (i == link && near == detached_end)) continue;
+        grew = links.insert(i).second || grew;
+        if (i == link && far == detached_end) continue;
+        grew = nodes.insert(far).second || grew;
+      }
+    }
+  }
+  double volume_in3 = 0;
+  for (const int node : nodes) volume_in3 += system.node_volume_in3[static_cast<std::size_t>(node)];
+  for (const int each : links) volume_in3 += system.link_volume_in3[static_cast<std::size_t>(each)];
+  return volume_in3;
+}
+
+/// The larger side that the most even joint leaves, found by trying every joint.
+double most_even_by_trial(const AirSystem& system, int root) {
+  const double all_in3 = system.volume_in3();
+  double best_in3 = std::numeric_limits<double>::infinity();
+  for (int link = 0; link < static_cast<int>(system.network.links.size()); ++link) {
+    const AirLink& each = system.network.links[static_cast<std::size_t>(link)];
+    for (const int end : {each.from, each.to}) {
+      const double near_in3 = volume_with_root(system, root, link, end);
+      // A joint that parts nothing leaves all with the root.
+      if (all_in3 - near_in3 < 1e-12) continue;
+      best_in3 = std::min(best_in3, std::max(near_in3, all_in3 - near_in3));
+    }
+  }
+  return best_in3;
+}
+
+TEST(SplitOrder, StartsWithTheMostEvenJointOfAnyNetwork) {
+  std::mt19937_64 random(23'1325);
+  for (int round = 0; round < 150; ++round) {
+    const AirRig rig(random_network(random, 3 + round % 12, round % 4));
+    const AirSystem system = rig.system();
+    const int root = round % static_cast<int>(system.network.nodes.size());
+    const std::vector<SplitStep> steps = split_order(system, root);
+    if (steps.empty()) continue;
+    EXPECT_NEAR(std::max(steps[0].loses_in3, steps[0].holds_in3), most_even_by_trial(system, root),
+                1e-9)
+        << "round " << round;
+  }
+}
+
+TEST(SplitOrder, LeadsToEverySectionOfAnyNetworkWithVolumesThatAddUp) {
+  std::mt19937_64 random(12'58);
+  for (int round = 0; round < 150; ++round) {
+    const AirRig rig(random_network(random, 2 + round % 15, round % 5));
+    const AirSystem system = rig.system();
+    const SectionTree tree = section_tree(system, 0);
+    const std::vector<SplitStep> steps = split_order(system, 0);
+    double all_in3 = 0;
+    for (const Section& section : tree.sections) all_in3 += section.volume_in3;
+    EXPECT_NEAR(all_in3, system.volume_in3(), 1e-9);
+    EXPECT_EQ(steps.size(), tree.sections.size() - 1);
+    for (const SplitStep& step : steps) {
+      EXPECT_NEAR(step.suspect_in3, step.loses_in3 + step.holds_in3, 1e-12);
+      EXPECT_FALSE(step.if_loses.empty());
+      EXPECT_FALSE(step.if_holds.empty());
+      EXPECT_LE(step.tested_in3, all_in3 + 1e-9);
+    }
+    if (steps.empty()) continue;
+    for (const Section& section : tree.sections)
+      EXPECT_EQ(found_by_key(steps, section.name), Names{section.name}) << "round " << round;
+  }
+}
+
+TEST(SplitOrder, OfALongChainOfEqualPartsNeedsFewSteps) {
+  TubeProject tubes;
+  for (int i = 0; i <= 512; ++i)
+    tubes.node("n" + std::to_string(i), {10.0 * i, 0, 0}, NodeKind::union_fitting);
+  for (int i = 0; i < 512; ++i)
+    tubes.route("r" + std::to_string(i), "n" + std::to_string(i), "n" + std::to_string(i + 1));
+  const AirRig rig(std::move(tubes));
+  const std::vector<SplitStep> steps = split_order(rig.system(), 0);
+  ASSERT_EQ(steps.size(), 1024u);
+  std::vector<int> depth(steps.size() + 1, 0);
+  depth[1] = 1;
+  int deepest = 0;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    deepest = std::max(deepest, depth[i + 1]);
+    for (const int next : {steps[i].step_if_loses, steps[i].step_if_holds})
+      if (next > 0) depth[static_cast<std::size_t>(next)] = depth[i + 1] + 1;
+  }
+  EXPECT_LE(deepest, 11);  // 1,025 sections: ten halvings and the rest of one
+}
+
+}  // namespace
+}  // namespace linewright
