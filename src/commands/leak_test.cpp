@@ -59,8 +59,7 @@ std::variant<LeakTestPlan, Outcome> plan_for(const Project& project,
   if (pieces.size() > 1)
     return refusal(fmt::format(
         "system '{}' is in {} pieces that no node joins, one with {}, another with {}: join them, "
-        "or "
-        "give each a name of its own",
+        "or give each a name of its own",
         one_line(name), pieces.size(), pieces[0].network.links.front().route->route->name,
         pieces[1].network.links.front().route->route->name));
   auto plan = plan_leak_test(pieces.front(), options.setup);

@@ -14,8 +14,8 @@ namespace {
 std::string path_prefix(const std::filesystem::path& path) {
   std::error_code ignored;
   const bool folder = std::filesystem::is_directory(path, ignored);
-  const std::filesystem::path base = folder ? path : path.parent_path();
-  return base.empty() ? std::string() : (base / "").string();
+  const std::filesystem::path base = (folder ? path : path.parent_path()).lexically_normal();
+  return base.empty() || base == "." ? std::string() : (base / "").string();
 }
 
 Outcome refused(const std::vector<Diagnostic>& errors, const std::string& prefix) {

@@ -17,7 +17,7 @@ struct PathCorner {
 /// A straight or a circular arc of the centreline.
 struct PathPiece {
   bool is_arc = false;
-  double start_in = 0;   ///< distance along the line where it begins
+  double start_in = 0;  ///< distance along the line where it begins
   double length_in = 0;
   Vec3 from;
   Vec3 to;
@@ -36,15 +36,16 @@ struct PathChord {
 
 /// What became of an interior corner.
 struct Bend {
-  int corner = 0;               ///< index into the corners
-  double angle_rad = 0;         ///< how far the line turns there
+  int corner = 0;        ///< index into the corners
+  double angle_rad = 0;  ///< how far the line turns there
   double drawn_radius_in = 0;
-  double tangent_in = 0;        ///< corner to start of arc that the drawn radius needs
-  double built_radius_in = 0;   ///< the drawn radius, or the largest that the legs leave room for
-  double start_in = 0;          ///< distance along the line where the arc starts
+  double tangent_in = 0;       ///< corner to start of arc that the drawn radius needs
+  double built_radius_in = 0;  ///< the drawn radius, or the largest that the legs leave room for
+  double start_in = 0;         ///< distance along the line where the arc starts
   double end_in = 0;
-  double straight_before_in = 0;  ///< from the last arc or the start, drawn radii; below zero: overlap
-  bool fits = true;               ///< the drawn radius fits on both legs
+  double straight_before_in =
+      0;             ///< from the last arc or the start, drawn radii; below zero: overlap
+  bool fits = true;  ///< the drawn radius fits on both legs
   double middle_in() const { return (start_in + end_in) / 2; }
 };
 
@@ -74,11 +75,14 @@ class Centreline {
   /// Unit tangent there.
   Vec3 direction(double distance_in) const;
   /// Distance along of a corner: of the middle of its arc where it is rounded.
-  double corner_distance_in(int corner) const { return corner_distance_in_[static_cast<std::size_t>(corner)]; }
+  double corner_distance_in(int corner) const {
+    return corner_distance_in_[static_cast<std::size_t>(corner)];
+  }
 
   /// The part from `start_in` to `end_in` as chords. No point of an arc lies farther than
   /// `sagitta_in` from its chord.
-  std::vector<PathChord> chords(double start_in, double end_in, double sagitta_in = default_sagitta_in) const;
+  std::vector<PathChord> chords(double start_in, double end_in,
+                                double sagitta_in = default_sagitta_in) const;
   static constexpr double default_sagitta_in = 0.00025;
 
  private:

@@ -14,12 +14,27 @@ double likely_width(const ReachEnvelope& span, double t) {
   return span.bow_in * std::max(0.0, shape) + span.sag_in * parabola;
 }
 
+/// Straight between the ends of a part `length_in` long of a line drawn with that excess: no less,
+/// since a part cannot be more bowed than the whole.
+double least_chord_in(double length_in, double excess_in) {
+  return std::max(0.0, length_in - excess_in);
+}
+
+double half_width_in(double string_in, double chord_in) {
+  return std::sqrt(std::max(0.0, string_in * string_in - chord_in * chord_in)) / 2;
+}
+
+/// A place of the drawn line is no farther from a support than the line between them is long. So it
+/// cannot have passed more of the chord than that, nor lie farther off it.
 double bound_width(const ReachEnvelope& span, double t) {
   const double length = span.end_in - span.start_in;
-  const double ratio = (2 * t - 1) * length / (length + span.surplus_in);
+  const double focus = least_chord_in(length, span.drawn_excess_in) / 2;
+  const double to_support = length * std::min(t, 1 - t);
+  const double ratio = 2 * std::max(0.0, focus - to_support) / (length + span.surplus_in);
   const double ellipse = span.bound_half_width_in * std::sqrt(std::max(0.0, 1 - ratio * ratio));
   const double swing = span.swing_first_in * (1 - t) + span.swing_last_in * t;
-  return ellipse + (span.sag_in + span.bend_spread_in) * 4 * t * (1 - t) + swing;
+  return ellipse + std::min(span.drawn_offset_in, to_support) +
+         (span.sag_in + span.bend_spread_in) * 4 * t * (1 - t) + swing;
 }
 
 }  // namespace
@@ -35,7 +50,7 @@ double ReachEnvelope::widest_in(Reach reach) const {
   if (reach == Reach::none) return 0;
   const double play = std::max(play_first_in, play_last_in);
   if (reach == Reach::likely) return play + bow_in + sag_in;
-  return play + bound_half_width_in + sag_in + bend_spread_in +
+  return play + bound_half_width_in + drawn_offset_in + sag_in + bend_spread_in +
          std::max(swing_first_in, swing_last_in);
 }
 
@@ -55,7 +70,16 @@ ReachEnvelope shortened(const ReachEnvelope& span, double start_in, double end_i
   }
   part.surplus_in *= share;
   part.bow_in *= share;
-  part.bound_half_width_in *= share;
+  if (span.drawn_excess_in > 0) {
+    const double length = end_in - start_in;
+    const double chord = least_chord_in(length, span.drawn_excess_in);
+    part.bound_half_width_in =
+        std::min(span.bound_half_width_in,
+                 std::max(part.bow_in, half_width_in(length + part.surplus_in, chord)));
+    part.drawn_offset_in = half_width_in(length, chord);
+  } else {
+    part.bound_half_width_in *= share;
+  }
   part.sag_in *= std::pow(share, sag_power);
   return part;
 }

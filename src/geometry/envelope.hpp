@@ -16,6 +16,10 @@ enum class Reach { none, likely, bound };
 /// Bound: play + the ellipse whose foci are the supports and whose string is the line, half-width
 /// ½√((L + δ)² − L²) in the middle, + sag · 4t(1 − t) + what the bends can spread + the swing of
 /// a free end.
+///
+/// A limp line drawn with a bow, longer than the straight between its supports, can take any shape
+/// within the ellipsoid about that straight, so the bound goes as far from the drawn line: by the
+/// half-width of that ellipsoid and by what the drawn line lies off the straight.
 struct ReachEnvelope {
   double start_in = 0;
   double end_in = 0;  ///< past the route's end where the span goes on over a hanging fitting
@@ -26,6 +30,8 @@ struct ReachEnvelope {
   bool clamped_shape = false;
   double sag_in = 0;
   double bound_half_width_in = 0;
+  double drawn_excess_in = 0;  ///< limp lines: drawn length less the straight between the supports
+  double drawn_offset_in = 0;  ///< limp lines: the farthest that the drawn line is from it
   double swing_first_in =
       0;  ///< bound at an end that nothing holds, falling to nothing at the other
   double swing_last_in = 0;

@@ -60,7 +60,7 @@ double chord_error_in(const PathChord& chord) {
 /// envelope is concave, so the margin is convex and one search finds its least value.
 Approach approach_obstacle(const Stretch& stretch, Reach reach, const PathChord& chord,
                            const Obstacle& obstacle, const Nearest& still) {
-  const double radius = stretch.route->radius_in((chord.start_in + chord.end_in) / 2);
+  const double radius = stretch.route->girth_radius_in((chord.start_in + chord.end_in) / 2);
   const double taken_off = radius + chord_error_in(chord);
   Approach approach;
   approach.obstacle = &obstacle;
@@ -85,6 +85,14 @@ Approach approach_obstacle(const Stretch& stretch, Reach reach, const PathChord&
   return approach;
 }
 
+/// Radii of both lines, which hold over the whole of a chord, and what their arcs may add.
+double taken_off_lines(const Stretch& first, const PathChord& chord, const Stretch& second,
+                       const PathChord& other) {
+  return first.route->girth_radius_in(distance_along(chord, 0.5)) +
+         second.route->girth_radius_in(distance_along(other, 0.5)) + chord_error_in(chord) +
+         chord_error_in(other);
+}
+
 /// The least of a jointly convex function of two fractions, one search inside another.
 Approach approach_chord(const Stretch& first, const PathChord& chord, const Stretch& second,
                         const PathChord& other, Reach reach) {
@@ -106,10 +114,8 @@ Approach approach_chord(const Stretch& first, const PathChord& chord, const Stre
   approach.other_distance_in = distance_along(other, u);
   approach.on_line = between(chord.from, chord.to, t);
   approach.on_other = between(other.from, other.to, u);
-  approach.gap_in = distance(approach.on_line, approach.on_other) -
-                    first.route->radius_in(approach.distance_in) -
-                    second.route->radius_in(approach.other_distance_in) - chord_error_in(chord) -
-                    chord_error_in(other);
+  approach.gap_in =
+      distance(approach.on_line, approach.on_other) - taken_off_lines(first, chord, second, other);
   approach.margin_in = approach.gap_in - width(t, u);
   return approach;
 }
@@ -125,9 +131,7 @@ Approach still_approach(const Stretch& first, const PathChord& chord, const Stre
   approach.other_distance_in = distance_along(other, u);
   approach.on_line = still.on_first;
   approach.on_other = still.on_second;
-  approach.gap_in = still.distance_in - first.route->radius_in(approach.distance_in) -
-                    second.route->radius_in(approach.other_distance_in) - chord_error_in(chord) -
-                    chord_error_in(other);
+  approach.gap_in = still.distance_in - taken_off_lines(first, chord, second, other);
   approach.margin_in = approach.gap_in;
   return approach;
 }
@@ -159,7 +163,7 @@ std::vector<Meeting> meetings(const Stretch& stretch, Reach reach, const Obstacl
   for (std::size_t i = block.first; i < block.end; ++i) {
     const PathChord& chord = stretch.chords[i];
     boxes.push_back(bounds_of(chord));
-    taken_off.push_back(stretch.route->radius_in(distance_along(chord, 0.5)) +
+    taken_off.push_back(stretch.route->girth_radius_in(distance_along(chord, 0.5)) +
                         Centreline::default_sagitta_in + widest_over(stretch, reach, chord));
     most = std::max(most, taken_off.back());
   }
@@ -198,7 +202,11 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   for (const Sleeve& sleeve : route.route->sleeves)
     for (const double at : {sleeve.from_in, sleeve.to_in})
       if (at > start_in && at < end_in) breaks.push_back(at);
+  for (const SweptPart& part : route.swept_by_attachments)
+    for (const double at : {part.from_in, part.to_in})
+      if (at > start_in && at < end_in) breaks.push_back(at);
   std::sort(breaks.begin(), breaks.end());
+  breaks.erase(std::unique(breaks.begin(), breaks.end()), breaks.end());
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
     for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
       cut_to_length(chord, stretch.chords);
@@ -249,8 +257,8 @@ std::optional<Approach> nearest_lines(const Stretch& first, const Stretch& secon
     const double to_beat = best ? best->margin_in : horizon_in;
     const double middle = (chord.start_in + chord.end_in) / 2;
     const double other_middle = (other.start_in + other.end_in) / 2;
-    const double taken_off = first.route->radius_in(middle) +
-                             second.route->radius_in(other_middle) +
+    const double taken_off = first.route->girth_radius_in(middle) +
+                             second.route->girth_radius_in(other_middle) +
                              2 * Centreline::default_sagitta_in + widest;
     if (least_distance(bounds_of(chord), bounds_of(other)) - taken_off >= to_beat) return;
     if (!counts(middle, other_middle)) return;

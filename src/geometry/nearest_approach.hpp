@@ -31,7 +31,7 @@ struct ChordBlock {
 };
 
 /// A stretch of a route in which one envelope holds, as chords none longer than
-/// `longest_chord_in`, cut where sleeves begin and end.
+/// `longest_chord_in`, cut where sleeves, and what attachments sweep over, begin and end.
 struct Stretch {
   const PreparedRoute* route = nullptr;
   double start_in = 0;

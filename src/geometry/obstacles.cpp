@@ -8,6 +8,8 @@
 #include <boost/geometry/geometries/point.hpp>
 #include <boost/geometry/index/rtree.hpp>
 #include <iterator>
+#include <limits>
+#include <tuple>
 #include <utility>
 
 #include "geometry/boost_fence.hpp"
@@ -43,10 +45,82 @@ Tree packed(const std::vector<Obstacle>& obstacles) {
 }
 
 template <typename First>
+Nearest to_shape(const First& first, const Triangle3& shape, bool is_segment) {
+  return is_segment ? nearest(first, Segment3{shape.a, shape.b}) : nearest(first, shape);
+}
+
+Vec3 moved_to_station(Vec3 point, double station) {
+  return {station, point.y, point.z};
+}
+
+/// The piece of a segment between two stations, ends included; nothing where none lies there.
+std::optional<Segment3> piece_between(const Segment3& segment, double low, double high) {
+  const auto [least, most] = std::minmax(segment.a.x, segment.b.x);
+  if (most < low || least > high) return std::nullopt;
+  const auto held = [&](Vec3 end, Vec3 other) {
+    const double station = std::clamp(end.x, low, high);
+    if (station == end.x) return end;
+    const double fraction = (station - end.x) / (other.x - end.x);
+    return moved_to_station(between(end, other, fraction), station);
+  };
+  return Segment3{held(segment.a, segment.b), held(segment.b, segment.a)};
+}
+
+/// A slab is its cross-section at every station from front to rear. Before and behind it, the
+/// nearest cross-section is the first or the last; between the two, the nearest is the one at the
+/// same station, and the distance the one seen along FS.
+class Slab {
+ public:
+  explicit Slab(const Obstacle& obstacle) : shape_(obstacle.shape), flat_(obstacle.is_segment) {
+    std::tie(front_, rear_) = std::minmax({shape_.a.x, shape_.b.x});
+  }
+
+  Nearest to(Vec3 point) const { return at(std::clamp(point.x, front_, rear_), point); }
+
+  Nearest to(const Segment3& segment) const {
+    constexpr double endless = std::numeric_limits<double>::infinity();
+    std::optional<Nearest> best;
+    const auto consider = [&best](const Nearest& found) {
+      if (!best || found.distance_in < best->distance_in) best = found;
+    };
+    if (const auto before = piece_between(segment, -endless, front_)) consider(at(front_, *before));
+    if (const auto behind = piece_between(segment, rear_, endless)) consider(at(rear_, *behind));
+    if (const auto beside = piece_between(segment, front_, rear_)) consider(seen_along(*beside));
+    return best.value_or(at(front_, segment));
+  }
+
+ private:
+  template <typename First>
+  Nearest at(double station, const First& first) const {
+    const Triangle3 section{moved_to_station(shape_.a, station),
+                            moved_to_station(shape_.b, station),
+                            moved_to_station(shape_.c, station)};
+    return to_shape(first, section, flat_);
+  }
+
+  /// From a segment that lies between the front and the rear.
+  Nearest seen_along(const Segment3& segment) const {
+    const Segment3 seen{moved_to_station(segment.a, front_), moved_to_station(segment.b, front_)};
+    Nearest result = at(front_, seen);
+    const double length_in = distance(seen.a, seen.b);
+    const double fraction =
+        length_in > 0 ? std::min(distance(seen.a, result.on_first) / length_in, 1.0) : 0.0;
+    const double station = segment.a.x + (segment.b.x - segment.a.x) * fraction;
+    result.on_first = moved_to_station(result.on_first, station);
+    result.on_second = moved_to_station(result.on_second, station);
+    return result;
+  }
+
+  const Triangle3& shape_;
+  bool flat_;
+  double front_ = 0;
+  double rear_ = 0;
+};
+
+template <typename First>
 Nearest to_surface(const First& first, const Obstacle& obstacle) {
-  const auto& [a, b, c] = obstacle.shape;
-  Nearest result =
-      obstacle.is_segment ? nearest(first, Segment3{a, b}) : nearest(first, obstacle.shape);
+  Nearest result = obstacle.is_slab ? Slab(obstacle).to(first)
+                                    : to_shape(first, obstacle.shape, obstacle.is_segment);
   result.distance_in -= obstacle.radius_in;
   return result;
 }

@@ -1,7 +1,7 @@
 #pragma once
-// The structure as convex primitives, segments and triangles, that a line can come near to, and an
-// index over them. Curved edges become chords that lie on the near side (inside a hole), so that a
-// gap is never overstated; the stated bound on the error is `obstacle_sagitta_in`.
+// The structure as convex primitives (segments, triangles and slabs) that a line can come near to,
+// and an index over them. Curved edges become chords that lie on the near side (inside a hole), so
+// that a gap is never overstated; the stated bound on the error is `obstacle_sagitta_in`.
 
 #include <functional>
 #include <memory>
@@ -32,11 +32,16 @@ struct Part {
 /// What of a part a primitive belongs to.
 enum class Feature { face, free_edge, hole_edge };
 
-/// One segment or triangle, swollen by `radius_in` on all sides (half a sheet's thickness, a
+/// One segment, triangle or slab, swollen by `radius_in` on all sides (half a sheet's thickness, a
 /// cylinder's radius, a mover's radius and the bound on its sweep steps).
+///
+/// A slab is solid: the triangle (or segment: then a strip) that the corners draw in BL and WL,
+/// over all stations from corner a's to corner b's. Corner c stands at one of the two. So the
+/// corners' bounds are the slab's.
 struct Obstacle {
   Triangle3 shape;  ///< for a segment, corner c repeats b
   bool is_segment = false;
+  bool is_slab = false;
   double radius_in = 0;
   int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
@@ -44,8 +49,9 @@ struct Obstacle {
   std::string hole;  ///< hole edges: the hole's name
 };
 
-/// Distance to an obstacle's surface; negative inside the swelling. The second point lies on the
-/// shape that is swollen, not on the surface.
+/// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
+/// not swollen. Exact, and convex along a line. The second point lies on the shape that is swollen,
+/// not on the surface.
 Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
 Nearest nearest(Vec3 point, const Obstacle& obstacle);
 
@@ -57,10 +63,10 @@ struct Bounds {
 /// The structure ready to be measured against.
 class Obstacles {
  public:
-  /// Frames give two faces (cut by their holes) and the hole edges at both; channels give strips
-  /// and free edges; panels and box solids give triangles; cylinders give a swollen axis; movers
-  /// give their chain at steps of the sweep, swollen so that no place between steps is missed.
-  /// Meshes are not read here.
+  /// Frames give slabs (cut by their holes) and the walls of the holes; channels give strips and
+  /// free edges; panels give triangles; box solids give slabs; cylinders give a swollen axis;
+  /// movers give their chain at steps of the sweep, swollen so that no place between steps is
+  /// missed. `shapes_of` says more. Meshes are not read here.
   explicit Obstacles(const Structure& structure);
   ~Obstacles();
   Obstacles(Obstacles&&) noexcept;

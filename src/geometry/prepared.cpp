@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/cable_travel.hpp"
 #include "geometry/crossings.hpp"
 
 namespace linewright {
@@ -52,6 +53,17 @@ double play_in_bore(std::optional<double> bore_in, const Line& line) {
   return std::max(0.0, (*bore_in - line.outside_diameter_in) / 2);
 }
 
+bool holds(double bore_in, const Line& line) {
+  return bore_in <= holding_bore_ratio * line.outside_diameter_in + 1e-9;
+}
+
+/// The bore of a stated grommet, bushing or fairlead, as far as it is known.
+std::optional<double> guide_bore(const RoutePoint& point, const Hole* hole) {
+  if (point.hold == HoldKind::clamp || point.hold == HoldKind::pulley) return std::nullopt;
+  if (point.bore_in || !hole) return point.bore_in;
+  return bore_of(*hole);
+}
+
 Support stated_support(const RoutePoint& point, const Hole* hole, const Line& line) {
   Support support;
   support.to = point.to;
@@ -65,11 +77,11 @@ Support stated_support(const RoutePoint& point, const Hole* hole, const Line& li
     case HoldKind::pulley:
       support.play_in = 0;
       break;
-    default: {
-      std::optional<double> bore = point.bore_in;
-      if (!bore && hole) bore = bore_of(*hole);
-      support.play_in = play_in_bore(bore, line);
-    }
+    case HoldKind::grommet:
+    case HoldKind::bushing:
+    case HoldKind::fairlead:
+      support.play_in = play_in_bore(guide_bore(point, hole), line);
+      break;
   }
   return support;
 }
@@ -79,7 +91,7 @@ std::optional<Support> hole_support(const RoutePoint& point, const Hole* hole, c
   if (!hole || (hole->edge != EdgeGuard::grommet && hole->edge != EdgeGuard::bushing))
     return std::nullopt;
   const std::optional<double> bore = point.bore_in ? point.bore_in : bore_of(*hole);
-  if (!bore || *bore > holding_bore_ratio * line.outside_diameter_in + 1e-9) return std::nullopt;
+  if (!bore || !holds(*bore, line)) return std::nullopt;
   Support support;
   support.play_in = play_in_bore(bore, line);
   support.name =
@@ -87,8 +99,9 @@ std::optional<Support> hole_support(const RoutePoint& point, const Hole* hole, c
   return support;
 }
 
-std::vector<Support> find_supports(const Project& project, const PreparedRoute& prepared) {
-  std::vector<Support> supports;
+/// Fills in the supports, and the guides that do not hold.
+void find_supports(const Project& project, PreparedRoute& prepared) {
+  std::vector<Support>& supports = prepared.supports;
   if (prepared.from->held()) supports.push_back({0, 0, prepared.from->name, -1, {}});
   for (std::size_t i = 0; i < prepared.route->points.size(); ++i) {
     const RoutePoint& point = prepared.route->points[i];
@@ -98,10 +111,23 @@ std::vector<Support> find_supports(const Project& project, const PreparedRoute& 
     if (!support) continue;
     support->distance_in = prepared.point_distance_in[i];
     support->point = static_cast<int>(i);
-    supports.push_back(*support);
+    const std::optional<double> bore = point.hold ? guide_bore(point, hole) : std::nullopt;
+    const bool loose = bore && !holds(*bore, *prepared.line);
+    (loose ? prepared.loose_guides : supports).push_back(*support);
   }
   if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
-  return supports;
+}
+
+std::vector<SweptPart> swept_parts(const PreparedRoute& prepared) {
+  const Movement moves =
+      movement(*prepared.route, *prepared.line, prepared.centreline).value_or(Movement{});
+  std::vector<SweptPart> parts;
+  for (const Attachment& each : prepared.route->attached) {
+    const double half = each.length_in / 2;
+    parts.push_back(
+        {each.at_in - half - moves.toward_from_in, each.at_in + half + moves.toward_to_in, &each});
+  }
+  return parts;
 }
 
 std::vector<Span> find_spans(const std::vector<Support>& supports, double length_in) {
@@ -118,25 +144,32 @@ std::vector<Span> find_spans(const std::vector<Support>& supports, double length
   return spans;
 }
 
-std::vector<PathCorner> corners_of(const Route& route, const Node& from, const Node& to,
-                                   const Line& line) {
-  std::vector<PathCorner> corners{{from.at, 0}};
-  for (const RoutePoint& point : route.points)
-    corners.push_back({point.at, drawn_radius_in(point, line)});
-  corners.push_back({to.at, 0});
-  return corners;
+std::vector<GivenPlace> places_of(const Route& route, const Node& from, const Node& to,
+                                  const Line& line) {
+  std::vector<GivenPlace> places{{{from.at, 0}, std::nullopt}};
+  for (const RoutePoint& point : route.points) {
+    GivenPlace place{{point.at, drawn_radius_in(point, line)}, std::nullopt};
+    if (point.given == PointGiven::centre && point.diameter_in && point.axis)
+      place.pulley = WrapCircle{point.at, *point.diameter_in / 2, unit(*point.axis)};
+    places.push_back(place);
+  }
+  places.push_back({{to.at, 0}, std::nullopt});
+  return places;
 }
 
 PreparedRoute prepare_route(const Project& project, const Route& route) {
   const Node* from = project.find_node(route.from);
   const Node* to = project.find_node(route.to);
   const Line* line = project.catalogue.find_line(route.line);
-  PreparedRoute prepared{&route, line, from, to, Centreline(corners_of(route, *from, *to, *line)),
+  const WrappedPath path = wrap_pulleys(places_of(route, *from, *to, *line));
+  PreparedRoute prepared{&route, line, from, to, Centreline(path.corners), {}, {}, {},
                          {},     {},   {},   {}};
+  prepared.wrap_faults.assign(path.faults.begin() + 1, path.faults.end() - 1);
   for (std::size_t i = 0; i < route.points.size(); ++i)
     prepared.point_distance_in.push_back(
         prepared.centreline.corner_distance_in(static_cast<int>(i) + 1));
-  prepared.supports = find_supports(project, prepared);
+  prepared.swept_by_attachments = swept_parts(prepared);
+  find_supports(project, prepared);
   prepared.spans = find_spans(prepared.supports, prepared.length_in());
   prepared.crossings = find_crossings(prepared.centreline, project.structure.frames);
   return prepared;
@@ -145,9 +178,13 @@ PreparedRoute prepare_route(const Project& project, const Route& route) {
 }  // namespace
 
 const Sleeve* PreparedRoute::sleeve_at(double distance_in) const {
-  for (const Sleeve& sleeve : route->sleeves)
-    if (distance_in >= sleeve.from_in && distance_in <= sleeve.to_in) return &sleeve;
-  return nullptr;
+  const Sleeve* thickest = nullptr;
+  for (const Sleeve& sleeve : route->sleeves) {
+    if (distance_in < sleeve.from_in || distance_in > sleeve.to_in) continue;
+    if (!thickest || sleeve.outside_in.value_or(0) > thickest->outside_in.value_or(0))
+      thickest = &sleeve;
+  }
+  return thickest;
 }
 
 double PreparedRoute::radius_in(double distance_in) const {
@@ -156,10 +193,29 @@ double PreparedRoute::radius_in(double distance_in) const {
   return sleeve && sleeve->outside_in ? std::max(bare, *sleeve->outside_in / 2) : bare;
 }
 
+double PreparedRoute::girth_radius_in(double distance_in) const {
+  const Attachment* attachment = attachment_at(distance_in);
+  return attachment ? attachment->diameter_in / 2 : radius_in(distance_in);
+}
+
+const Attachment* PreparedRoute::attachment_at(double distance_in) const {
+  const Attachment* thickest = nullptr;
+  double radius = radius_in(distance_in);
+  for (const SweptPart& part : swept_by_attachments) {
+    if (distance_in < part.from_in || distance_in > part.to_in || part.radius_in() <= radius)
+      continue;
+    radius = part.radius_in();
+    thickest = part.attachment;
+  }
+  return thickest;
+}
+
 double PreparedRoute::thickest_radius_in() const {
   double thickest = line->largest_radius_in();
   for (const Sleeve& sleeve : route->sleeves)
     thickest = std::max(thickest, sleeve.outside_in.value_or(0) / 2);
+  for (const SweptPart& part : swept_by_attachments)
+    thickest = std::max(thickest, part.radius_in());
   return thickest;
 }
 

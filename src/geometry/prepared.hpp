@@ -10,6 +10,7 @@
 
 #include "geometry/centreline.hpp"
 #include "geometry/obstacles.hpp"
+#include "geometry/pulley_wrap.hpp"
 #include "model/project.hpp"
 
 namespace linewright {
@@ -40,6 +41,15 @@ struct Crossing {
   Vec3 at;
 };
 
+/// The part of a route that an attachment sweeps over in full travel; where the travel is not
+/// stated, the part that it covers at neutral.
+struct SweptPart {
+  double from_in = 0;
+  double to_in = 0;
+  const Attachment* attachment = nullptr;
+  double radius_in() const { return attachment->diameter_in / 2; }
+};
+
 struct PreparedRoute {
   const Route* route = nullptr;
   const Line* line = nullptr;
@@ -50,17 +60,27 @@ struct PreparedRoute {
   std::vector<Support> supports;          ///< in order along the route
   std::vector<Span> spans;                ///< cover the route from end to end
   std::vector<Crossing> crossings;        ///< in order along the route
+  /// Of each of the route's points: why the cable cannot go round the pulley given there.
+  std::vector<std::optional<WrapFault>> wrap_faults;
+  /// Guides of the route's points that are too wide to hold the line, in order along the route.
+  std::vector<Support> loose_guides;
+  std::vector<SweptPart> swept_by_attachments;  ///< one of each attachment
 
   double length_in() const { return centreline.length_in(); }
-  /// Sleeve that covers a place, or nullptr.
+  /// Sleeve that covers a place, or nullptr: of several the thickest.
   const Sleeve* sleeve_at(double distance_in) const;
   /// Place in the file of the route's point nearest along the line, or of the route where an end
   /// node is nearer.
   const SourceLocation& location_near(double distance_in) const;
   /// Distance along to the nearest support, or the whole length where there is none.
   double to_nearest_support_in(double distance_in) const;
-  /// Half the largest real diameter, or of the sleeve there.
+  /// Half the largest real diameter, or of the thickest sleeve there.
   double radius_in(double distance_in) const;
+  /// The same, or half the diameter of an attachment that comes to the place in full travel.
+  double girth_radius_in(double distance_in) const;
+  /// The thickest attachment that comes to the place and stands out of line and sleeve; nullptr for
+  /// none.
+  const Attachment* attachment_at(double distance_in) const;
   /// The largest of these along the route.
   double thickest_radius_in() const;
 };
@@ -79,8 +99,8 @@ inline constexpr double clamp_play_in = 0.02;
 /// 1/16 in between the bore and the largest line.
 inline constexpr double guide_play_in = 1.0 / 32;
 
-/// Largest bore, as a multiple of the line's outside diameter, in which a grommet or bushing still
-/// counts as a support [common practice, no source].
+/// Largest bore, as a multiple of the line's outside diameter, in which a guide still counts as a
+/// support [common practice, no source].
 inline constexpr double holding_bore_ratio = 2.0;
 
 /// Radius to centreline that a corner of a route is drawn with: the point's own bend, a pulley's

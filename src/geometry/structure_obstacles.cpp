@@ -7,9 +7,15 @@
 
 #include "geometry/frame_faces.hpp"
 #include "geometry/mover_sweep.hpp"
+#include "geometry/panel_triangles.hpp"
 
 namespace linewright {
 namespace {
+
+struct Stations {
+  double front = 0;
+  double rear = 0;
+};
 
 /// Adds primitives to one part.
 class PartBuilder {
@@ -19,82 +25,122 @@ class PartBuilder {
     pattern_.part = static_cast<int>(shapes_.parts.size()) - 1;
   }
 
-  void triangle(const Triangle3& shape, double radius_in) {
+  void triangle(const Triangle3& shape, double radius_in, EdgeGuard guard = EdgeGuard::bare) {
     Obstacle obstacle = pattern_;
     obstacle.shape = shape;
     obstacle.radius_in = radius_in;
+    obstacle.guard = guard;
     shapes_.obstacles.push_back(std::move(obstacle));
   }
 
   /// The parallelogram a, b, c, d or any other quadrilateral that is flat and convex.
-  void quadrilateral(Vec3 a, Vec3 b, Vec3 c, Vec3 d, double radius_in) {
-    triangle({a, b, c}, radius_in);
-    triangle({a, c, d}, radius_in);
+  void quadrilateral(Vec3 a, Vec3 b, Vec3 c, Vec3 d, double radius_in,
+                     EdgeGuard guard = EdgeGuard::bare) {
+    triangle({a, b, c}, radius_in, guard);
+    triangle({a, c, d}, radius_in, guard);
   }
 
-  Obstacle& segment(const Segment3& shape, double radius_in, Feature feature = Feature::face,
-                    EdgeGuard guard = EdgeGuard::bare) {
+  /// What a triangle drawn in BL and WL covers from one station to another.
+  void slab(const Stations& stations, const std::array<Vec2, 3>& section) {
+    const auto& [a, b, c] = section;
+    shapes_.obstacles.push_back(slab_between(stations, a, b, c));
+  }
+
+  /// What a line drawn in BL and WL covers from one station to another.
+  void hole_wall(const Stations& stations, Vec2 from, Vec2 to, const Hole& hole) {
+    Obstacle obstacle = slab_between(stations, from, to, to);
+    obstacle.is_segment = true;
+    obstacle.feature = Feature::hole_edge;
+    obstacle.guard = hole.edge;
+    obstacle.hole = hole.name;
+    shapes_.obstacles.push_back(std::move(obstacle));
+  }
+
+  void segment(const Segment3& shape, double radius_in, Feature feature = Feature::face,
+               EdgeGuard guard = EdgeGuard::bare) {
     Obstacle obstacle = pattern_;
     obstacle.shape = {shape.a, shape.b, shape.b};
     obstacle.is_segment = true;
     obstacle.radius_in = radius_in;
     obstacle.feature = feature;
     obstacle.guard = guard;
-    return shapes_.obstacles.emplace_back(std::move(obstacle));
+    shapes_.obstacles.push_back(std::move(obstacle));
   }
 
  private:
+  Obstacle slab_between(const Stations& stations, Vec2 a, Vec2 b, Vec2 c) const {
+    Obstacle obstacle = pattern_;
+    obstacle.shape = {
+        {stations.front, a.u, a.v}, {stations.rear, b.u, b.v}, {stations.rear, c.u, c.v}};
+    obstacle.is_slab = true;
+    return obstacle;
+  }
+
   StructureShapes& shapes_;
   Obstacle pattern_;
 };
 
 void add_frame(StructureShapes& shapes, const Frame& frame) {
   PartBuilder builder(shapes, {PartKind::frame, frame.name, frame.where, false});
-  const auto web = face_triangles(frame);
-  std::vector<double> stations{frame.station - frame.thickness / 2};
-  if (frame.thickness > 0) stations.push_back(frame.station + frame.thickness / 2);
-  for (const double station : stations) {
-    const auto placed = [station](Vec2 p) { return Vec3{station, p.u, p.v}; };
-    for (const auto& [a, b, c] : web) builder.triangle({placed(a), placed(b), placed(c)}, 0);
-    for (const Hole& hole : frame.holes) {
-      const std::vector<Vec2> edge = edge_polygon(hole, obstacle_sagitta_in);
-      for (std::size_t i = 0; i < edge.size(); ++i)
-        builder
-            .segment({placed(edge[i]), placed(edge[(i + 1) % edge.size()])}, 0, Feature::hole_edge,
-                     hole.edge)
-            .hole = hole.name;
-    }
+  const Stations sheet{frame.station - frame.thickness / 2, frame.station + frame.thickness / 2};
+  for (const auto& triangle : face_triangles(frame)) builder.slab(sheet, triangle);
+  for (const Hole& hole : frame.holes) {
+    const std::vector<Vec2> edge = edge_polygon(hole, obstacle_sagitta_in);
+    for (std::size_t i = 0; i < edge.size(); ++i)
+      builder.hole_wall(sheet, edge[i], edge[(i + 1) % edge.size()], hole);
   }
 }
 
-/// Places a section's corners in space: in the plane that the path mainly crosses.
-Vec3 section_offset(const Channel& channel, Vec2 corner) {
-  const Vec3 run = channel.path.back() - channel.path.front();
-  const double fs = std::abs(run.x), bl = std::abs(run.y), wl = std::abs(run.z);
-  if (fs >= bl && fs >= wl) return {0, corner.u, corner.v};
-  return bl >= wl ? Vec3{corner.u, 0, corner.v} : Vec3{corner.u, corner.v, 0};
-}
-
-/// `segment` less `start_in` at its beginning and `end_in` at its end; nothing where that leaves
-/// nothing.
-std::vector<Segment3> shortened(const Segment3& segment, double start_in, double end_in) {
-  const double length_in = distance(segment.a, segment.b);
-  if (length_in <= start_in + end_in) return {};
-  const Vec3 along = (segment.b - segment.a) / length_in;
-  return {{segment.a + along * start_in, segment.b - along * end_in}};
-}
-
-/// The pieces from one point to the next, the first and the last shortened by `lip_in` at the
-/// chain's ends.
-std::vector<Segment3> trimmed_chain(const std::vector<Vec3>& points, double lip_in) {
-  std::vector<Segment3> pieces;
-  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-    const bool first = i == 0;
-    const bool last = i + 2 == points.size();
-    for (const Segment3& piece :
-         shortened({points[i], points[i + 1]}, first ? lip_in : 0, last ? lip_in : 0))
-      pieces.push_back(piece);
+/// How far the path goes along each axis, there and back both counted.
+Vec3 travel(const std::vector<Vec3>& path) {
+  Vec3 sum;
+  for (std::size_t i = 0; i + 1 < path.size(); ++i) {
+    const Vec3 leg = path[i + 1] - path[i];
+    sum = sum + Vec3{std::abs(leg.x), std::abs(leg.y), std::abs(leg.z)};
   }
+  return sum;
+}
+
+/// The section's corners in space: in the plane that the path mainly crosses.
+std::vector<Vec3> placed_section(const Channel& channel) {
+  const auto [fs, bl, wl] = travel(channel.path);
+  std::vector<Vec3> placed;
+  for (const auto& [u, v] : channel.section) {
+    if (fs >= bl && fs >= wl)
+      placed.push_back({0, u, v});
+    else
+      placed.push_back(bl >= wl ? Vec3{u, 0, v} : Vec3{u, v, 0});
+  }
+  return placed;
+}
+
+/// Part of a leg of the path or of a wall of the section.
+struct Piece {
+  Segment3 line;
+  bool trimmed = false;  ///< trim on an end of the chain reaches over all of it
+};
+
+/// `line` cut where the trim on its beginning and on its end stops; whole where the two meet.
+void add_pieces(std::vector<Piece>& pieces, const Segment3& line, double start_lip_in,
+                double end_lip_in) {
+  const double length_in = distance(line.a, line.b);
+  if (start_lip_in + end_lip_in >= length_in) {
+    pieces.push_back({line, start_lip_in + end_lip_in > 0});
+    return;
+  }
+  const Vec3 first = between(line.a, line.b, start_lip_in / length_in);
+  const Vec3 last = between(line.b, line.a, end_lip_in / length_in);
+  if (start_lip_in > 0) pieces.push_back({{line.a, first}, true});
+  pieces.push_back({{first, last}, false});
+  if (end_lip_in > 0) pieces.push_back({{last, line.b}, true});
+}
+
+/// The pieces from one point to the next, with trim of `lip_in` on both ends of the chain.
+std::vector<Piece> trimmed_chain(const std::vector<Vec3>& points, double lip_in) {
+  std::vector<Piece> pieces;
+  for (std::size_t i = 0; i + 1 < points.size(); ++i)
+    add_pieces(pieces, {points[i], points[i + 1]}, i == 0 ? lip_in : 0,
+               i + 2 == points.size() ? lip_in : 0);
   return pieces;
 }
 
@@ -102,14 +148,15 @@ void add_channel(StructureShapes& shapes, const Channel& channel) {
   PartBuilder builder(shapes, {PartKind::channel, channel.name, channel.where, false});
   if (channel.path.empty() || channel.section.empty()) return;
   const double radius_in = channel.thickness / 2;
-  std::vector<Vec3> section;
-  for (const Vec2 corner : channel.section) section.push_back(section_offset(channel, corner));
+  const std::vector<Vec3> section = placed_section(channel);
 
   const double lip_in = guards(channel.edge) ? trim_lip_in : 0;
-  for (const Segment3& leg : trimmed_chain(channel.path, lip_in))
-    for (const Segment3& wall : trimmed_chain(section, lip_in))
+  const std::vector<Piece> walls = trimmed_chain(section, lip_in);
+  for (const auto& [leg, leg_trimmed] : trimmed_chain(channel.path, lip_in))
+    for (const auto& [wall, wall_trimmed] : walls)
       builder.quadrilateral(leg.a + wall.a, leg.b + wall.a, leg.b + wall.b, leg.a + wall.b,
-                            radius_in);
+                            radius_in,
+                            leg_trimmed || wall_trimmed ? channel.edge : EdgeGuard::bare);
 
   const auto free_edge = [&](Vec3 a, Vec3 b) {
     builder.segment({a, b}, radius_in, Feature::free_edge, channel.edge);
@@ -124,13 +171,12 @@ void add_channel(StructureShapes& shapes, const Channel& channel) {
 
 void add_panel(StructureShapes& shapes, const Panel& panel) {
   PartBuilder builder(shapes, {PartKind::panel, panel.name, panel.where, false});
-  for (std::size_t i = 1; i + 1 < panel.corners.size(); ++i)
-    builder.triangle({panel.corners[0], panel.corners[i], panel.corners[i + 1]},
-                     panel.thickness / 2);
+  for (const Triangle3& triangle : panel_triangles(panel.corners))
+    builder.triangle(triangle, panel.thickness / 2);
 }
 
-/// The rectangle midway across the box's shortest side, swollen by half that side: all inside the
-/// box, and all of the box but slivers along its edges.
+/// The rectangle midway across the box's shortest side, swollen by half that side, which keeps it
+/// inside the box. It says how deep a line lies; the slabs only say that it lies within.
 void add_box_inside(PartBuilder& builder, const Box& box) {
   const Vec3 middle = (box.min + box.max) / 2;
   const Vec3 half = (box.max - box.min) / 2;
@@ -146,18 +192,11 @@ void add_box_inside(PartBuilder& builder, const Box& box) {
 }
 
 void add_box(PartBuilder& builder, const Box& box) {
-  const auto corner = [&box](int x, int y, int z) {
-    return Vec3{x == 0 ? box.min.x : box.max.x, y == 0 ? box.min.y : box.max.y,
-                z == 0 ? box.min.z : box.max.z};
-  };
-  for (const int end : {0, 1}) {
-    builder.quadrilateral(corner(end, 0, 0), corner(end, 1, 0), corner(end, 1, 1),
-                          corner(end, 0, 1), 0);
-    builder.quadrilateral(corner(0, end, 0), corner(1, end, 0), corner(1, end, 1),
-                          corner(0, end, 1), 0);
-    builder.quadrilateral(corner(0, 0, end), corner(1, 0, end), corner(1, 1, end),
-                          corner(0, 1, end), 0);
-  }
+  const Stations stations{box.min.x, box.max.x};
+  const Vec2 low{box.min.y, box.min.z};
+  const Vec2 high{box.max.y, box.max.z};
+  builder.slab(stations, {low, Vec2{high.u, low.v}, high});
+  builder.slab(stations, {low, high, Vec2{low.u, high.v}});
   add_box_inside(builder, box);
 }
 

@@ -1,6 +1,7 @@
 #include "input/load_project.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <tuple>
@@ -94,6 +95,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   FieldReader fields(root, "a project file", context, root_keys());
   if (fields.may_hide_names()) draft.names_complete = false;
   context.bare = read_units(fields);
+  if (!fields.has("units")) draft.files_without_units.push_back(root.where.file);
   if (included)
     refuse_project_keys(root, context);
   else
@@ -108,14 +110,23 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   sort_names_by_place(draft.given.begin() + names_before, draft.given.end());
 }
 
-/// Says what was taken for what parts do not state.
-void add_part_assumptions(ProjectDraft& draft) {
+/// Says what was taken for what the files do not state.
+void add_assumptions(ProjectDraft& draft) {
   std::vector<std::string>& assumptions = draft.project.assumptions;
+  if (!draft.files_without_units.empty())
+    assumptions.push_back(
+        fmt::format("units are not stated in {}: bare lengths were taken as inches",
+                    fmt::join(draft.files_without_units, ", ")));
+  const std::vector<Route>& routes = draft.project.routes;
+  const bool any_air = std::any_of(routes.begin(), routes.end(),
+                                   [](const Route& route) { return is_air(route.system); });
+  if (any_air && draft.project.attitudes.empty())
+    assumptions.push_back("attitudes are not stated: water was looked for in level flight only");
   if (draft.panels_without_thickness > 0)
-    assumptions.push_back(fmt::format("{} panel(s) state no thickness: {} in was taken",
+    assumptions.push_back(fmt::format("panels that state no thickness: {}; {} in was taken",
                                       draft.panels_without_thickness, usual_panel_thickness_in));
   if (draft.edges_unstated > 0)
-    assumptions.push_back(fmt::format("{} hole(s) or channel(s) state no edge: bare was taken",
+    assumptions.push_back(fmt::format("holes and channels that state no edge: {}; bare was taken",
                                       draft.edges_unstated));
 }
 
@@ -156,7 +167,7 @@ LoadResult load_project(const std::filesystem::path& path, const Catalogue& buil
   draft.project.catalogue = built_in;
   const std::vector<ReadFile> files = read_project_files(path, draft, read_file);
   cross_check(draft, built_in);
-  add_part_assumptions(draft);
+  add_assumptions(draft);
 
   LoadResult result;
   if (draft.errors.empty()) {

@@ -44,6 +44,7 @@ struct ProjectDraft {
   bool names_complete = true;
   int panels_without_thickness = 0;
   int edges_unstated = 0;
+  std::vector<std::string> files_without_units;
   std::vector<Diagnostic> errors;
 
   /// Adds an error; beyond `most_errors` only the fact that there are more is kept.

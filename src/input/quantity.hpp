@@ -9,7 +9,15 @@
 namespace linewright {
 
 enum class Dimension {
-  plain, length, volume, force, temperature, angle, pressure, rotational_speed, speed_vertical,
+  plain,
+  length,
+  volume,
+  force,
+  temperature,
+  angle,
+  pressure,
+  rotational_speed,
+  speed_vertical,
   mass_per_length
 };
 

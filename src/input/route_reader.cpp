@@ -18,6 +18,9 @@ constexpr std::array holds{
     Choice<HoldKind>{"bushing", HoldKind::bushing},
     Choice<HoldKind>{"fairlead", HoldKind::fairlead}, Choice<HoldKind>{"pulley", HoldKind::pulley}};
 
+constexpr std::array givens{Choice<PointGiven>{"corner", PointGiven::corner},
+                            Choice<PointGiven>{"centre", PointGiven::centre}};
+
 constexpr NumberSpec diameter{"a diameter"};
 constexpr NumberSpec bore{"a bore"};
 constexpr NumberSpec distance_along{"a distance along the line", Dimension::length,
@@ -82,7 +85,17 @@ void check_support_keys(const RoutePoint& point, FieldReader& fields, ReadContex
                      point.hold == HoldKind::bushing;
   if (pulley && !fields.has("diameter"))
     context.error(point.where, "a pulley needs 'diameter': that of its groove");
-  for (const char* key : {"diameter", "axis"})
+  if (pulley && point.given == PointGiven::centre) {
+    if (!fields.has("axis"))
+      context.error(point.where,
+                    "a pulley given by its centre needs 'axis': the cable turns about it by the "
+                    "right-hand rule");
+    if (fields.has("bend"))
+      context.error(fields.where_of("bend"),
+                    "the diameter of a pulley given by its centre says how the cable bends: leave "
+                    "out 'bend'");
+  }
+  for (const char* key : {"diameter", "axis", "given"})
     if (!pulley && fields.has(key))
       context.error(fields.where_of(key), fmt::format("'{}' belongs to a pulley", key));
   if (!bored && fields.has("bore"))
@@ -94,7 +107,7 @@ void check_support_keys(const RoutePoint& point, FieldReader& fields, ReadContex
 
 RoutePoint read_point(const YamlNode& node, ReadContext& context) {
   FieldReader fields(node, "a point", context,
-                     {"at", "bend", "hold", "to", "through", "diameter", "axis", "bore"});
+                     {"at", "bend", "hold", "to", "through", "diameter", "axis", "given", "bore"});
   RoutePoint point;
   point.where = node.where;
   point.at = fields.place("at");
@@ -104,6 +117,8 @@ RoutePoint read_point(const YamlNode& node, ReadContext& context) {
   point.through = fields.optional_use_name("through", Named::hole);
   point.diameter_in = fields.optional_number("diameter", diameter);
   if (fields.has("axis")) point.axis = fields.direction("axis");
+  point.given =
+      fields.optional_choice("given", "how a pulley is given", givens).value_or(PointGiven::corner);
   point.bore_in = fields.optional_number("bore", bore);
   if (point.hold || !fields.has("hold")) check_support_keys(point, fields, context);
   return point;

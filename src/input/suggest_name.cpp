@@ -47,10 +47,29 @@ std::size_t allowed_edits(std::size_t length) {
   return std::clamp<std::size_t>(length / 3, 1, 3);
 }
 
+std::string digits_of(std::string_view text) {
+  std::string digits;
+  for (const char c : text)
+    if (c >= '0' && c <= '9') digits += c;
+  return digits;
+}
+
+/// In a word of one or two letters a changed letter makes another word ('cm' is no slip for 'mm'):
+/// only a capital or an ending can be wrong.
+constexpr std::size_t shortest_compared = 3;
+
+bool could_mean(std::string_view written, std::string_view name, std::string_view digits) {
+  if (written.size() < shortest_compared) return name.starts_with(written);
+  // Another size is another thing: a line of the wrong diameter must not be offered for one that is
+  // not there.
+  return name.find('/') == std::string_view::npos || digits == digits_of(name);
+}
+
 }  // namespace
 
 std::string suggest_name(std::string_view written, const std::vector<std::string>& known) {
   if (written.empty() || written.size() > longest_compared) return "";
+  const std::string digits = digits_of(written);
   const std::string wanted = lower_case(written);
   const std::string* nearest = nullptr;
   std::size_t fewest = 0;
@@ -62,6 +81,7 @@ std::string suggest_name(std::string_view written, const std::vector<std::string
     const std::size_t edits = edit_distance(wanted, lower_case(name));
     // Where every letter would have to change, the words have nothing in common.
     if (edits > allowed || edits >= longer) continue;
+    if (!could_mean(wanted, lower_case(name), digits)) continue;
     if (nearest != nullptr && edits >= fewest) continue;
     nearest = &name;
     fewest = edits;

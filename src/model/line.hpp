@@ -21,20 +21,21 @@ struct Line {
   std::string construction;  ///< cables: "7x7", "7x19", "1x19"; empty otherwise
 
   double outside_diameter_in = 0;
-  double inside_diameter_in = 0;           ///< 0 for cables and wires
-  double plus_tolerance_in = 0;            ///< how much larger than nominal it may be
+  double inside_diameter_in = 0;  ///< 0 for cables and wires
+  double plus_tolerance_in = 0;   ///< how much larger than nominal it may be
   Source size_source;
 
   std::optional<SourcedValue> minimum_bend_radius_in;  ///< to centreline
   std::optional<double> usual_bend_radius_in;          ///< used where a point states no bend
   std::optional<SourcedValue> support_spacing_in;
   std::optional<SourcedValue> weight_lb_per_in;
-  std::optional<SourcedValue> youngs_modulus_psi;      ///< tubes and hoses
+  std::optional<SourcedValue> youngs_modulus_psi;  ///< tubes and hoses
   std::optional<SourcedValue> expansion_per_degf;
-  std::optional<SourcedValue> slack_fraction;  ///< surplus length a careful builder leaves, / length
-  std::optional<SourcedValue> breaking_strength_lbf;   ///< cables
-  std::optional<SourcedValue> axial_stiffness_lbf;     ///< cables: AE
-  double cut_allowance_in = 0;                         ///< both ends together, trimmed off later
+  std::optional<SourcedValue>
+      slack_fraction;  ///< surplus length a careful builder leaves, / length
+  std::optional<SourcedValue> breaking_strength_lbf;  ///< cables
+  std::optional<SourcedValue> axial_stiffness_lbf;    ///< cables: AE
+  double cut_allowance_in = 0;                        ///< both ends together, trimmed off later
 
   std::optional<SourceLocation> where;  ///< set when the project defines the line
 

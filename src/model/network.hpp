@@ -12,7 +12,17 @@
 namespace linewright {
 
 enum class NodeKind {
-  static_port, pitot_probe, instrument, drain, tee, union_fitting, bulkhead, cap, end, horn, pedal,
+  static_port,
+  pitot_probe,
+  instrument,
+  drain,
+  tee,
+  union_fitting,
+  bulkhead,
+  cap,
+  end,
+  horn,
+  pedal,
 };
 
 /// Where routes join or end.
@@ -44,16 +54,21 @@ constexpr bool is_air(SystemKind kind) {
 
 enum class HoldKind { clamp, grommet, bushing, fairlead, pulley };
 
+/// What a route point's `at` is. A pulley given by its centre needs its diameter and axis, and the
+/// cable turns about the axis by the right-hand rule.
+enum class PointGiven { corner, centre };
+
 /// A corner or support of a route, between its two nodes.
 struct RoutePoint {
   Vec3 at;
-  std::optional<double> bend_in;      ///< bend radius to centreline
+  std::optional<double> bend_in;  ///< bend radius to centreline
   std::optional<HoldKind> hold;
   std::string to;                     ///< the part a clamp is fixed to; empty for none
   std::string through;                ///< the hole it passes; empty for none
   std::optional<double> diameter_in;  ///< pulley: groove diameter
   std::optional<Vec3> axis;           ///< pulley: direction of its spindle
   std::optional<double> bore_in;      ///< fairlead, grommet, bushing: inner diameter
+  PointGiven given = PointGiven::corner;
   SourceLocation where;
 };
 

@@ -47,7 +47,9 @@ struct Frame {
 
 /// A thin open section swept along a path without turning. The section is drawn in the plane
 /// that the path mainly crosses: (BL, WL) for a channel that runs fore and aft, (FS, WL) for one
-/// that runs across, (FS, BL) for one that runs up and down. Its two long free edges are sharp.
+/// that runs across, (FS, BL) for one that runs up and down. Which of these it does is told by how
+/// far its legs go along each axis in all, there and back both counted. Its two long free edges are
+/// sharp.
 struct Channel {
   std::string name;
   std::vector<Vec3> path;
@@ -57,7 +59,8 @@ struct Channel {
   SourceLocation where;
 };
 
-/// A skin or deck: a polygon taken as a fan of triangles about its first corner.
+/// A skin or deck: a flat polygon, or one that is warped and taken as a fan of triangles about its
+/// first corner.
 struct Panel {
   std::string name;
   std::vector<Vec3> corners;

@@ -23,31 +23,67 @@ struct Vec2 {
   friend bool operator==(const Vec2&, const Vec2&) = default;
 };
 
-constexpr Vec3 operator+(Vec3 a, Vec3 b) { return {a.x + b.x, a.y + b.y, a.z + b.z}; }
-constexpr Vec3 operator-(Vec3 a, Vec3 b) { return {a.x - b.x, a.y - b.y, a.z - b.z}; }
-constexpr Vec3 operator-(Vec3 a) { return {-a.x, -a.y, -a.z}; }
-constexpr Vec3 operator*(Vec3 a, double k) { return {a.x * k, a.y * k, a.z * k}; }
-constexpr Vec3 operator*(double k, Vec3 a) { return a * k; }
-constexpr Vec3 operator/(Vec3 a, double k) { return {a.x / k, a.y / k, a.z / k}; }
-constexpr double dot(Vec3 a, Vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+constexpr Vec3 operator+(Vec3 a, Vec3 b) {
+  return {a.x + b.x, a.y + b.y, a.z + b.z};
+}
+constexpr Vec3 operator-(Vec3 a, Vec3 b) {
+  return {a.x - b.x, a.y - b.y, a.z - b.z};
+}
+constexpr Vec3 operator-(Vec3 a) {
+  return {-a.x, -a.y, -a.z};
+}
+constexpr Vec3 operator*(Vec3 a, double k) {
+  return {a.x * k, a.y * k, a.z * k};
+}
+constexpr Vec3 operator*(double k, Vec3 a) {
+  return a * k;
+}
+constexpr Vec3 operator/(Vec3 a, double k) {
+  return {a.x / k, a.y / k, a.z / k};
+}
+constexpr double dot(Vec3 a, Vec3 b) {
+  return a.x * b.x + a.y * b.y + a.z * b.z;
+}
 constexpr Vec3 cross(Vec3 a, Vec3 b) {
   return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
-inline double norm(Vec3 a) { return std::hypot(a.x, a.y, a.z); }
-inline double distance(Vec3 a, Vec3 b) { return norm(b - a); }
+inline double norm(Vec3 a) {
+  return std::hypot(a.x, a.y, a.z);
+}
+inline double distance(Vec3 a, Vec3 b) {
+  return norm(b - a);
+}
 
 /// Unit vector along `a`. Precondition: `a` is not the zero vector.
-inline Vec3 unit(Vec3 a) { return a / norm(a); }
+inline Vec3 unit(Vec3 a) {
+  return a / norm(a);
+}
 
 /// The point a fraction `t` of the way from `a` to `b`.
-constexpr Vec3 between(Vec3 a, Vec3 b, double t) { return a + (b - a) * t; }
+constexpr Vec3 between(Vec3 a, Vec3 b, double t) {
+  return a + (b - a) * t;
+}
 
-constexpr Vec2 operator+(Vec2 a, Vec2 b) { return {a.u + b.u, a.v + b.v}; }
-constexpr Vec2 operator-(Vec2 a, Vec2 b) { return {a.u - b.u, a.v - b.v}; }
-constexpr Vec2 operator*(Vec2 a, double k) { return {a.u * k, a.v * k}; }
-constexpr double dot(Vec2 a, Vec2 b) { return a.u * b.u + a.v * b.v; }
-constexpr double cross(Vec2 a, Vec2 b) { return a.u * b.v - a.v * b.u; }
-inline double norm(Vec2 a) { return std::hypot(a.u, a.v); }
-inline double distance(Vec2 a, Vec2 b) { return norm(b - a); }
+constexpr Vec2 operator+(Vec2 a, Vec2 b) {
+  return {a.u + b.u, a.v + b.v};
+}
+constexpr Vec2 operator-(Vec2 a, Vec2 b) {
+  return {a.u - b.u, a.v - b.v};
+}
+constexpr Vec2 operator*(Vec2 a, double k) {
+  return {a.u * k, a.v * k};
+}
+constexpr double dot(Vec2 a, Vec2 b) {
+  return a.u * b.u + a.v * b.v;
+}
+constexpr double cross(Vec2 a, Vec2 b) {
+  return a.u * b.v - a.v * b.u;
+}
+inline double norm(Vec2 a) {
+  return std::hypot(a.u, a.v);
+}
+inline double distance(Vec2 a, Vec2 b) {
+  return norm(b - a);
+}
 
 }  // namespace linewright

@@ -1,5 +1,6 @@
 #include "physics/cable.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -26,6 +27,14 @@ TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
     std::swap(found.lowest_at_degf, found.highest_at_degf);
   }
   return found;
+}
+
+double slack_side_tension_lbf(double tension_lbf, double stiffness_lbf_per_in,
+                              double other_tension_lbf, double other_stiffness_lbf_per_in,
+                              double load_lbf) {
+  const double stretch_in =
+      std::max(0.0, load_lbf - std::max(0.0, other_tension_lbf)) / other_stiffness_lbf_per_in;
+  return tension_lbf - stretch_in * stiffness_lbf_per_in;
 }
 
 double capstan_ratio(double friction, double wrap_rad) {

@@ -30,6 +30,15 @@ struct TensionRange {
 TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
                            const TemperatureRange& range);
 
+/// Tension left in one cable of a pair that turns a rigid control, while the other carries
+/// `load_lbf`: the loaded one stretches by (P − T) L / (AE), the slack one gives up as much
+/// [calculated]. For two alike at one tension that is 2 T − P: slack from a load of twice the
+/// tension. Never above `tension_lbf`; below zero: slack by that much stretch. Stiffnesses are
+/// AE / L, lbf/in, and above zero.
+double slack_side_tension_lbf(double tension_lbf, double stiffness_lbf_per_in,
+                              double other_tension_lbf, double other_stiffness_lbf_per_in,
+                              double load_lbf);
+
 /// Tension on the pulled side over that on the other of a cable that slides round a guide:
 /// exp(μ θ) [from memory: capstan equation].
 double capstan_ratio(double friction, double wrap_rad);

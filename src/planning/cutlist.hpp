@@ -11,15 +11,15 @@ namespace linewright {
 
 /// One bend in the order it is made, from the route's `from` end.
 struct BendStep {
-  Vec3 at;                         ///< the corner as drawn
-  double distance_in = 0;          ///< along the line, middle of the arc
-  double radius_in = 0;            ///< to centreline, as drawn
-  double angle_deg = 0;            ///< how far the line turns
+  Vec3 at;                 ///< the corner as drawn
+  double distance_in = 0;  ///< along the line, middle of the arc
+  double radius_in = 0;    ///< to centreline, as drawn
+  double angle_deg = 0;    ///< how far the line turns
   /// How far the tube is turned about itself after the bend before, right-hand rule about the
   /// direction of feed, in (-180, 180]; 0 for the first.
   double rotation_deg = 0;
-  double straight_before_in = 0;   ///< from the end of the arc before, or from the end of the tube
-  double mark_start_in = 0;        ///< marks on the straight tube: where the arc starts and ends
+  double straight_before_in = 0;  ///< from the end of the arc before, or from the end of the tube
+  double mark_start_in = 0;       ///< marks on the straight tube: where the arc starts and ends
   double mark_end_in = 0;
 };
 
@@ -27,20 +27,20 @@ struct RouteCut {
   std::string name;
   std::string system;
   std::string line;
-  bool rigid = false;              ///< bent on a tool before it is fitted
-  double length_in = 0;            ///< developed, along the filleted centreline
-  double cut_length_in = 0;        ///< with the allowance trimmed off later
-  double volume_in3 = 0;           ///< of the bore
-  std::optional<double> mass_lb;   ///< absent where the weight is not known
+  bool rigid = false;             ///< bent on a tool before it is fitted
+  double length_in = 0;           ///< developed, along the filleted centreline
+  double cut_length_in = 0;       ///< with the allowance trimmed off later
+  double volume_in3 = 0;          ///< of the bore
+  std::optional<double> mass_lb;  ///< absent where the weight is not known
   std::vector<BendStep> bends;
-  double straight_after_in = 0;    ///< after the last bend
+  double straight_after_in = 0;  ///< after the last bend
   std::optional<double> minimum_bend_radius_in;
 };
 
 struct SystemCut {
   std::string name;
   double length_in = 0;
-  double volume_in3 = 0;           ///< bores and nodes
+  double volume_in3 = 0;  ///< bores and nodes
   /// Nodes of an air system whose volume the project does not state: counted as nothing.
   std::vector<std::string> nodes_without_volume;
 };

@@ -119,6 +119,7 @@ double lowest_loss(const LeakEvidence& evidence, LossKind kind) {
 
 bool temperature_contradicted(const LeakEvidence& evidence) {
   if (!evidence.logged || !evidence.fit || !evidence.fit->temperature_excess) return false;
+  if (warmest_change_degf(evidence) < least_telling_change_degf) return false;
   const double factor = student_factor_95(static_cast<int>(evidence.log.log.rows.size()) - 3);
   return std::abs(*evidence.fit->temperature_excess) -
              factor * evidence.fit->temperature_excess_error >

@@ -16,10 +16,11 @@ inline constexpr double assumed_reading_error_ft = 5;  ///< standard deviation, 
 inline constexpr double assumed_reading_error_kt = 0.5;
 inline constexpr double unseen_drift_to_pass_degf = 1;  ///< in a minute
 inline constexpr double unseen_drift_to_fail_degf = 0.5;
-inline constexpr double share_not_followed = 0.25;  ///< of a temperature correction
-inline constexpr double most_correction_degf = 2;   ///< in a minute
-inline constexpr double least_start_share = 0.9;    ///< of the test's pressure
-inline constexpr double longest_gap_s = 90;         ///< between two readings
+inline constexpr double share_not_followed = 0.25;        ///< of a temperature correction
+inline constexpr double most_correction_degf = 2;         ///< in a minute
+inline constexpr double least_telling_change_degf = 0.5;  ///< less may be the thermometer's noise
+inline constexpr double least_start_share = 0.9;          ///< of the test's pressure
+inline constexpr double longest_gap_s = 90;               ///< between two readings
 
 /// Everything the verdict rests on, worked out once. Losses are in the gauge's unit.
 struct LeakEvidence {
@@ -55,7 +56,7 @@ double highest_loss(const LeakEvidence& evidence);
 /// A test that started beyond its target lost too much, and its loss is lowered in proportion.
 double lowest_loss(const LeakEvidence& evidence, LossKind kind);
 
-/// True where the readings themselves gainsay the temperature that was logged.
+/// True where a change of temperature was logged that the readings themselves gainsay.
 bool temperature_contradicted(const LeakEvidence& evidence);
 
 /// How far the readings, slips left out and temperature removed, move away from rest at any time.

@@ -41,8 +41,7 @@ void add_log_doubts(const LeakEvidence& evidence, std::vector<std::string>& doub
   if (plan.gauge.is_static() && log.rows.back().reading < plan.at_rest - 50)
     doubts.push_back(
         fmt::format("the readings end below the field's {:.0f} ft, where no leak takes them: field "
-                    "elevation or "
-                    "altimeter setting is not that of the test",
+                    "elevation or altimeter setting is not that of the test",
                     plan.at_rest));
   if (doubt_to_pass(evidence) > limit_of(evidence) / 2)
     doubts.push_back(fmt::format(
@@ -75,10 +74,9 @@ void add_temperature_remarks(const LeakEvidence& evidence, std::vector<std::stri
   const bool still = plan.gauge.is_static();
   if (!evidence.logged) {
     reasons.push_back(fmt::format(
-        "No temperature is logged. One degree Fahrenheit moves the needle {:.1f} {}: {} looks like "
-        "a leak, {} hides one. Up to {:.0f} degF of drift is allowed for before a pass, {:.1f} "
-        "degF "
-        "before a fail.",
+        "No temperature is logged. One degree Fahrenheit moves the needle {:.1f} {}: {} looks "
+        "like a leak, {} hides one. Up to {:.0f} degF of drift is allowed for before a pass, "
+        "{:.1f} degF before a fail.",
         evidence.per_degf, plan.gauge.unit(), still ? "warming" : "cooling",
         still ? "cooling" : "warming", unseen_drift_to_pass_degf, unseen_drift_to_fail_degf));
     return;
@@ -139,10 +137,8 @@ void answer(const LeakEvidence& evidence, LeakVerdict& verdict) {
   } else {
     verdict.answer = LeakAnswer::unknown;
     if (evidence.full_minute && bounds.high > limit_of(evidence))
-      doubts.push_back(
-          fmt::format("the loss in a minute lies {}, and the limit of {} is among "
-                      "that",
-                      interval_words(evidence, bounds), limit));
+      doubts.push_back(fmt::format("the loss in a minute lies {}, on both sides of the limit of {}",
+                                   interval_words(evidence, bounds), limit));
     for (const std::string& doubt : doubts)
       verdict.reasons.push_back("Not decided: " + doubt + ".");
   }

@@ -109,7 +109,7 @@ RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& 
   const double length = envelope.end_in - envelope.start_in;
   const double weight = line.weight_lb_per_in->value;
   result.sag_in = string_sag_in(weight, length, *cable.rigged_lbf);
-  if (reach.missing.empty()) result.sag_at_load_factor_in = envelope.bow_in + envelope.sag_in;
+  if (reach.missing.empty()) result.sag_at_load_factor_in = reach.sag_unloaded_in;
   result.natural_frequency_hz = taut_string_frequency_hz(length, *cable.rigged_lbf, weight);
   if (!excitation) return result;
   result.meetings.push_back(meeting(*result.natural_frequency_hz, 1, *excitation));

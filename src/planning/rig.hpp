@@ -33,9 +33,10 @@ struct RigSpan {
   double to_in = 0;
   std::string from;  ///< what holds it there; empty for nothing
   std::string to;
-  std::optional<double> sag_in;                 ///< at 1 g, as rigged
-  std::optional<double> sag_at_load_factor_in;  ///< at the largest load factor and least tension
-  std::optional<double> natural_frequency_hz;   ///< as rigged
+  std::optional<double> sag_in;  ///< at 1 g, as rigged
+  std::optional<double>
+      sag_at_load_factor_in;                   ///< at the largest load factor and coldest, unloaded
+  std::optional<double> natural_frequency_hz;  ///< as rigged
   /// First order, then blade order where there is more than one blade; none where the project
   /// states no excitation.
   std::vector<OrderMeeting> meetings;

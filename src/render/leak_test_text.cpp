@@ -82,9 +82,9 @@ std::string temperature_words(const LeakTestPlan& plan) {
   const std::string_view unit = plan.gauge.unit();
   const double effect = plan.effect_per_degf;
   return fmt::format(
-      "warming of 1 degF moves the needle {:+.1f} {}, of 1 degC {:+.1f} {}. A sudden stroke {} the "
-      "air by up to {:.1f} degF, worth {:.0f} {} of false loss: wait {:.0f} s at least [common "
-      "practice, no source], and until the needle falls steadily, top up, then start",
+      "warming of 1 degF moves the needle {:+.1f} {}, of 1 degC {:+.1f} {}. A sudden stroke {} "
+      "the air by up to {:.1f} degF, worth {:.0f} {} of false loss: wait {:.0f} s at least "
+      "[common practice, no source], and until the needle falls steadily, top up, then start",
       effect, unit, effect / kelvins_per_degf, unit, plan.quick_stroke_degf < 0 ? "cools" : "heats",
       std::abs(plan.quick_stroke_degf), std::ceil(plan.quick_stroke_loss), unit, plan.wait_s);
 }
@@ -115,8 +115,9 @@ std::string set_up(const LeakTestPlan& plan) {
   const TestConnection& connection = plan.connection;
   std::string text = "\nSet up\n";
   text += row("  Connect", fmt::format("at {}: {}", connection.at, connection.why));
-  if (!connection.cap.empty()) text += row("  Seal", joined(connection.cap));
-  if (!plan.gauge.is_static()) text += row("", "the drain hole of the probe, too");
+  std::vector<std::string> sealed = connection.cap;
+  if (!plan.gauge.is_static()) sealed.push_back("the drain hole of the probe");
+  if (!sealed.empty()) text += row("  Seal", joined(sealed));
   if (!connection.close.empty()) text += row("  Keep shut", joined(connection.close));
   if (!connection.instruments.empty()) text += row("  On the line", joined(connection.instruments));
   return text;
@@ -245,8 +246,8 @@ std::string leak_verdict_text(const LeakTestReport& report, const TextStyle& sty
   if (style.quiet) return text;
   text +=
       list("Before you rely on it", {"The verdict is about the readings in the log. Whether the "
-                                     "right openings were sealed, the test "
-                                     "set was tight and the gauge was right, the log cannot tell.",
+                                     "right openings were sealed, the test set was tight and the "
+                                     "gauge was right, the log cannot tell.",
                                      "A test that is required is done and signed for by whoever "
                                      "the local authority licenses for it."});
   if (verdict.answer != LeakAnswer::pass)

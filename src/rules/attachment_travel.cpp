@@ -70,9 +70,19 @@ bool is_open_hole(const Passage& passage) {
   return passage.crossing && !passage.point;
 }
 
+/// However the builder spells the kind.
+bool is_splice(const Attachment& attachment) {
+  constexpr std::string_view word = "splice";
+  const auto same = [](char written, char wanted) {
+    return (written >= 'A' && written <= 'Z' ? written - 'A' + 'a' : written) == wanted;
+  };
+  const std::string& kind = attachment.kind;
+  return std::search(kind.begin(), kind.end(), word.begin(), word.end(), same) != kind.end();
+}
+
 const LimitRow& along_row(const Subject& subject, const Passage& passage) {
   if (subject.route.line->kind != LineKind::cable) return jam;
-  const bool spliced = subject.attachment.kind.find("splice") != std::string::npos;
+  const bool spliced = is_splice(subject.attachment);
   return spliced && passage.leads ? splice : borrowed;
 }
 
@@ -266,8 +276,8 @@ const Rule& attachment_travel_rule() {
           "run into any, and should keep the distance that the handbook sets for splices. A hole "
           "that nothing fills is no obstacle where the attachment goes through it with room to "
           "spare on all sides. Attachments on tubes and wires do not move: they must only be clear "
-          "of their supports. Swing of a slack cable sideways is judged by `chafe`, without its "
-          "attachments.",
+          "of their supports. What they come near sideways in their travel is judged by "
+          "`clearance`, `separation` and `chafe`, at the attachment's diameter.",
       .mend = "Move the attachment along the line, or move the guide.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue` shows it with its mark",

@@ -144,10 +144,35 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
   return judgement;
 }
 
+/// A pulley given by its centre that no taut path goes round as its axis says.
+Judgement judge_wrap_fault(const PreparedRoute& route, std::size_t index, WrapFault fault) {
+  Judgement judgement = judgement_at(bend_fit_rule(), route, route.point_distance_in[index]);
+  judgement.location = route.route->points[index].where;
+  judgement.verdict = overlap.broken;
+  judgement.source = "a taut cable leaves a groove along its tangents (calculated)";
+  const std::string pulley = "the pulley at " + point_words(static_cast<int>(index) + 1);
+  if (fault == WrapFault::no_tangent) {
+    judgement.message = pulley + " cannot be reached: a neighbour lies inside its groove";
+    judgement.mend =
+        "move the pulley or its neighbour until each lies outside the other's groove, seen along "
+        "the axis; legs run near the plane of the pulley";
+    return judgement;
+  }
+  judgement.message = pulley + " is not wrapped as its axis says: the cable misses it, or goes " +
+                      "half a turn or more round it";
+  judgement.mend =
+      "turn the sign of the axis if the cable passes on the other side, leave the pulley out if "
+      "the cable misses it, or draw half a turn by two corners, a diameter apart";
+  return judgement;
+}
+
 void judge_route(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const std::vector<Bend>& bends = route.centreline.bends();
   const bool cable = route.line->kind == LineKind::cable;
+  for (std::size_t i = 0; i < route.wrap_faults.size(); ++i)
+    if (route.wrap_faults[i])
+      judgements.push_back(judge_wrap_fault(route, i, *route.wrap_faults[i]));
   bool any_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {
     any_arc = any_arc || bends[i].drawn_radius_in > 0;
@@ -183,7 +208,8 @@ const Rule& bend_fit_rule() {
           "a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is "
           "left must be long enough for the fitting and the bender. A support drawn on a corner is "
           "not on the line as bent. A cable that turns where nothing guides it is an error of the "
-          "drawing: cables run straight between guides.",
+          "drawing: cables run straight between guides. A pulley given by its centre must be one "
+          "that the taut cable can go round as its axis says, for less than half a turn.",
       .mend =
           "Move corners apart, bend to a smaller radius that the line still stands, or move the "
           "support to a straight.",

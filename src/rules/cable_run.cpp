@@ -9,8 +9,6 @@ namespace linewright {
 
 namespace {
 
-/// A route whose tangent everywhere has this much of FS in it, one way, runs fore and aft.
-constexpr double fore_and_aft_cosine = 0.1;
 /// A frame met at a slant is passed over a longer way, up to this many thicknesses.
 constexpr double longest_slant = 20;
 /// A support that names a hole stands in it where it is this near to the frame.
@@ -52,15 +50,6 @@ bool stands_in(const Passage& support, const Passage& frame) {
          std::abs(support.middle_in() - frame.middle_in()) <= in_hole_within_in;
 }
 
-bool runs_one_way(const Centreline& centreline, double sense) {
-  const auto along = [&](Vec3 direction) { return direction.x * sense > fore_and_aft_cosine; };
-  return std::all_of(centreline.pieces().begin(), centreline.pieces().end(),
-                     [&](const PathPiece& piece) {
-                       return along(piece.direction) &&
-                              along(centreline.direction(piece.start_in + piece.length_in));
-                     });
-}
-
 const Line* smallest(const Catalogue& catalogue, const std::function<bool(const Line&)>& serves) {
   const Line* found = nullptr;
   for (const Line& line : catalogue.lines)
@@ -80,6 +69,7 @@ std::vector<Passage> passages(const PreparedRoute& route) {
   std::vector<Passage> found;
   for (const Support& support : route.supports)
     if (support.point >= 0) found.push_back(support_passage(route, support));
+  for (const Support& guide : route.loose_guides) found.push_back(support_passage(route, guide));
   const std::size_t supports = found.size();
   for (const Crossing& crossing : route.crossings) {
     const Passage frame = frame_passage(route, crossing);
@@ -101,13 +91,7 @@ std::vector<Passage> passages(const PreparedRoute& route) {
 }
 
 std::optional<Movement> movement(const PreparedRoute& route) {
-  if (route.line->kind != LineKind::cable) return Movement{};
-  if (!route.route->travel) return std::nullopt;
-  const Travel& travel = *route.route->travel;
-  if (runs_one_way(route.centreline, 1)) return Movement{travel.forward_in, travel.aft_in};
-  if (runs_one_way(route.centreline, -1)) return Movement{travel.aft_in, travel.forward_in};
-  const double larger = std::max(travel.forward_in, travel.aft_in);
-  return Movement{larger, larger};
+  return movement(*route.route, *route.line, route.centreline);
 }
 
 AttachedReach attached_reach(const PreparedRoute& route, double at_in) {

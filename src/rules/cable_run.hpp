@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "geometry/cable_travel.hpp"
 #include "geometry/prepared.hpp"
 
 namespace linewright {
@@ -30,15 +31,7 @@ struct Passage {
 /// Everything the route passes between its two nodes, in order along it.
 std::vector<Passage> passages(const PreparedRoute& route);
 
-/// How far a line moves along itself from neutral.
-struct Movement {
-  double toward_from_in = 0;
-  double toward_to_in = 0;
-};
-
-/// A cable's travel turned to the route's direction: `forward` moves it toward smaller FS. Where
-/// the route turns back or runs square to FS, forward has no one sense along it, and the larger of
-/// the two counts both ways. Nothing where a cable's travel is not stated; tubes and wires stay.
+/// How far the route's line moves along itself. Nothing where a cable's travel is not stated.
 std::optional<Movement> movement(const PreparedRoute& route);
 
 /// How far what is fixed to the line moves along it at the most: its movement, and for a cable its

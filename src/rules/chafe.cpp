@@ -8,6 +8,7 @@
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
+#include "rules/sleeve_hold.hpp"
 
 namespace linewright {
 
@@ -93,18 +94,26 @@ std::string structure_mend(const RuleContext& context, const SpanReach& reach, c
   const Phrasing& phrasing = context.phrasing;
   std::string mend = support_mend(context, reach, counts);
   if (place.obstacle->feature != Feature::face) mend += "guard the edge, or ";
+  // Nothing is gained by moving a line along itself.
+  const Vec3 away = place.on_line - place.on_other;
+  const Vec3 along = reach.stretch.route->centreline.direction(place.distance_in);
+  const Vec3 across = away - along * dot(away, along);
+  if (norm(across) < norm(away) / 2) return mend + "hold the line closer there";
   return mend + "move the line " + phrasing.length(phrasing.rounded_up(lacking_in)) + " away" +
-         direction_words(place.on_line - place.on_other);
+         direction_words(across);
 }
 
 void judge_unguarded(const RuleContext& context, const SpanReach& reach,
-                     const NeighbourFilter& filter, std::vector<Judgement>& judgements) {
+                     const NeighbourFilter& filter, const SleeveGuards& sleeves,
+                     std::vector<Judgement>& judgements) {
   const Obstacles& obstacles = context.prepared.obstacles;
   const PreparedRoute& route = *reach.stretch.route;
   const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    return !guards(obstacle.guard) && !route.sleeve_at(along) && filter.counts(obstacle, along) &&
-           !filter.guarded_crossing_near(obstacle, along);
+    return !guards(obstacle.guard) && !sleeves.guard(along) && filter.counts(obstacle, along) &&
+           !filter.guarded_crossing_near(obstacle, along) &&
+           !filter.web_crossing_near(obstacle, along) &&
+           !context.is_passed_over(chafe_rule().name, route, along);
   };
   const double tolerance = context.prepared.project->build_tolerance_in;
   const double horizon = std::max(horizon_in, tolerance);
@@ -123,30 +132,33 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     judgement.with = part.name;
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
                   obstacle_words(part, *place.obstacle), judgement);
+    judgement.message.insert(0, attachment_words(route, place.distance_in));
     if (judgement.verdict != Verdict::pass)
       judgement.mend = structure_mend(
           context, reach,
           [&, part_index = index](const Obstacle& obstacle, double along) {
             return obstacle.part == part_index && counts(obstacle, along);
           },
-          place, -*judgement.margin());
+          place, tolerance - pair.bound.margin_in);
     judgements.push_back(judgement);
   }
 }
 
 /// Lists what the line may lie against because something guards it there.
 void list_guarded(const RuleContext& context, const SpanReach& reach, const NeighbourFilter& filter,
-                  std::vector<Judgement>& judgements) {
+                  const SleeveGuards& sleeves, std::vector<Judgement>& judgements) {
   const Obstacles& obstacles = context.prepared.obstacles;
   const PreparedRoute& route = *reach.stretch.route;
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    const bool guarded = guards(obstacle.guard) || route.sleeve_at(along) ||
+    const bool guarded = guards(obstacle.guard) || sleeves.guard(along) ||
                          filter.guarded_crossing_near(obstacle, along);
     return guarded && obstacle.feature != Feature::face && filter.counts(obstacle, along);
   };
   for (const auto& [index, place] : nearest_structure(
            reach.stretch, Reach::bound, obstacles, 0.0,
            [](const Obstacle& obstacle) { return obstacle.part; }, counts)) {
+    // A line drawn into the guard is no pass; clearance and frame-crossing say what is wrong.
+    if (place.gap_in < 0) continue;
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
     Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
     judgement.with = part.name;
@@ -169,6 +181,32 @@ void report_missing(const SpanReach& reach, std::vector<Judgement>& judgements) 
   judgements.push_back(judgement);
 }
 
+/// A soft line's free end can swing as far as it is long: said once, and not again for everything
+/// that it could swing to.
+void report_free_end(const RuleContext& context, SpanReach& reach,
+                     std::vector<Judgement>& judgements) {
+  ReachEnvelope& envelope = reach.stretch.envelope;
+  const double swing = std::max(envelope.swing_first_in, envelope.swing_last_in);
+  if (swing <= 0) return;
+  const PreparedRoute& route = *reach.stretch.route;
+  const bool at_end = envelope.swing_last_in > 0;
+  const Node& node = at_end ? *route.to : *route.from;
+  Judgement judgement =
+      judgement_at(chafe_rule(), route, at_end ? reach.stretch.end_in : reach.stretch.start_in);
+  judgement.with = node.name;
+  judgement.value = 0;
+  judgement.limit = swing;
+  judgement.verdict = any_shape.broken;
+  judgement.source = cite(any_shape);
+  judgement.message = "nothing holds the end at " + node.name + ": it can swing " +
+                      context.phrasing.length(swing) + " to any side";
+  judgement.mend = "hold the line near its end, or state `fixed: true` for node " + node.name +
+                   " where structure holds it";
+  judgements.push_back(judgement);
+  envelope.swing_first_in = 0;
+  envelope.swing_last_in = 0;
+}
+
 /// Both hang on the fitting that they share, and move with it.
 bool share_hanging_end(const Stretch& first, const Stretch& second) {
   const auto hangs_on = [](const Stretch& stretch, const Node* node) {
@@ -180,28 +218,44 @@ bool share_hanging_end(const Stretch& first, const Stretch& second) {
          (hangs_on(first, first.route->to) && hangs_on(second, first.route->to));
 }
 
+/// Lines on one hanging fitting swing with it together; against each other they move only as far as
+/// if it were held.
+Stretch without_common_swing(const Stretch& stretch) {
+  Stretch own = stretch;
+  own.envelope = shortened(stretch.envelope, stretch.start_in, stretch.end_in, 0, 4);
+  return own;
+}
+
 /// The worst place between two lines over all pairs of their spans.
-std::optional<Pair> nearest_pair(const std::vector<SpanReach>& first,
+std::optional<Pair> nearest_pair(const RuleContext& context, const std::vector<SpanReach>& first,
                                  const std::vector<SpanReach>& second, double tolerance_in) {
   std::optional<Pair> worst;
+  if (first.empty() || second.empty()) return worst;
+  const SleeveGuards sleeves(*first.front().stretch.route);
+  const SleeveGuards other_sleeves(*second.front().stretch.route);
   for (const SpanReach& a : first) {
     for (const SpanReach& b : second) {
       if (!a.missing.empty() || !b.missing.empty()) continue;
-      if (share_hanging_end(a.stretch, b.stretch)) continue;
       const PreparedRoute& route = *a.stretch.route;
       const PreparedRoute& other = *b.stretch.route;
       const auto counts = [&](double along, double other_along) {
-        return !route.sleeve_at(along) && !other.sleeve_at(other_along) &&
+        if (context.is_passed_over(chafe_rule().name, route, along) ||
+            context.is_passed_over(chafe_rule().name, other, other_along))
+          return false;
+        return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
                !at_shared_node(route, along, other, other_along);
       };
       const double horizon = worst ? worst->bound.margin_in : horizon_in;
-      const auto bound = nearest_lines(a.stretch, b.stretch, Reach::bound,
-                                       std::max(horizon, tolerance_in), counts);
+      const bool together = share_hanging_end(a.stretch, b.stretch);
+      const Stretch mine = together ? without_common_swing(a.stretch) : a.stretch;
+      const Stretch theirs = together ? without_common_swing(b.stretch) : b.stretch;
+      const auto bound =
+          nearest_lines(mine, theirs, Reach::bound, std::max(horizon, tolerance_in), counts);
       if (!bound) continue;
       if (!worst || bound->margin_in < worst->bound.margin_in)
         worst = Pair{*bound, worst ? worst->likely : std::nullopt};
       if (!breaks(*bound, tolerance_in)) continue;
-      const auto likely = nearest_lines(a.stretch, b.stretch, Reach::likely, tolerance_in, counts);
+      const auto likely = nearest_lines(mine, theirs, Reach::likely, tolerance_in, counts);
       if (likely && breaks(*likely, tolerance_in) &&
           (!worst->likely || likely->margin_in < worst->likely->margin_in))
         worst->likely = *likely;
@@ -219,11 +273,12 @@ void judge_lines(const RuleContext& context, const std::vector<std::vector<SpanR
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       if (routes[i].line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire)
         continue;
-      const std::optional<Pair> pair = nearest_pair(reaches[i], reaches[j], tolerance);
+      const std::optional<Pair> pair = nearest_pair(context, reaches[i], reaches[j], tolerance);
       if (!pair) continue;
       const Approach& place = worst_place(*pair);
       Judgement judgement = judgement_at(chafe_rule(), routes[i], place.distance_in);
       judgement.with = routes[j].route->name;
+      judgement.with_is_route = true;
       judge_margins(context, *pair, tolerance, likely_row(routes[i].line->kind),
                     routes[j].route->name, judgement);
       if (judgement.verdict != Verdict::pass)
@@ -242,14 +297,16 @@ std::vector<Judgement> judge_chafe(const RuleContext& context) {
   std::vector<std::vector<SpanReach>> reaches;
   for (const PreparedRoute& route : context.prepared.routes) {
     const NeighbourFilter filter(context.prepared, route);
+    const SleeveGuards sleeves(route);
     reaches.push_back(span_reaches(context.prepared, route, runs));
-    for (const SpanReach& reach : reaches.back()) {
+    for (SpanReach& reach : reaches.back()) {
       if (!reach.missing.empty()) {
         report_missing(reach, judgements);
         continue;
       }
-      judge_unguarded(context, reach, filter, judgements);
-      list_guarded(context, reach, filter, judgements);
+      report_free_end(context, reach, judgements);
+      judge_unguarded(context, reach, filter, sleeves, judgements);
+      list_guarded(context, reach, filter, sleeves, judgements);
     }
   }
   judge_lines(context, reaches, judgements);
@@ -267,16 +324,26 @@ const Rule& chafe_rule() {
           "from "
           "its surplus length (what a careful builder leaves, and its growth over the airframe in "
           "the temperature range) as a slack string or a clamped tube, plus its sag under the load "
-          "factor; a cable sags under its lowest tension of the temperature range. What no shape "
+          "factor; a cable sags under its lowest tension of the temperature range, and where "
+          "another "
+          "cable works the same control, under what that one's limit load leaves it: in a rigid "
+          "loop "
+          "the loaded cable stretches and the slack one gives up as much, until a cable strung "
+          "without tension is all there is to carry its weight; what is left over then counts to "
+          "the bound. What no shape "
           "of "
           "that length can leave is the ellipsoid whose foci are the supports. At every place "
           "along "
           "the line the gap to every unguarded edge and face and to every other line, less the "
-          "build tolerance (twice, between two lines; lines that hang on one fitting move together "
-          "and "
-          "do not count against each other), is held against both: within the likely "
+          "build tolerance (twice, between two lines; lines that hang on one fitting swing with it "
+          "together, which does not count between them), is held against both: within the likely "
           "reach it fails, between the two it is a warning, beyond both it passes. Edges with "
-          "grommet, bushing or trim, and lines in a sleeve, may be touched. Surplus lengths are "
+          "grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes "
+          "with "
+          "its cable guards only what it covers at every place of the travel. A limp line (wire, "
+          "hose) keeps no bend that it is drawn with: its ellipsoid stands on the straight between "
+          "the supports. A hose whose length is stated has over what that is more than drawn. "
+          "Attachments count at their diameter wherever the travel takes them. Surplus lengths are "
           "common practice without a source: the catalogue shows them, and a project's own line "
           "may "
           "state another.",

@@ -6,6 +6,7 @@
 #include "geometry/nearest_approach.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
+#include "rules/reach.hpp"
 
 namespace linewright {
 
@@ -73,7 +74,7 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   const std::string what = obstacle_words(part, *approach.obstacle);
   Judgement judgement = judgement_at(clearance_rule(), route, approach.distance_in);
   judgement.with = part.name;
-  judgement.value = approach.gap_in - context.prepared.project->build_tolerance_in;
+  judgement.value = approach.margin_in - context.prepared.project->build_tolerance_in;
   judgement.limit = row.value;
   judgement.source = cite(row);
   if (*judgement.value >= row.value - limit_rounding_in) {
@@ -85,6 +86,9 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   judgement.verdict = touches ? overlap.broken : row.broken;
   if (touches) judgement.source = cite(overlap);
   judgement.message = touches ? "can be in " + what : "too near to " + what;
+  const double sag = approach.gap_in - approach.margin_in;
+  if (sag > 0)
+    judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
   judgement.mend =
       "move the line " +
       context.phrasing.length(context.phrasing.rounded_up(row.value - *judgement.value)) + " away" +
@@ -92,34 +96,57 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
+/// A guarded edge may be touched, but nothing can be drawn through it.
+void judge_guarded(const RuleContext& context, const PreparedRoute& route,
+                   const NeighbourFilter& filter, std::vector<Judgement>& judgements) {
+  const Stretch whole = make_stretch(route, 0, route.length_in());
+  const auto counts = [&](const Obstacle& obstacle, double along) {
+    return guards(obstacle.guard) && filter.counts(obstacle, along) &&
+           !filter.crossing_near(obstacle, along) &&
+           !context.is_passed_over(clearance_rule().name, route, along);
+  };
+  const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
+  for (const auto& [part, approach] :
+       nearest_structure(whole, Reach::none, context.prepared.obstacles, 0, group, counts))
+    if (approach.gap_in < -limit_rounding_in)
+      judgements.push_back(judge_approach(context, route, approach, overlap));
+}
+
 /// Nearest approach to each part, apart for places at supports and away from them, so that each is
-/// held against its own limit; the worse of the two is the judgement.
+/// held against its own limit; the worse of the two is the judgement. A cable hangs as far off its
+/// drawn place as its least tension lets it.
 void judge_route(const RuleContext& context, const PreparedRoute& route,
-                 std::vector<Judgement>& judgements) {
+                 const std::vector<FreeRun>& runs, std::vector<Judgement>& judgements) {
   const Obstacles& obstacles = context.prepared.obstacles;
   const NeighbourFilter filter(context.prepared, route);
   const Rows rows = rows_for(route.line->kind);
   const double horizon =
       std::max(horizon_in, rows.moving->value + context.prepared.project->build_tolerance_in);
-  const Stretch whole = make_stretch(route, 0, route.length_in());
+  const Reach reach = route.line->kind == LineKind::cable ? Reach::likely : Reach::none;
+  const std::vector<Stretch> stretches = hanging_stretches(context.prepared, route, runs);
   std::map<int, Judgement> worst;
   for (const bool at_support : {true, false}) {
     const auto counts = [&](const Obstacle& obstacle, double along) {
       return (route.to_nearest_support_in(along) <= at_support_in) == at_support &&
              !guards(obstacle.guard) && filter.counts(obstacle, along) &&
-             !filter.crossing_near(obstacle, along);
+             !filter.crossing_near(obstacle, along) &&
+             !context.is_passed_over(clearance_rule().name, route, along);
     };
     const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
-    for (const auto& [part, approach] :
-         nearest_structure(whole, Reach::none, obstacles, horizon, group, counts)) {
-      const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
-      const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
-      const Judgement judgement = judge_approach(context, route, approach, row);
-      const auto known = worst.find(part);
-      if (known == worst.end() || graver(judgement, known->second)) worst[part] = judgement;
+    for (const Stretch& stretch : stretches) {
+      for (const auto& [part, approach] :
+           nearest_structure(stretch, reach, obstacles, horizon, group, counts)) {
+        const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
+        const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
+        Judgement judgement = judge_approach(context, route, approach, row);
+        judgement.message.insert(0, attachment_words(route, approach.distance_in));
+        const auto known = worst.find(part);
+        if (known == worst.end() || graver(judgement, known->second)) worst[part] = judgement;
+      }
     }
   }
   for (const auto& [part, judgement] : worst) judgements.push_back(judgement);
+  judge_guarded(context, route, filter, judgements);
 }
 
 void judge_meshes(const RuleContext& context, std::vector<Judgement>& judgements) {
@@ -139,8 +166,9 @@ void judge_meshes(const RuleContext& context, std::vector<Judgement>& judgements
 std::vector<Judgement> judge_clearance(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_meshes(context, judgements);
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
   for (const PreparedRoute& route : context.prepared.routes)
-    judge_route(context, route, judgements);
+    judge_route(context, route, runs, judgements);
   return judgements;
 }
 
@@ -157,7 +185,11 @@ const Rule& clearance_rule() {
           "every place of their sweep. Not counted: the frame a line goes through, within 1 in of "
           "its hole (frame-crossing judges that); what an end fitting is mounted on, within 1 in "
           "of "
-          "it; edges with trim, grommet or bushing. How far the line can move is judged by chafe.",
+          "it; edges with trim, grommet or bushing. From a cable's gap comes off what it can hang "
+          "away from its drawn place: its play in the "
+          "guides and its sag under the load factor at its lowest tension, as chafe works it out; "
+          "where that is not known the gap is that of the cable as drawn, and chafe says what is "
+          "missing. How far other lines can move is judged by chafe.",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

@@ -16,11 +16,16 @@ constexpr std::array<LimitRow, 2> limits{{
     {"trapped water that closes the bore, or that has no way out at all", 0, "in3",
      "14 CFR 23.1325(b)(1)(i) and 23.1323(c): positive drainage of moisture", Mark::verified,
      Verdict::fail},
-    {"trapped water that leaves part of the bore open, deeper than the build tolerance", 0, "in3",
-     "telling a shallow pool from one that closes the bore", Mark::common_practice, Verdict::warn},
+    {"trapped water that leaves part of the bore open, deeper than the build tolerance or than a "
+     "quarter of the bore",
+     0, "in3", "telling a shallow pool from one that closes the bore", Mark::common_practice,
+     Verdict::warn},
 }};
 constexpr const LimitRow& closing = limits[0];
 constexpr const LimitRow& shallow = limits[1];
+
+/// However loosely a line is built, a pool deeper than this share of its bore is one.
+constexpr double most_of_bore_let_pass = 0.25;
 
 /// Raising along WL is of no use to a line lying on its side: below this share of WL that points
 /// up, no height is given.
@@ -77,8 +82,10 @@ std::string mend_words(const AirNetwork& network, const WaterTrap& trap, const P
   for (std::size_t i = 0; i < std::min(points.size(), points_named); ++i)
     words += (i == 0 ? "" : ", ") + raised(points[i]);
   if (points.size() > points_named)
-    words += " and the " + std::to_string(points.size() - points_named) +
-             " other low points beside them " +
+    words += (points.size() == points_named + 1
+                  ? std::string(" and the other low point beside them ")
+                  : " and the " + std::to_string(points.size() - points_named) +
+                        " other low points beside them ") +
              (to_one_height(points) ? "to the same height in " + attitude.name : "accordingly");
   return words + ", or " + drain;
 }
@@ -98,13 +105,15 @@ Judgement judge_trap(const AirNetwork& network, const TrapInAttitudes& trap,
                      const RuleContext& context, const JudgedIn& judged) {
   const WaterTrap& worst = trap.worst;
   const double tolerance_in = context.prepared.project->build_tolerance_in;
-  const bool fills = worst.depth_in >= worst.bore_in - limit_rounding_in;
-  const bool within_tolerance = !fills && worst.depth_in <= tolerance_in + limit_rounding_in;
+  const double let_pass_in = std::min(tolerance_in, most_of_bore_let_pass * worst.bore_in);
+  const bool within_tolerance =
+      !worst.closes_bore && trap.deepest_in <= let_pass_in + limit_rounding_in;
   const LimitRow& row = worst.closes_bore ? closing : shallow;
   Judgement judgement = at_place(worst.lowest);
   judgement.value = worst.volume_in3;
   judgement.source = cite(row);
-  const std::string depth = context.phrasing.length(worst.depth_in);
+  const std::string depth =
+      context.phrasing.length(within_tolerance ? trap.deepest_in : worst.depth_in);
   if (within_tolerance) {
     judgement.verdict = Verdict::pass;
     judgement.message = "at most " + depth + " of water stands here, within the build tolerance" +
@@ -193,8 +202,10 @@ const Rule& drainage_rule() {
           "end. Each pool is told once, in its worst attitude, with its depth from the lowest "
           "place to its surface, both taken at the middle of the bore, and the volume of bore "
           "under it; fittings and instruments add none. A pool as deep as the bore closes it and "
-          "shuts off the pressure. Depths up to the build tolerance pass, since the line may lie "
-          "so much off anyway; by the same token a run that falls by less than the build "
+          "shuts off the pressure. Depths up to the build tolerance pass, but no more than a "
+          "quarter "
+          "of the bore, since the line may lie so much off anyway; by the same token a run that "
+          "falls by less than the build "
           "tolerance, or lies level, drains as drawn and may not as built. No least slope is "
           "published. Vents are not judged.",
       .mend = "Let lines fall all the way to a port or drain, or put a drain at each low place.",

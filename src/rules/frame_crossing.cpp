@@ -12,7 +12,7 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 5> limits{{
+constexpr std::array<LimitRow, 6> limits{{
     {"line in a hole, free of the sheet", 0, "in", "geometry", Mark::calculated, Verdict::fail},
     {"wire bundle to an unguarded hole edge", 0.375, "in",
      "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear", Mark::verified, Verdict::fail},
@@ -24,7 +24,10 @@ constexpr std::array<LimitRow, 5> limits{{
     {"line pressed into a grommet's wall", 0, "in",
      "AC 43.13-1B CHG 1 para 11-115: no preload on strip or grommet", Mark::verified,
      Verdict::warn},
+    {"point that names a hole, from where the line passes it", point_at_hole_in, "in",
+     "geometry: the point is in the hole", Mark::calculated, Verdict::fail},
 }};
+constexpr const LimitRow& named_hole = limits[5];
 constexpr const LimitRow& free_of_sheet = limits[0];
 constexpr const LimitRow& wire_edge = limits[1];
 constexpr const LimitRow& tube_edge = limits[2];
@@ -111,16 +114,30 @@ Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
+/// How to get the gap wanted to an open edge: within the hole where it has the room, else by a
+/// larger hole.
+std::string room_mend(const RuleContext& context, const PreparedRoute& route,
+                      const Crossing& crossing, double wanted_in, double gap_in) {
+  const Phrasing& phrasing = context.phrasing;
+  const double needed = 2 * (wanted_in + route.radius_in(crossing.distance_in) +
+                             context.prepared.project->build_tolerance_in);
+  const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
+  if (circle && circle->diameter < needed - limit_rounding_in)
+    return "make the hole " + phrasing.length(phrasing.rounded_up(needed)) +
+           " wide and lead the line through its middle";
+  return "move the line " + phrasing.length(phrasing.rounded_up(wanted_in - gap_in)) +
+         " toward the middle of the hole";
+}
+
 Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
                        const Crossing& crossing) {
   const Hole& hole = *crossing.hole;
-  const Phrasing& phrasing = context.phrasing;
   const EdgeGap edge = edge_gap(route, crossing);
   Judgement judgement = judgement_at(frame_crossing_rule(), route, edge.along_in);
   judgement.with = hole.name;
   judgement.value = edge.distance_in - route.radius_in(edge.along_in) -
                     context.prepared.project->build_tolerance_in;
-  if (hole_is_guarded(route, hole)) return guarded_hole(context, route, crossing, judgement);
+  if (is_guarded(route, crossing)) return guarded_hole(context, route, crossing, judgement);
   const LimitRow& row = edge_row(route.line->kind);
   judgement.limit = row.value;
   judgement.source = cite(row);
@@ -134,40 +151,92 @@ Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
   if (touches) judgement.source = cite(free_of_sheet);
   judgement.message =
       (touches ? "touches the bare edge of hole " : "close to the bare edge of hole ") + hole.name;
-  judgement.mend = "fit a grommet or edge trim, or move the line " +
-                   phrasing.length(phrasing.rounded_up(row.value - *judgement.value)) +
-                   " toward the middle of the hole";
+  judgement.mend = "fit a grommet or edge trim, or " +
+                   room_mend(context, route, crossing, row.value, *judgement.value);
   return judgement;
 }
 
+/// The crossing nearest to a place among those that count; nullptr for none.
+template <typename Counts>
+const Crossing* nearest_crossing(const PreparedRoute& route, double along_in,
+                                 const Counts& counts) {
+  const Crossing* nearest = nullptr;
+  for (const Crossing& crossing : route.crossings) {
+    if (!counts(crossing)) continue;
+    if (!nearest ||
+        std::abs(crossing.distance_in - along_in) < std::abs(nearest->distance_in - along_in))
+      nearest = &crossing;
+  }
+  return nearest;
+}
+
 /// A point that names a hole must be where the line goes through that hole.
-std::optional<Judgement> misplaced(const PreparedRoute& route, std::size_t index) {
+std::optional<Judgement> misplaced(const RuleContext& context, const PreparedRoute& route,
+                                   std::size_t index) {
   const RoutePoint& point = route.route->points[index];
   if (point.through.empty()) return std::nullopt;
   const double here = route.point_distance_in[index];
-  const Crossing* nearest_crossing = nullptr;
-  for (const Crossing& crossing : route.crossings) {
+  const Crossing* named = nearest_crossing(route, here, [&](const Crossing& crossing) {
+    return crossing.hole && crossing.hole->name == point.through;
+  });
+  const double away = named ? std::abs(named->distance_in - here) : 0;
+  if (named && away <= named_hole.value + limit_rounding_in) return std::nullopt;
+  const Crossing* other = nearest_crossing(route, here, [&](const Crossing& crossing) {
     const auto& holes = crossing.frame->holes;
-    const bool its_frame = std::any_of(
-        holes.begin(), holes.end(), [&](const Hole& hole) { return hole.name == point.through; });
-    if (!its_frame) continue;
-    if (crossing.hole && crossing.hole->name == point.through) return std::nullopt;
-    if (!nearest_crossing ||
-        std::abs(crossing.distance_in - here) < std::abs(nearest_crossing->distance_in - here))
-      nearest_crossing = &crossing;
-  }
+    return std::any_of(holes.begin(), holes.end(),
+                       [&](const Hole& hole) { return hole.name == point.through; });
+  });
   // A passage through the web is a finding of its own already.
-  if (nearest_crossing && !nearest_crossing->hole) return std::nullopt;
+  if (!named && other && !other->hole) return std::nullopt;
   Judgement judgement = judgement_at(frame_crossing_rule(), route, here);
   judgement.location = point.where;
   judgement.with = point.through;
-  judgement.verdict = free_of_sheet.broken;
-  judgement.source = cite(free_of_sheet);
+  judgement.verdict = named_hole.broken;
+  judgement.source = cite(named_hole);
   judgement.message = "said to go through hole " + point.through + ", but ";
-  judgement.message += nearest_crossing ? "passes the frame by hole " + nearest_crossing->hole->name
-                                        : "the line does not pass that frame";
   judgement.mend = "move the point into the hole, or name the hole it goes through";
+  if (named) {
+    judgement.sense = LimitSense::at_most;
+    judgement.value = away;
+    judgement.limit = named_hole.value;
+    judgement.message += "the point is " + context.phrasing.length(away) + " along from it";
+  } else {
+    judgement.message += other ? "passes the frame by hole " + other->hole->name
+                               : "the line does not pass that frame";
+  }
   return judgement;
+}
+
+/// A fitting in a frame's plane, on a route that ends there and goes on as another: the line goes
+/// through the frame by it.
+void judge_fitting_in_web(const PreparedProject& prepared, const Node& node,
+                          std::vector<Judgement>& judgements) {
+  if (node.kind == NodeKind::bulkhead) return;
+  std::vector<const PreparedRoute*> routes;
+  for (const PreparedRoute& route : prepared.routes)
+    if (route.from == &node || route.to == &node) routes.push_back(&route);
+  if (routes.size() < 2) return;
+  for (const Frame& frame : prepared.project->structure.frames) {
+    const Vec2 in_plane{node.at.y, node.at.z};
+    if (std::abs(node.at.x - frame.station) > frame.thickness / 2 + 1e-6 ||
+        !covers(frame.outline, in_plane) ||
+        std::any_of(frame.holes.begin(), frame.holes.end(),
+                    [&](const Hole& hole) { return covers(hole, in_plane); }))
+      continue;
+    const PreparedRoute& route = *routes.front();
+    const bool start = route.from == &node;
+    Judgement judgement = judgement_at(frame_crossing_rule(), route, start ? 0 : route.length_in());
+    judgement.location = start ? route.route->from_where : route.route->to_where;
+    judgement.with = frame.name;
+    judgement.verdict = free_of_sheet.broken;
+    judgement.value = -2 * route.line->largest_radius_in();
+    judgement.limit = 0;
+    judgement.source = cite(free_of_sheet);
+    judgement.message =
+        node.name + " stands in the web of frame " + frame.name + ", where there is no hole";
+    judgement.mend = "make it a bulkhead union (kind: bulkhead), or move it off the frame";
+    judgements.push_back(judgement);
+  }
 }
 
 std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
@@ -177,8 +246,10 @@ std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
       judgements.push_back(crossing.hole ? through_hole(context, route, crossing)
                                          : through_web(context, route, crossing));
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
-      if (const auto wrong = misplaced(route, i)) judgements.push_back(*wrong);
+      if (const auto wrong = misplaced(context, route, i)) judgements.push_back(*wrong);
   }
+  for (const Node& node : context.prepared.project->nodes)
+    judge_fitting_in_web(context.prepared, node, judgements);
   return judgements;
 }
 

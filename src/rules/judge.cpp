@@ -10,8 +10,16 @@ namespace linewright {
 
 namespace {
 
+/// What concerns no single route concerns all of them.
 bool concerns(const Judgement& judgement, const std::string& route) {
-  return judgement.route == route || judgement.with == route;
+  return judgement.route.empty() || judgement.route == route ||
+         (judgement.with_is_route && judgement.with == route);
+}
+
+/// Two spans that meet at a place both speak of it; once is enough.
+bool same_finding(const Judgement& a, const Judgement& b) {
+  return a.rule == b.rule && a.route == b.route && a.with == b.with && a.verdict == b.verdict &&
+         a.message == b.message && a.distance_in == b.distance_in && a.location == b.location;
 }
 
 /// Routes in file order; what concerns no route comes first.
@@ -27,20 +35,47 @@ void sort_by_route(std::vector<Judgement>& judgements, const PreparedProject& pr
                    [&](const Judgement& a, const Judgement& b) { return place(a) < place(b); });
 }
 
+/// Waivers of this rule that are for one place.
+std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const Rule& rule) {
+  std::vector<const Waiver*> local;
+  for (const Waiver& waiver : prepared.project->waivers)
+    if (waiver.near && waiver.rule == rule.name) local.push_back(&waiver);
+  return local;
+}
+
+/// What one rule says, along the route. Where places are waived, the rule looks again with those
+/// left out, and what it then finds is added.
+std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepared,
+                                  const Phrasing& phrasing) {
+  std::vector<Judgement> found = rule.judge({prepared, phrasing});
+  const std::vector<const Waiver*> local = local_waivers(prepared, rule);
+  if (!local.empty()) {
+    for (Judgement& judgement : rule.judge({prepared, phrasing, local})) {
+      const bool known = std::any_of(found.begin(), found.end(), [&](const Judgement& each) {
+        return same_finding(each, judgement);
+      });
+      if (judgement.verdict != Verdict::pass && !known) found.push_back(std::move(judgement));
+    }
+  }
+  std::stable_sort(found.begin(), found.end(), [](const Judgement& a, const Judgement& b) {
+    return a.distance_in.value_or(0) < b.distance_in.value_or(0);
+  });
+  std::vector<Judgement> once;
+  for (Judgement& judgement : found)
+    if (once.empty() || !same_finding(once.back(), judgement)) once.push_back(std::move(judgement));
+  return once;
+}
+
 }  // namespace
 
 std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule,
                              const std::optional<std::string>& only_route) {
-  const RuleContext context{prepared, phrasing};
   std::vector<Judgement> judgements;
   for (const Rule* rule : all_rules()) {
     if (only_rule && rule->name != *only_rule) continue;
-    std::vector<Judgement> found = rule->judge(context);
-    std::stable_sort(found.begin(), found.end(), [](const Judgement& a, const Judgement& b) {
-      return a.distance_in.value_or(0) < b.distance_in.value_or(0);
-    });
-    judgements.insert(judgements.end(), found.begin(), found.end());
+    for (Judgement& judgement : judge_rule(*rule, prepared, phrasing))
+      judgements.push_back(std::move(judgement));
   }
   apply_waivers(prepared, only_rule, judgements);
   if (only_route)

@@ -25,6 +25,7 @@ struct Judgement {
   Verdict verdict = Verdict::unknown;
   std::string route;                ///< empty only for what concerns no route
   std::optional<std::string> with;  ///< the other thing: a part, hole, node or route
+  bool with_is_route = false;
   std::optional<Vec3> at;
   std::optional<double> distance_in;  ///< along the route from its `from` node
   std::optional<double> value;

@@ -7,58 +7,89 @@ namespace linewright {
 
 namespace {
 
-std::set<int> parts_at(const Obstacles& obstacles, const Node& node) {
-  std::set<int> parts;
-  if (!node.held()) return parts;
-  const Vec3 at = node.at;
-  const double by = mount_distance_in;
-  const Bounds around{{at.x - by, at.y - by, at.z - by}, {at.x + by, at.y + by, at.z + by}};
-  obstacles.visit(around, [&](const Obstacle& obstacle) {
-    if (nearest(at, obstacle).distance_in <= mount_distance_in) parts.insert(obstacle.part);
-  });
-  return parts;
+/// How far a mover's end swings to each side of where it is drawn, on a cable that leaves it.
+double swing_in(const Project& project, const std::string& name, Vec3 at) {
+  for (const Mover& mover : project.structure.movers)
+    if (mover.name == name) return 2 * distance(at, mover.pivot);
+  return 0;
 }
 
 }  // namespace
 
-bool hole_is_guarded(const PreparedRoute& route, const Hole& hole) {
-  if (guards(hole.edge)) return true;
+bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
+  if (guards(crossing.hole->edge)) return true;
   const auto& points = route.route->points;
-  return std::any_of(points.begin(), points.end(), [&](const RoutePoint& point) {
-    return point.through == hole.name && point.hold && *point.hold != HoldKind::clamp;
-  });
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const bool guide =
+        points[i].hold && *points[i].hold != HoldKind::clamp && *points[i].hold != HoldKind::pulley;
+    if (guide && points[i].through == crossing.hole->name &&
+        std::abs(route.point_distance_in[i] - crossing.distance_in) <= point_at_hole_in + 1e-6)
+      return true;
+  }
+  return false;
 }
 
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)
     : prepared_(prepared),
       route_(route),
-      parts_at_from_(parts_at(prepared.obstacles, *route.from)),
-      parts_at_to_(parts_at(prepared.obstacles, *route.to)) {}
+      mounts_at_from_(mounts_of(*route.from)),
+      mounts_at_to_(mounts_of(*route.to)) {}
+
+NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
+  Mounts mounts;
+  if (!node.held()) return mounts;
+  const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
+  prepared_.obstacles.visit({node.at - by, node.at + by}, [&](const Obstacle& obstacle) {
+    const double away = nearest(node.at, obstacle).distance_in;
+    if (away > mount_distance_in) return;
+    const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
+    const bool horn = part.moves && route_.line->kind == LineKind::cable;
+    const double zone = horn ? swing_in(*prepared_.project, part.name, node.at) : 0;
+    const auto known = mounts.emplace(obstacle.part, Mount{away, 0}).first;
+    known->second.node_distance_in = std::min(known->second.node_distance_in, away);
+    known->second.zone_in = std::max(fitting_zone_in, zone);
+  });
+  return mounts;
+}
+
+bool NeighbourFilter::exempt(const Mounts& mounts, const Obstacle& obstacle, double distance_in,
+                             double from_end_in) const {
+  const auto mount = mounts.find(obstacle.part);
+  if (mount == mounts.end() || from_end_in > mount->second.zone_in) return false;
+  if (prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)].moves) return true;
+  const double away = nearest(route_.centreline.at(distance_in), obstacle).distance_in;
+  return away >= mount->second.node_distance_in - 1e-6;
+}
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
-  const bool moves = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)].moves;
-  const double zone = moves ? route_.length_in() : fitting_zone_in;
-  if (distance_in <= zone && parts_at_from_.contains(obstacle.part)) return false;
-  return distance_in < route_.length_in() - zone || !parts_at_to_.contains(obstacle.part);
+  return !exempt(mounts_at_from_, obstacle, distance_in, distance_in) &&
+         !exempt(mounts_at_to_, obstacle, distance_in, route_.length_in() - distance_in);
+}
+
+template <typename Counts>
+bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distance_in,
+                                        const Counts& counts) const {
+  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
+  return part.kind == PartKind::frame &&
+         std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
+           return each.frame->name == part.name && counts(each) &&
+                  std::abs(each.distance_in - distance_in) <= crossing_zone_in;
+         });
 }
 
 bool NeighbourFilter::crossing_near(const Obstacle& obstacle, double distance_in) const {
-  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  return part.kind == PartKind::frame &&
-         std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-           return each.frame->name == part.name &&
-                  std::abs(each.distance_in - distance_in) <= crossing_zone_in;
-         });
+  return any_crossing_near(obstacle, distance_in, [](const Crossing&) { return true; });
 }
 
 bool NeighbourFilter::guarded_crossing_near(const Obstacle& obstacle, double distance_in) const {
-  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  return part.kind == PartKind::frame &&
-         std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-           return each.frame->name == part.name && each.hole &&
-                  hole_is_guarded(route_, *each.hole) &&
-                  std::abs(each.distance_in - distance_in) <= crossing_zone_in;
-         });
+  return any_crossing_near(obstacle, distance_in, [this](const Crossing& crossing) {
+    return crossing.hole && is_guarded(route_, crossing);
+  });
+}
+
+bool NeighbourFilter::web_crossing_near(const Obstacle& obstacle, double distance_in) const {
+  return any_crossing_near(obstacle, distance_in,
+                           [](const Crossing& crossing) { return !crossing.hole; });
 }
 
 }  // namespace linewright

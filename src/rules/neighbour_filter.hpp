@@ -2,7 +2,7 @@
 // Which structure counts as a neighbour of which part of a line. A line touches what its fittings
 // are mounted on, and its frame crossings are judged by a rule of their own.
 
-#include <set>
+#include <map>
 
 #include "geometry/prepared.hpp"
 
@@ -21,22 +21,42 @@ class NeighbourFilter {
  public:
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
-  /// False for a part that an end of the route is mounted on, near that end (for a part that moves:
-  /// anywhere, the line goes with it).
+  /// False for a part that an end of the route is mounted on, near that end and no nearer to the
+  /// part than that end is. A cable's horn is exempt as far as its arm swings.
   bool counts(const Obstacle& obstacle, double distance_in) const;
   /// True where the obstacle's frame is being passed through.
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
   /// True where it is passed through a hole that a grommet, trim or guide guards.
   bool guarded_crossing_near(const Obstacle& obstacle, double distance_in) const;
+  /// True where it is passed through with no hole, which is a finding of its own.
+  bool web_crossing_near(const Obstacle& obstacle, double distance_in) const;
 
  private:
+  template <typename Counts>
+  bool any_crossing_near(const Obstacle& obstacle, double distance_in, const Counts& counts) const;
+
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
-  std::set<int> parts_at_from_;
-  std::set<int> parts_at_to_;
+  /// Parts an end is mounted on, by index: how near the end is to them and how far along the line
+  /// they do not count.
+  struct Mount {
+    double node_distance_in = 0;
+    double zone_in = 0;
+  };
+  using Mounts = std::map<int, Mount>;
+  Mounts mounts_of(const Node& node) const;
+  bool exempt(const Mounts& mounts, const Obstacle& obstacle, double distance_in,
+              double from_end_in) const;
+
+  Mounts mounts_at_from_;
+  Mounts mounts_at_to_;
 };
 
-/// True when the hole's edge, or a guide that the route has in it, keeps the line off the metal.
-bool hole_is_guarded(const PreparedRoute& route, const Hole& hole);
+/// True when the hole's edge, or a grommet, bushing or fairlead that the route has in it, keeps the
+/// line off the metal. The guide's point must be at the crossing. Precondition: `crossing.hole`.
+bool is_guarded(const PreparedRoute& route, const Crossing& crossing);
+
+/// How far along the line a point that names a hole may be from where the line passes it.
+inline constexpr double point_at_hole_in = 0.5;
 
 }  // namespace linewright

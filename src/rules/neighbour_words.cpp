@@ -36,6 +36,11 @@ std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
   return part_words(part);
 }
 
+std::string attachment_words(const PreparedRoute& route, double distance_in) {
+  const Attachment* attachment = route.attachment_at(distance_in);
+  return attachment ? "with its " + attachment->kind + " " : std::string();
+}
+
 std::string direction_words(Vec3 direction) {
   if (norm(direction) < 1e-6) return {};
   const Vec3 step = unit(direction);

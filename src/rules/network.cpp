@@ -234,7 +234,7 @@ void judge_system(const SystemParts& system, std::vector<Judgement>& judgements)
                                        "lead it to an instrument"));
   judgements.push_back(count_in_system(
       system, drained, system.count(NodeKind::drain), "has a drain", "has no drain",
-      "put a drain at each low point, or see that every line falls toward its opening"));
+      "put a drain at each low point; where drainage finds none, waive this with that reason"));
 }
 
 /// The wrong kind of opening in a system: a probe on static lines, a static port on pitot lines.

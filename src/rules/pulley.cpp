@@ -233,7 +233,10 @@ const Rule& pulley_rule() {
       .purpose = "pulleys lie in the cable's plane and are large enough for its load",
       .explanation =
           "A pulley's point is the corner of the path: where the straight legs, drawn on, would "
-          "meet. It is not the spindle. Two things are judged. Plane: the angle between each leg "
+          "meet. It is not the spindle, unless the point says `given: centre`: then the cable "
+          "turns about the stated axis by the right-hand rule (the sign of `axis` says on which "
+          "side it passes) and the path is the taut one. Two things are judged. Plane: the angle "
+          "between each leg "
           "and the groove's plane, which is square to the stated `axis`; the larger counts, with "
           "the controls neutral (the standard allows a degree more where the cable travels "
           "sideways, or on pulleys AN219 to AN221; waive it then). Size: groove "

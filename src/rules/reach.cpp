@@ -67,6 +67,9 @@ double largest_load_factor(const LoadFactor& load_factor) {
   return std::max({1.0, std::abs(load_factor.positive), std::abs(load_factor.negative)});
 }
 
+/// A line no longer than this over the straight between its supports is drawn straight.
+constexpr double straight_within_in = 1e-9;
+
 bool holds_its_shape(LineKind kind) {
   return kind == LineKind::rigid_tube || kind == LineKind::plastic_tube;
 }
@@ -105,8 +108,45 @@ void add_bow(ReachEnvelope& envelope, const PreparedRoute& route, double surplus
   envelope.bound_half_width_in = std::max(envelope.bound_half_width_in, envelope.bow_in);
 }
 
+/// What a run has over: of each leg what a careful builder leaves, or its part of what the stated
+/// length of its hose has over the drawn line, where that is more.
+double left_over_in(const PreparedProject& prepared, const RunPlace& place, double slack_fraction) {
+  double left_over = 0;
+  for (const RunLeg& leg : place.run->legs) {
+    const PreparedRoute& route = prepared.routes[static_cast<std::size_t>(leg.route)];
+    const double stated = route.route->length_in.value_or(0) - route.length_in();
+    left_over +=
+        std::max(slack_fraction * leg.length_in(), stated * leg.length_in() / route.length_in());
+  }
+  return left_over;
+}
+
+/// A limp line keeps no bend that it is drawn with: whatever its shape, its ends and its length are
+/// all that bounds it.
+void widen_for_drawn_bow(ReachEnvelope& envelope, const PreparedProject& prepared,
+                         const RunPlace& place) {
+  const auto drawn = [&](const RunLeg& leg) -> const Centreline& {
+    return prepared.routes[static_cast<std::size_t>(leg.route)].centreline;
+  };
+  const std::vector<RunLeg>& legs = place.run->legs;
+  const Segment3 straight{drawn(legs.front()).at(legs.front().from_in),
+                          drawn(legs.back()).at(legs.back().to_in)};
+  const double length = envelope.end_in - envelope.start_in;
+  const double chord = distance(straight.a, straight.b);
+  if (length - chord < straight_within_in) return;
+  double offset = 0;
+  for (const RunLeg& leg : legs)
+    for (const PathChord& piece : drawn(leg).chords(leg.low_in(), leg.high_in()))
+      for (const Vec3 at : {piece.from, piece.to})
+        offset = std::max(offset, nearest(at, straight).distance_in);
+  envelope.drawn_excess_in = length - chord;
+  envelope.drawn_offset_in = offset + Centreline::default_sagitta_in;
+  envelope.bound_half_width_in = std::max(
+      envelope.bound_half_width_in, ellipsoid_half_width_in(chord, length + envelope.surplus_in));
+}
+
 std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
-                     const PreparedRoute& route, const Span& span) {
+                     const PreparedRoute& route, const Span& span, const RunPlace& place) {
   const Line& line = *route.line;
   const Project& project = *prepared.project;
   if (!line.slack_fraction) return "the surplus length usual for " + line.name;
@@ -117,10 +157,13 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   const double expansion =
       line.expansion_per_degf ? line.expansion_per_degf->value : airframe_expansion_per_degf;
   add_bow(envelope, route,
-          line.slack_fraction->value * length +
+          left_over_in(prepared, place, line.slack_fraction->value) +
               thermal_surplus_in(length, expansion, project.temperature));
-  if (line.kind != LineKind::rigid_tube) envelope.bend_spread_in = bend_spread_in(route, span);
-  if (!holds_its_shape(line.kind)) return {};
+  if (line.kind == LineKind::plastic_tube) envelope.bend_spread_in = bend_spread_in(route, span);
+  if (!holds_its_shape(line.kind)) {
+    widen_for_drawn_bow(envelope, prepared, place);
+    return {};
+  }
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
   if (!line.youngs_modulus_psi) return "Young's modulus of " + line.name;
   envelope.sag_in = largest_load_factor(project.load_factor) *
@@ -137,7 +180,15 @@ double untensioned_sag_in(double weight_lb_per_in, double length_in, double axia
   return length_in * std::cbrt(3 * weight_lb_per_in * length_in / (64 * axial_stiffness_lbf));
 }
 
-std::string add_cable(ReachEnvelope& envelope, int& sag_power, const PreparedProject& prepared,
+/// Sag of a cable under `tension_lbf`, which may be below zero: slack.
+double cable_sag_in(double load_lb_per_in, double length_in, double tension_lbf,
+                    double axial_stiffness_lbf) {
+  const double most = untensioned_sag_in(load_lb_per_in, length_in, axial_stiffness_lbf);
+  if (tension_lbf <= 0) return most;
+  return std::min(most, string_sag_in(load_lb_per_in, length_in, tension_lbf));
+}
+
+std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedProject& prepared,
                       const PreparedRoute& route) {
   const Line& line = *route.line;
   if (!route.route->tension) return "the rigged tension of " + route.route->name;
@@ -149,11 +200,18 @@ std::string add_cable(ReachEnvelope& envelope, int& sag_power, const PreparedPro
       coldest_tension_lbf(route.route->tension->rigged_lbf, line, prepared.project->temperature);
   const double load =
       line.weight_lb_per_in->value * largest_load_factor(prepared.project->load_factor);
-  const double most = untensioned_sag_in(load, length, line.axial_stiffness_lbf->value);
-  const double taut = tension > 0 ? string_sag_in(load, length, tension) : most;
-  add_bow(envelope, route, std::max(0.0, -tension) / line.axial_stiffness_lbf->value * length);
-  envelope.sag_in = std::min(taut, most);
-  sag_power = taut < most ? 2 : 1;
+  const double stiffness = line.axial_stiffness_lbf->value;
+  add_bow(envelope, route, std::max(0.0, -tension) / stiffness * length);
+  reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(load, length, tension, stiffness);
+  const double least = slack_side_tension_lbf(prepared, route).value_or(tension);
+  envelope.sag_in = cable_sag_in(load, length, least, stiffness);
+  reach.sag_power = envelope.sag_in < untensioned_sag_in(load, length, stiffness) ? 2 : 1;
+  // What the other cable's stretch leaves over hangs somewhere in the span, in what shape cannot be
+  // told: only the bound knows it.
+  const double surplus = std::max(0.0, -least) / stiffness * length;
+  envelope.surplus_in = std::max(envelope.surplus_in, surplus);
+  envelope.bound_half_width_in = std::max(
+      envelope.bound_half_width_in, ellipsoid_half_width_in(length, length + envelope.surplus_in));
   return {};
 }
 
@@ -185,6 +243,33 @@ double coldest_tension_lbf(double rigged_lbf, const Line& line, const Temperatur
   return tension_range(rigged_lbf, slope, range).lowest_lbf;
 }
 
+std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
+                                             const PreparedRoute& route) {
+  const auto known = [](const PreparedRoute& each) {
+    return each.line->kind == LineKind::cable && each.route->tension &&
+           each.line->axial_stiffness_lbf;
+  };
+  const auto coldest = [&](const PreparedRoute& each) {
+    return coldest_tension_lbf(each.route->tension->rigged_lbf, *each.line,
+                               prepared.project->temperature);
+  };
+  const auto stiffness = [](const PreparedRoute& each) {
+    return each.line->axial_stiffness_lbf->value / each.length_in();
+  };
+  if (route.route->control.empty() || !known(route)) return std::nullopt;
+  std::optional<double> least;
+  for (const PreparedRoute& other : prepared.routes) {
+    if (&other == &route || other.route->control != route.route->control || !known(other)) continue;
+    const auto& stated = other.route->tension->limit_load_lbf;
+    const auto& load = stated ? stated : route.route->tension->limit_load_lbf;
+    if (!load) continue;
+    const double left = slack_side_tension_lbf(coldest(route), stiffness(route), coldest(other),
+                                               stiffness(other), *load);
+    least = std::min(least.value_or(left), left);
+  }
+  return least;
+}
+
 std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
                                     const std::vector<FreeRun>& runs) {
   std::vector<SpanReach> reaches;
@@ -199,13 +284,27 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     envelope.play_first_in = place.play_at_start_in;
     envelope.play_last_in = place.play_at_end_in;
     reach.missing = route.line->kind == LineKind::cable
-                        ? add_cable(envelope, reach.sag_power, prepared, route)
-                        : add_tube(envelope, prepared, route, span);
+                        ? add_cable(reach, envelope, prepared, route)
+                        : add_tube(envelope, prepared, route, span, place);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
     reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
     reaches.push_back(std::move(reach));
   }
   return reaches;
+}
+
+std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const PreparedRoute& route,
+                                       const std::vector<FreeRun>& runs) {
+  ReachEnvelope still;
+  still.end_in = route.length_in();
+  if (route.line->kind != LineKind::cable)
+    return {make_stretch(route, 0, route.length_in(), still)};
+  std::vector<Stretch> stretches;
+  for (SpanReach& reach : span_reaches(prepared, route, runs)) {
+    if (!reach.missing.empty()) reach.stretch.envelope = still;
+    stretches.push_back(std::move(reach.stretch));
+  }
+  return stretches;
 }
 
 }  // namespace linewright

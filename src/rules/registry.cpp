@@ -19,6 +19,7 @@
 #include "rules/slack.hpp"
 #include "rules/sleeve_cover.hpp"
 #include "rules/straight_run.hpp"
+#include "rules/support_mount.hpp"
 #include "rules/support_spacing.hpp"
 
 namespace linewright {
@@ -28,6 +29,7 @@ const std::vector<const Rule*>& all_rules() {
       &bend_radius_rule(),
       &bend_fit_rule(),
       &support_spacing_rule(),
+      &support_mount_rule(),
       &straight_run_rule(),
       &slack_rule(),
       &frame_crossing_rule(),

@@ -142,8 +142,10 @@ Judgement judge_swing(const RuleContext& context, const Swing& swing, const std:
   judgement.unit = Unit::hertz;
   judgement.source = cite(margin);
   for (const RunLeg& leg : swing.run->legs)
-    if (leg.route != swing.leg->route)
+    if (leg.route != swing.leg->route) {
       judgement.with = context.prepared.routes[static_cast<std::size_t>(leg.route)].route->name;
+      judgement.with_is_route = true;
+    }
   judgement.value = swing.frequency_hz;
   judgement.message =
       swing_words(swing, context.phrasing) + meeting_words(swing, *project.excitation);

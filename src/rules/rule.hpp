@@ -23,9 +23,20 @@ struct LimitRow {
   Verdict broken = Verdict::fail;  ///< what breaking it gives
 };
 
+/// What a rule is given. `passed_over` are waivers for one place: rules that keep only the worst
+/// place between two things leave that place out, so that a second one is not hidden behind it.
 struct RuleContext {
   const PreparedProject& prepared;
   Phrasing phrasing;
+  std::vector<const Waiver*> passed_over = {};
+
+  bool is_passed_over(std::string_view rule, const PreparedRoute& route, double distance_in) const {
+    for (const Waiver* waiver : passed_over)
+      if (waiver->rule == rule && waiver->route == route.route->name &&
+          distance(route.centreline.at(distance_in), *waiver->near) <= waiver->within_in)
+        return true;
+    return false;
+  }
 };
 
 struct Rule {

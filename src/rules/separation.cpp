@@ -6,12 +6,14 @@
 
 #include "geometry/nearest_approach.hpp"
 #include "rules/line_pairs.hpp"
+#include "rules/reach.hpp"
+#include "rules/sleeve_hold.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 10> limits{{
+constexpr std::array<LimitRow, 11> limits{{
     {"any two lines", 0, "in", "geometry: no two things in one place", Mark::calculated,
      Verdict::fail},
     {"metal tube to another tube or hose", 0.25, "in", "SAE ARP994 / MIL-H-5440: adjacent lines",
@@ -32,7 +34,11 @@ constexpr std::array<LimitRow, 10> limits{{
      Mark::common_practice, Verdict::warn},
     {"control cable to control cable", 0.5, "in", "where either can move", Mark::common_practice,
      Verdict::warn},
+    {"wire bundle to vent line (flammable vapour)", 6.0, "in", "AC 43.13-1B CHG 1 para 11-96",
+     Mark::verified, Verdict::warn},
 }};
+constexpr const LimitRow& vent_least = limits[7];
+constexpr const LimitRow& vent_wanted = limits[10];
 constexpr const LimitRow& overlap = limits[0];
 
 /// How near a support still counts as "at" it.
@@ -70,8 +76,8 @@ std::vector<Zone> tube_and_cable(const PreparedRoute& first, const PreparedRoute
 std::vector<Zone> wire_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
   const bool cable_first = is(first, LineKind::cable);
   const PreparedRoute& cable = cable_first ? first : second;
-  const auto sleeved = [&cable, cable_first](double a, double b) {
-    return cable.sleeve_at(cable_first ? a : b) != nullptr;
+  const auto sleeved = [sleeves = SleeveGuards(cable), cable_first](double a, double b) {
+    return sleeves.guard(cable_first ? a : b);
   };
   return {{&limits[6], sleeved},
           {&limits[5], [sleeved](double a, double b) { return !sleeved(a, b); }}};
@@ -87,30 +93,51 @@ std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second)
   if (any_wire) {
     const bool vent =
         first.route->system == SystemKind::vent || second.route->system == SystemKind::vent;
-    return {{vent ? &limits[7] : &limits[8], everywhere()}};
+    return {{vent ? &vent_wanted : &limits[8], everywhere()}};
   }
   const bool metal = is(first, LineKind::rigid_tube) || is(second, LineKind::rigid_tube);
   return {{metal ? &limits[1] : &limits[2], everywhere()}};
 }
 
-std::optional<Judgement> judge_zone(const RuleContext& context, const Stretch& first_whole,
-                                    const Stretch& second_whole, const Zone& zone) {
-  const PreparedRoute& first = *first_whole.route;
-  const PreparedRoute& second = *second_whole.route;
+/// The nearest of all stretches of two lines. Cables hang off their drawn place.
+std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
+                                   const std::vector<Stretch>& seconds, double horizon_in,
+                                   const CountsPair& counts) {
+  const bool hangs =
+      is(*firsts.front().route, LineKind::cable) || is(*seconds.front().route, LineKind::cable);
+  std::optional<Approach> nearest;
+  for (const Stretch& first : firsts)
+    for (const Stretch& second : seconds) {
+      const auto approach = nearest_lines(first, second, hangs ? Reach::likely : Reach::none,
+                                          nearest ? nearest->margin_in : horizon_in, counts);
+      if (approach) nearest = approach;
+    }
+  return nearest;
+}
+
+std::optional<Judgement> judge_zone(const RuleContext& context, const std::vector<Stretch>& firsts,
+                                    const std::vector<Stretch>& seconds, const Zone& zone) {
+  const PreparedRoute& first = *firsts.front().route;
+  const PreparedRoute& second = *seconds.front().route;
   // Each of the two lines may lie off by the tolerance.
   const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   const auto counts = [&](double a, double b) {
-    return !at_shared_node(first, a, second, b) && zone.counts(a, b);
+    return !at_shared_node(first, a, second, b) && zone.counts(a, b) &&
+           !context.is_passed_over(separation_rule().name, first, a) &&
+           !context.is_passed_over(separation_rule().name, second, b);
   };
-  const auto approach = nearest_lines(first_whole, second_whole, Reach::none,
-                                      zone.row->value + tolerance + beyond_limit_in, counts);
+  const auto approach =
+      nearest_of(firsts, seconds, zone.row->value + tolerance + beyond_limit_in, counts);
   if (!approach) return std::nullopt;
-  const LimitRow& row = *zone.row;
+  const bool too_near_vent =
+      zone.row == &vent_wanted && approach->gap_in - tolerance < vent_least.value;
+  const LimitRow& row = too_near_vent ? vent_least : *zone.row;
   const Phrasing& phrasing = context.phrasing;
   const std::string& other = second.route->name;
   Judgement judgement = judgement_at(separation_rule(), first, approach->distance_in);
   judgement.with = other;
-  judgement.value = approach->gap_in - tolerance;
+  judgement.with_is_route = true;
+  judgement.value = approach->margin_in - tolerance;
   judgement.limit = row.value;
   judgement.source = cite(row);
   if (*judgement.value >= row.value - limit_rounding_in) {
@@ -123,27 +150,60 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const Stretch& f
   if (touches) judgement.source = cite(overlap);
   judgement.message = touches ? "can touch " + other
                               : "only " + phrasing.length(*judgement.value) + " from " + other;
+  const double sag = approach->gap_in - approach->margin_in;
+  if (sag > 0) judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
   judgement.mend = "move the lines " +
                    phrasing.length(phrasing.rounded_up(row.value - *judgement.value)) + " apart";
   if (zone.row == &limits[5]) judgement.mend += ", or sleeve the cable there";
   return judgement;
 }
 
+/// A line that comes back to where it has been must not run through itself. Places nearer along
+/// the line than a tight turn takes are neighbours, not meetings.
+std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& whole) {
+  const PreparedRoute& route = *whole.route;
+  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  const double apart = 1 + 3 * route.line->largest_diameter_in() + 2 * tolerance;
+  const auto counts = [&](double a, double b) {
+    return b - a > apart && !context.is_passed_over(separation_rule().name, route, a) &&
+           !context.is_passed_over(separation_rule().name, route, b);
+  };
+  const auto approach = nearest_lines(whole, whole, Reach::none, tolerance, counts);
+  if (!approach) return std::nullopt;
+  Judgement judgement = judgement_at(separation_rule(), route, approach->distance_in);
+  judgement.with = route.route->name;
+  judgement.with_is_route = true;
+  judgement.value = approach->margin_in - tolerance;
+  judgement.limit = overlap.value;
+  judgement.source = cite(overlap);
+  judgement.verdict = *judgement.value < 0 ? overlap.broken : Verdict::pass;
+  judgement.message = *judgement.value < 0 ? "the line can touch itself" : "clear of itself";
+  if (*judgement.value < 0)
+    judgement.mend =
+        "lead the two parts " +
+        context.phrasing.length(context.phrasing.rounded_up(overlap.value - *judgement.value)) +
+        " farther apart";
+  return judgement;
+}
+
 std::vector<Judgement> judge_separation(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
-  std::vector<Stretch> whole;
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
+  std::vector<std::vector<Stretch>> hanging;
   for (const PreparedRoute& route : routes)
-    whole.push_back(make_stretch(route, 0, route.length_in()));
+    hanging.push_back(hanging_stretches(context.prepared, route, runs));
   for (std::size_t i = 0; i < routes.size(); ++i) {
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       std::optional<Judgement> worst;
       for (const Zone& zone : zones(routes[i], routes[j])) {
-        const auto judgement = judge_zone(context, whole[i], whole[j], zone);
+        const auto judgement = judge_zone(context, hanging[i], hanging[j], zone);
         if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
       }
       if (worst) judgements.push_back(*worst);
     }
+    const Stretch whole = make_stretch(routes[i], 0, routes[i].length_in());
+    if (const auto self = judge_self(context, whole)) judgements.push_back(*self);
   }
   return judgements;
 }
@@ -158,7 +218,10 @@ const Rule& separation_rule() {
           "The least free distance between the surfaces of two lines as drawn, less twice the "
           "build "
           "tolerance, since either may lie off. Lines that meet at a node do not count within 2 in "
-          "of it. Two wire bundles are not judged. How far lines can move toward each other is "
+          "of it. Two wire bundles are not judged: they may be tied together. A "
+          "line that crosses itself fails. The sideways swing of a cable at its horn is not "
+          "counted: "
+          "leave room for it. How far lines can move toward each other is "
           "judged by chafe.",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,

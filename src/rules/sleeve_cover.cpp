@@ -25,7 +25,7 @@ constexpr std::array<LimitRow, 7> limits{{
     {"things that hold a sleeve from creeping, at least", 1, "",
      "builders report a sleeve that walked along its cable in service", Mark::verified_secondary,
      Verdict::warn},
-    {"gap between a sleeve's end and the stop that holds it, at most", 0.25, "in",
+    {"gap between a sleeve's end and the stop that holds it, at most", farthest_stop_in, "in",
      "a stop close to each end", Mark::common_practice, Verdict::warn},
     {"sleeve within the length of its line", 0, "in", "geometry", Mark::calculated, Verdict::fail},
 }};
@@ -234,7 +234,7 @@ void judge_sleeve(const Subject& subject, const std::vector<Passage>& on_the_way
   }
   if (const auto missing = judge_stated(subject)) judgements.push_back(*missing);
   if (subject.sleeve.bore_in) judgements.push_back(judge_fit(subject));
-  const SleeveHold hold = sleeve_hold(subject.route, subject.sleeve, on_the_way, stop_gap.value);
+  const SleeveHold hold = sleeve_hold(subject.route, subject.sleeve, on_the_way);
   if (subject.on_cable()) judgements.push_back(judge_hold(subject, hold));
   if (!subject.sleeve.outside_in) return;
   for (const Passage& passage : on_the_way)

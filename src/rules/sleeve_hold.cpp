@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/nearest_approach.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -20,14 +21,13 @@ bool grips(const Sleeve& sleeve, const Passage& passage) {
 }
 
 /// Gap to the nearest attachment that the sleeve cannot slip over, at its start or its end.
-std::optional<double> gap_to_stop(const PreparedRoute& route, const Sleeve& sleeve, bool at_start,
-                                  double farthest_in) {
+std::optional<double> gap_to_stop(const PreparedRoute& route, const Sleeve& sleeve, bool at_start) {
   std::optional<double> found;
   for (const Attachment& each : route.route->attached) {
     if (!sleeve.bore_in || each.diameter_in <= *sleeve.bore_in) continue;
     const double gap = at_start ? sleeve.from_in - (each.at_in + each.length_in / 2)
                                 : each.at_in - each.length_in / 2 - sleeve.to_in;
-    if (gap < -limit_rounding_in || gap > farthest_in + limit_rounding_in) continue;
+    if (gap < -limit_rounding_in || gap > farthest_stop_in + limit_rounding_in) continue;
     if (!found || gap < *found) found = std::max(0.0, gap);
   }
   return found;
@@ -36,15 +36,15 @@ std::optional<double> gap_to_stop(const PreparedRoute& route, const Sleeve& slee
 }  // namespace
 
 SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
-                       const std::vector<Passage>& on_the_way, double farthest_stop_in) {
+                       const std::vector<Passage>& on_the_way) {
   if (route.line->kind != LineKind::cable) return {true, Movement{}, "its line does not move"};
   for (const Passage& passage : on_the_way)
     if (passage.middle_in() >= sleeve.from_in && passage.middle_in() <= sleeve.to_in &&
         grips(sleeve, passage))
       return {true, Movement{}, "the " + passage.words + " holds it"};
   SleeveHold hold{false, movement(route), {}};
-  const auto before = gap_to_stop(route, sleeve, true, farthest_stop_in);
-  const auto after = gap_to_stop(route, sleeve, false, farthest_stop_in);
+  const auto before = gap_to_stop(route, sleeve, true);
+  const auto after = gap_to_stop(route, sleeve, false);
   if (!before || !after) return hold;
   hold.is_held = true;
   hold.words = "a stop at each end holds it on the cable";
@@ -53,6 +53,26 @@ SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
     hold.moves->toward_to_in += *after;
   }
   return hold;
+}
+
+SleeveGuards::SleeveGuards(const PreparedRoute& route) : route_(&route) {
+  if (route.route->sleeves.empty()) return;
+  const std::vector<Passage> on_the_way = passages(route);
+  for (const Sleeve& sleeve : route.route->sleeves) {
+    const SleeveHold hold = sleeve_hold(route, sleeve, on_the_way);
+    if (!hold.moves) continue;
+    const bool stays = hold.moves->toward_from_in == 0 && hold.moves->toward_to_in == 0;
+    const double told_apart_in = stays ? 0 : longest_chord_in / 2;
+    parts_.push_back({sleeve.from_in + hold.moves->toward_to_in + told_apart_in,
+                      sleeve.to_in - hold.moves->toward_from_in - told_apart_in});
+  }
+}
+
+bool SleeveGuards::guard(double distance_in) const {
+  const bool covered = std::any_of(parts_.begin(), parts_.end(), [&](const Part& part) {
+    return distance_in >= part.from_in && distance_in <= part.to_in;
+  });
+  return covered && !route_->attachment_at(distance_in);
 }
 
 }  // namespace linewright

@@ -1,16 +1,27 @@
 #include "rules/straight_run.hpp"
 
+#include <algorithm>
 #include <array>
+#include <numbers>
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 1> limits{{
+constexpr std::array<LimitRow, 2> limits{{
     {"bends in a rigid tube between two fittings", 1, "or more",
      "MIL-H-8891A para 3.11.4.5; the same in AC 43.13-1B chapter 8 for fuel lines", Mark::verified,
      Verdict::fail},
+    {"turn that counts as a bend, least", 5, "deg", "less is a drawing's misfit", Mark::calculated,
+     Verdict::fail},
 }};
+
+double bends_that_count(const PreparedRoute& route) {
+  const auto& bends = route.centreline.bends();
+  return static_cast<double>(std::count_if(bends.begin(), bends.end(), [](const Bend& bend) {
+    return bend.angle_rad * 180 / std::numbers::pi >= limits[1].value;
+  }));
+}
 
 std::vector<Judgement> judge_straight_run(const RuleContext& context) {
   std::vector<Judgement> judgements;
@@ -20,7 +31,7 @@ std::vector<Judgement> judge_straight_run(const RuleContext& context) {
     Judgement judgement = judgement_at(straight_run_rule(), route, route.length_in() / 2);
     judgement.location = route.route->where;
     judgement.unit = Unit::none;
-    judgement.value = static_cast<double>(route.centreline.bends().size());
+    judgement.value = bends_that_count(route);
     judgement.limit = limits[0].value;
     judgement.source = cite(limits[0]);
     const std::string ends = route.from->name + " and " + route.to->name;
@@ -47,7 +58,8 @@ const Rule& straight_run_rule() {
       .explanation =
           "A metal tube that runs dead straight between two fittings cannot give: it is strained "
           "by "
-          "heat and vibration and cannot be put in or taken out without force. Any bend will do. "
+          "heat and vibration and cannot be put in or taken out without force. Any bend will do, "
+          "if it turns enough to give. "
           "Plastic tube, hose, cable and wire are not judged.",
       .mend = "Draw a bend or an offset into the run.",
       .limits = limits,

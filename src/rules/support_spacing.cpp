@@ -126,7 +126,10 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
                               end_words(context.prepared, run.last);
   const std::optional<SourcedValue> usual = spacing(context.prepared, run.legs);
   for (const RunLeg& each : run.legs)
-    if (each.route != leg.route) judgement.with = route_of(context.prepared, each).route->name;
+    if (each.route != leg.route) {
+      judgement.with = route_of(context.prepared, each).route->name;
+      judgement.with_is_route = true;
+    }
   if (!usual) {
     judgement.message = "no support spacing is known for " + route.line->name + " " + between;
     judgement.source = "the catalogue has no figure for this line";

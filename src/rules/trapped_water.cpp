@@ -201,10 +201,12 @@ std::vector<TrapInAttitudes> distinct_traps(const AirNetwork& network,
     const auto known =
         std::find_if(distinct.begin(), distinct.end(),
                      [&](const TrapInAttitudes& candidate) { return same_trap(candidate, trap); });
-    if (known == distinct.end())
-      distinct.push_back({trap, {}});
-    else
-      known->also_in.push_back(trap.attitude->name);
+    if (known == distinct.end()) {
+      distinct.push_back({trap, {}, trap.depth_in});
+      continue;
+    }
+    known->also_in.push_back(trap.attitude->name);
+    known->deepest_in = std::max(known->deepest_in, trap.depth_in);
   }
   return distinct;
 }

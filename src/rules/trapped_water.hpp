@@ -61,6 +61,7 @@ std::vector<LowPoint> points_to_raise(const AirNetwork& network, const WaterTrap
 struct TrapInAttitudes {
   WaterTrap worst;
   std::vector<std::string> also_in;
+  double deepest_in = 0;  ///< the deepest of its pools, which need not be the worst
 };
 
 /// The traps of a network in all attitudes, each told once. Pools are one trap where the lowest

@@ -8,7 +8,8 @@ namespace {
 
 bool matches(const Waiver& waiver, const Judgement& judgement) {
   if (judgement.rule != waiver.rule) return false;
-  if (judgement.route != waiver.route && judgement.with != waiver.route) return false;
+  const bool other = judgement.with_is_route && judgement.with == waiver.route;
+  if (judgement.route != waiver.route && !other) return false;
   if (!waiver.near) return true;
   return judgement.at && distance(*judgement.at, *waiver.near) <= waiver.within_in;
 }

@@ -129,5 +129,31 @@ TEST(FaceTriangles, StayWholeWhereHolesOverlapOrLeaveTheOutline) {
   EXPECT_NEAR(web_area(face_triangles(open)), area(open.outline), 1e-9);
 }
 
+bool covered(const Web& web, Vec2 point) {
+  return std::any_of(web.begin(), web.end(), [point](const auto& triangle) {
+    return covers(Polygon{triangle.begin(), triangle.end()}, point);
+  });
+}
+
+TEST(FaceTriangles, LeaveOutNoWebHoweverTheHolesLie) {
+  Random random(241);
+  for (int round = 0; round < 200; ++round) {
+    Frame frame =
+        drilled_frame(3, 1, 2, random.whole(0, 1) == 0 ? EdgeGuard::bare : EdgeGuard::grommet);
+    for (Hole& hole : frame.holes)  // on a grid, so that many overlap, coincide or touch an edge
+      hole.shape = Circle{{double(random.whole(-2, 2)), double(random.whole(0, 3))},
+                          double(random.whole(1, 4))};
+    frame.holes.back().shape = Polygon{{-3, 0}, {3, 0}, {3, double(random.whole(1, 4))}};
+    const std::vector<Polygon> holes = face_holes(frame);
+    const Web web = face_triangles(frame);
+    for (int i = 0; i < 60; ++i) {
+      const Vec2 point{random.between(-5, 5), random.between(0.001, 8)};
+      const bool in_hole = std::any_of(
+          holes.begin(), holes.end(), [point](const Polygon& hole) { return covers(hole, point); });
+      ASSERT_TRUE(in_hole || covered(web, point)) << "round " << round;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace linewright

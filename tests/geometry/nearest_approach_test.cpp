@@ -44,7 +44,8 @@ TEST(NearestStructure, IsTheGapBetweenSurfacesAsDrawn) {
   RouteProject drawn;
   drawn.route({-10, 0, 0}, {10, 0, 0});
   drawn.rod({{1, 3, 4}, {1, 13, 4}}, 0.5);
-  const Approach approach = to_structure(drawn.prepared(), Reach::none);
+  const PreparedProject prepared = drawn.prepared();
+  const Approach approach = to_structure(prepared, Reach::none);
   EXPECT_NEAR(approach.gap_in, 5 - 0.25 - 0.125, rounding_in);
   EXPECT_EQ(approach.margin_in, approach.gap_in);
   EXPECT_NEAR(approach.distance_in, 11, rounding_in);
@@ -137,7 +138,8 @@ TEST(NearestStructure, PrefersTheEdgeToTheFaceItEnds) {
   drawn.route({0, 0, 0}, {20, 0, 0});
   drawn.project.structure.channels.push_back(
       {"stringer", {{0, 0, -2}, {20, 0, -2}}, {{0, 0}, {0, 1}}, 0.05, EdgeGuard::bare, {}});
-  const Approach approach = to_structure(drawn.prepared(), Reach::none);
+  const PreparedProject prepared = drawn.prepared();
+  const Approach approach = to_structure(prepared, Reach::none);
   EXPECT_NEAR(approach.gap_in, 1 - 0.025 - 0.125, rounding_in);
   ASSERT_NE(approach.obstacle, nullptr);
   EXPECT_EQ(approach.obstacle->feature, Feature::free_edge);

@@ -90,6 +90,55 @@ TEST(FrameObstacles, HoleEdgesCarryTheirNameAndGuard) {
   }
 }
 
+/// The framed web of plywood or foam, its hole bare.
+Structure thick_framed(double thickness_in) {
+  Structure structure = framed(EdgeGuard::bare);
+  structure.frames[0].thickness = thickness_in;
+  return structure;
+}
+
+TEST(FrameObstacles, ALineWithinTheThicknessIsInTheWeb) {
+  for (const double thickness_in : {0.25, 0.5, 2.0}) {
+    const Obstacles obstacles(thick_framed(thickness_in));
+    EXPECT_EQ(least_distance(Segment3{{190, 2, 10}, {190, 9, 10}}, obstacles.all()), 0);
+    EXPECT_EQ(least_distance(Vec3{190 + 0.4 * thickness_in, 2, 10}, obstacles.all()), 0);
+  }
+}
+
+TEST(FrameObstacles, AThickWebsHoleClearsALineByItsRadiusLessTheChords) {
+  const Obstacles obstacles(thick_framed(2));
+  const double gap_in = least_distance(Segment3{{180, -8, 14}, {200, -8, 14}}, obstacles.all());
+  EXPECT_LE(gap_in, 0.375);
+  EXPECT_GE(gap_in, 0.375 - obstacle_sagitta_in);
+}
+
+TEST(FrameObstacles, ALineThatPassesTheHolesWallMeetsTheEdge) {
+  // Across the hole's axis at the middle of the web: an inch from both faces and their edges.
+  const auto edges = of_feature(Obstacles(thick_framed(2)), Feature::hole_edge);
+  EXPECT_NEAR(least_distance(Segment3{{190, -8, 14}, {190, -8, 14.3}}, edges), 0.075,
+              obstacle_sagitta_in);
+  EXPECT_NEAR(least_distance(Segment3{{190, -8, 14}, {190, -8, 16}}, edges), 0, 1e-12);
+}
+
+TEST(FrameObstacles, KeepTheWholeWebWhereHolesOverlapOrLeaveTheOutline) {
+  Structure structure = framed(EdgeGuard::bare);
+  std::vector<Hole>& holes = structure.frames[0].holes;
+  holes = {round_hole({-1, 10}, 3, EdgeGuard::bare), round_hole({1, 10}, 3, EdgeGuard::bare)};
+  EXPECT_EQ(least_distance(Vec3{190, 0, 10}, Obstacles(structure).all()), 0);
+  holes.resize(1);
+  // The outline's lower edge is at WL 0.
+  holes[0].shape = std::vector<Vec2>{{-3, -1}, {3, -1}, {3, 4}, {-3, 4}};
+  EXPECT_EQ(least_distance(Vec3{190, 0, 2}, Obstacles(structure).all()), 0);
+}
+
+TEST(FrameObstacles, CutAHoleThatTouchesTheOutlineAsDrawn) {
+  Structure structure = framed(EdgeGuard::bare);
+  structure.frames[0].holes[0].shape = std::vector<Vec2>{{-3, 0}, {3, 0}, {3, 4}, {-3, 4}};
+  const Obstacles obstacles(structure);
+  EXPECT_NEAR(least_distance(Vec3{190, 0, 2.5}, obstacles.all()), 1.5, 1e-12);
+  EXPECT_EQ(least_distance(Vec3{190, 3.01, 2}, obstacles.all()), 0);
+}
+
 TEST(FrameObstacles, TheFaceStartsBehindTheGuard) {
   const Segment3 through{{180, -8, 14}, {200, -8, 14}};
   const auto bare = of_feature(Obstacles(framed(EdgeGuard::bare)), Feature::face);
@@ -116,6 +165,15 @@ TEST(ChannelObstacles, TurnTheSectionForPathsAcrossAndUp) {
   EXPECT_EQ(up[1].shape.a, (Vec3{102, 6, -9}));  // section in FS and BL
 }
 
+TEST(ChannelObstacles, AddUpTheLegsOfAPathThatComesBack) {
+  // Forty inches aft, three across, forty forward: its ends differ in BL alone.
+  Structure structure = with_channel(EdgeGuard::bare);
+  structure.channels[0].section = {{0, 0}, {2, 1}};
+  structure.channels[0].path = {{0, 0, 10}, {40, 0, 10}, {40, 3, 10}, {0, 3, 10}};
+  const auto edges = of_feature(Obstacles(structure), Feature::free_edge);
+  EXPECT_EQ(edges[3].shape.a, (Vec3{0, 2, 11}));  // section in BL and WL
+}
+
 TEST(ChannelObstacles, HaveTwoLongFreeEdgesAndTwoCutEnds) {
   const auto edges = of_feature(Obstacles(with_channel(EdgeGuard::rolled)), Feature::free_edge);
   ASSERT_EQ(edges.size(), 2u + 2 * 3);
@@ -127,27 +185,64 @@ TEST(ChannelObstacles, HaveTwoLongFreeEdgesAndTwoCutEnds) {
   EXPECT_NEAR(least_distance(Vec3{190, -12.3, 13.6}, edges), 0.5 - 0.0125, 1e-12);
 }
 
-TEST(ChannelObstacles, TrimmedWallsStartBehindTheTrim) {
+std::vector<Obstacle> faces_with(const Obstacles& obstacles, EdgeGuard guard) {
+  std::vector<Obstacle> result = of_feature(obstacles, Feature::face);
+  std::erase_if(result, [guard](const Obstacle& face) { return face.guard != guard; });
+  return result;
+}
+
+TEST(ChannelObstacles, UnguardedWallsStartBehindTheTrim) {
   const Obstacles obstacles(with_channel(EdgeGuard::edge_trim));
-  const auto faces = of_feature(obstacles, Feature::face);
+  const auto bare = faces_with(obstacles, EdgeGuard::bare);
+  const auto trimmed = faces_with(obstacles, EdgeGuard::edge_trim);
   const auto edges = of_feature(obstacles, Feature::free_edge);
-  const Vec3 below_the_edge{190, -12, 13};
-  EXPECT_NEAR(least_distance(below_the_edge, edges), 1 - 0.0125, 1e-12);
-  EXPECT_NEAR(least_distance(below_the_edge, faces), 1 + trim_lip_in - 0.0125, 1e-12);
-  const Vec3 before_the_end{149, -12, 14.5};
-  EXPECT_NEAR(least_distance(before_the_end, edges), 1 - 0.0125, 1e-12);
-  EXPECT_NEAR(least_distance(before_the_end, faces), 1 + trim_lip_in - 0.0125, 1e-12);
+  for (const Vec3 off_an_edge : {Vec3{190, -12, 13}, Vec3{149, -12, 14.5}}) {
+    EXPECT_NEAR(least_distance(off_an_edge, edges), 1 - 0.0125, 1e-12);
+    EXPECT_NEAR(least_distance(off_an_edge, trimmed), 1 - 0.0125, 1e-12);
+    EXPECT_NEAR(least_distance(off_an_edge, bare), 1 + trim_lip_in - 0.0125, 1e-12);
+  }
 }
 
-TEST(ChannelObstacles, AFlangeNarrowerThanTheTrimHasNoFace) {
+TEST(ChannelObstacles, TrimLeavesNoGapInTheWalls) {
+  Random random(229);
+  const Obstacles bare(with_channel(EdgeGuard::bare));
+  const Obstacles trimmed(with_channel(EdgeGuard::edge_trim));
+  for (int i = 0; i < 500; ++i) {
+    const Vec3 from = Vec3{i % 2 == 0 ? 150.0 : 190.0, -12, 14} + random.point(1);
+    const Segment3 line{from, from + random.point(1)};
+    ASSERT_NEAR(least_distance(line, of_feature(trimmed, Feature::face)),
+                least_distance(line, of_feature(bare, Feature::face)), 1e-12);
+  }
+}
+
+TEST(ChannelObstacles, AStripNarrowerThanTwoLipsOfTrimStaysAsAGuardedFace) {
   Structure structure = with_channel(EdgeGuard::edge_trim);
-  structure.channels[0].section = {{0, 0}, {0, 0.1}, {1, 0.1}, {1, 0.2}};
+  structure.channels[0].section = {{0, 0}, {0, 0.2}};
   const Obstacles obstacles(structure);
-  EXPECT_EQ(of_feature(obstacles, Feature::face).size(), 2u);  // the middle wall alone
-  EXPECT_EQ(of_feature(obstacles, Feature::free_edge).size(), 2u + 2 * 3);
+  EXPECT_TRUE(faces_with(obstacles, EdgeGuard::bare).empty());
+  const Segment3 straight_through{{190, -13, 14.1}, {190, -11, 14.1}};
+  EXPECT_NEAR(least_distance(straight_through, faces_with(obstacles, EdgeGuard::edge_trim)),
+              -0.0125, 1e-12);
 }
 
-TEST(PanelObstacles, AreAFanWithoutEdges) {
+TEST(ChannelObstacles, AShortTrimmedStubStaysAsAGuardedFace) {
+  Structure structure = with_channel(EdgeGuard::edge_trim);
+  structure.channels[0].path = {{150, -12, 14}, {150.2, -12, 14}};
+  const Obstacles obstacles(structure);
+  EXPECT_TRUE(faces_with(obstacles, EdgeGuard::bare).empty());
+  EXPECT_NEAR(least_distance(Vec3{150.1, -12, 14.5}, of_feature(obstacles, Feature::face)), -0.0125,
+              1e-12);
+}
+
+TEST(ChannelObstacles, AnEdgeThatIsNotGuardedLeavesTheWallsWhole) {
+  for (const EdgeGuard edge : {EdgeGuard::bare, EdgeGuard::rolled}) {
+    const auto faces = of_feature(Obstacles(with_channel(edge)), Feature::face);
+    EXPECT_EQ(faces.size(), 2u * 3);
+    for (const Obstacle& face : faces) EXPECT_EQ(face.guard, EdgeGuard::bare);
+  }
+}
+
+TEST(PanelObstacles, AreTrianglesWithoutEdges) {
   Structure structure;
   structure.panels.resize(1);
   structure.panels[0].name = "aft-deck";
@@ -157,6 +252,18 @@ TEST(PanelObstacles, AreAFanWithoutEdges) {
   ASSERT_EQ(obstacles.all().size(), 2u);
   EXPECT_EQ(of_feature(obstacles, Feature::face).size(), 2u);
   EXPECT_NEAR(least_distance(Vec3{200, 0, 18}, obstacles.all()), 2 - 0.02, 1e-12);
+}
+
+TEST(PanelObstacles, LeaveTheNotchOfAnEllOpen) {
+  // 40 by 40 less 30 by 30, from the corner at the end of one arm: a fan would fill the notch.
+  Structure structure;
+  structure.panels.resize(1);
+  structure.panels[0].corners = {{140, 0, 20},  {140, 10, 20}, {110, 10, 20},
+                                 {110, 40, 20}, {100, 40, 20}, {100, 0, 20}};
+  const Obstacles obstacles(structure);
+  EXPECT_NEAR(least_distance(Vec3{118, 17, 20}, obstacles.all()), 7, 1e-12);
+  EXPECT_NEAR(least_distance(Vec3{105, 35, 20}, obstacles.all()), 0, 1e-12);
+  EXPECT_NEAR(least_distance(Vec3{135, 5, 20}, obstacles.all()), 0, 1e-12);
 }
 
 Structure boxed() {
@@ -186,6 +293,21 @@ TEST(BoxObstacles, ALineWhollyInsideIsNotClear) {
   }
 }
 
+TEST(BoxObstacles, ALineNearACornerInsideIsNotClear) {
+  Structure structure = boxed();
+  structure.solids[0].shape = Box{{0, 0, 0}, {20, 20, 20}};
+  const Obstacles obstacles(structure);
+  EXPECT_LE(least_distance(Segment3{{1, 1, 1}, {2, 1.5, 1}}, obstacles.all()), 0);
+  Random random(233);
+  for (int i = 0; i < 2000; ++i) {
+    const Vec3 point = Vec3{10, 10, 10} + random.point(9.999);
+    ASSERT_LE(least_distance(point, obstacles.all()), 0);
+    ASSERT_LE(
+        least_distance(Segment3{point, Vec3{10, 10, 10} + random.point(9.999)}, obstacles.all()),
+        0);
+  }
+}
+
 TEST(BoxObstacles, ThePlateInsideNeverReachesOut) {
   Random random(211);
   const Obstacles obstacles(boxed());
@@ -207,6 +329,15 @@ TEST(CylinderObstacles, AreTheAxisSwollenByTheRadius) {
   const Obstacles obstacles(structure);
   ASSERT_EQ(obstacles.all().size(), 1u);
   EXPECT_DOUBLE_EQ(least_distance(Vec3{110, 3, 4}, obstacles.all()), 3);
+}
+
+TEST(CylinderObstacles, ALineWhollyInsideIsNotClear) {
+  Structure structure;
+  structure.solids.resize(1);
+  structure.solids[0].shape = Cylinder{{100, 0, 0}, {120, 0, 0}, 4};
+  const Obstacles obstacles(structure);
+  EXPECT_DOUBLE_EQ(least_distance(Segment3{{110, 1.5, 0}, {112, 1.5, 0}}, obstacles.all()), -0.5);
+  EXPECT_LT(least_distance(Segment3{{100.1, 0, 1.9}, {100.1, 0.3, 1.9}}, obstacles.all()), 0);
 }
 
 TEST(MoverObstacles, AreSwollenSegmentsOfAPartThatMoves) {

@@ -44,9 +44,12 @@ TEST_F(ExampleProject, GivesItsSettings) {
 TEST_F(ExampleProject, SaysWhatItAssumed) {
   EXPECT_EQ(project.load_factor.positive, 3.8);
   EXPECT_EQ(project.load_factor.negative, -1.5);
-  EXPECT_EQ(project.assumptions,
-            (std::vector<std::string>{"load_factor is not stated: +3.8 and -1.5 were taken",
-                                      "1 panel(s) state no thickness: 0.025 in was taken"}));
+  EXPECT_EQ(
+      project.assumptions,
+      (std::vector<std::string>{"load_factor is not stated: +3.8 and -1.5 were taken",
+                                "units are not stated in structure.yaml, static.yaml, rudder.yaml: "
+                                "bare lengths were taken as inches",
+                                "panels that state no thickness: 1; 0.025 in was taken"}));
 }
 
 TEST_F(ExampleProject, GivesItsFrameWithItsHoles) {

@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "input/project_folder.hpp"
 
 namespace linewright {
@@ -70,12 +72,29 @@ TEST(LoadProject, SaysEachDefaultThatItTook) {
             (std::vector<std::string>{
                 "build_tolerance is not stated: 0.06 in was taken",
                 "temperature is not stated: -20 to 120 degF, rigged at 70 degF, was taken",
-                "load_factor is not stated: +3.8 and -1.5 were taken"}));
+                "load_factor is not stated: +3.8 and -1.5 were taken",
+                "units are not stated in project.yaml: bare lengths were taken as inches"}));
+}
+
+TEST(LoadProject, SaysThatWaterIsLookedForInLevelFlightOnlyWhereNoAttitudeIsStated) {
+  const std::string air =
+      "nodes: [{name: a, kind: drain, at: [0, 0, 0]}, {name: b, kind: static-port, at: [9, 0, "
+      "0]}]\n"
+      "routes: [{name: r, system: static, line: tube-nylon-1/4, from: a, to: b}]\n";
+  const std::string sentence =
+      "attitudes are not stated: water was looked for in level flight only";
+  const auto says = [&](const std::string& text) {
+    const std::vector<std::string> said = loaded(text).assumptions;
+    return std::find(said.begin(), said.end(), sentence) != said.end();
+  };
+  EXPECT_TRUE(says(air));
+  EXPECT_FALSE(says(air + "attitudes: [{name: parked, pitch: 12}]\n"));
+  EXPECT_FALSE(says(""));
 }
 
 TEST(LoadProject, AssumesNothingWhereAllIsStated) {
   const Project project = loaded(
-      "build_tolerance: 0\ntemperature: {min: 0, rigged: 60, max: 100}\n"
+      "units: in\nbuild_tolerance: 0\ntemperature: {min: 0, rigged: 60, max: 100}\n"
       "load_factor: {positive: 4.4, negative: -2.2}\nclimb: 1500\n");
   EXPECT_EQ(project.assumptions, std::vector<std::string>());
   EXPECT_EQ(project.build_tolerance_in, 0);

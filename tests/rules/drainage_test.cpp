@@ -154,15 +154,30 @@ TEST(Drainage, APoolAsDeepAsTheBoreFails) {
 }
 
 TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
-  SmallProject project = shallow_low_point(0.06);
-  project.project.build_tolerance_in = 0.06;
+  SmallProject project = shallow_low_point(0.04);
+  project.project.build_tolerance_in = 0.04;
   const Judgement pool = sole(project.judged_by(drainage_rule()));
   EXPECT_EQ(pool.verdict, Verdict::pass);
-  EXPECT_TRUE(contains(pool.message, "at most 0.06 in of water stands here"));
+  EXPECT_TRUE(contains(pool.message, "at most 0.04 in of water stands here"));
   EXPECT_GT(pool.value.value(), 0);
   EXPECT_FALSE(pool.limit.has_value());
-  project.project.build_tolerance_in = 0.059;
+  project.project.build_tolerance_in = 0.039;
   EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+}
+
+TEST(Drainage, AWideBuildToleranceExcusesNoMoreThanAQuarterOfTheBore) {
+  // A quarter of 0.17 in is 0.0425 in.
+  for (const double tolerance_in : {0.06, 0.5, 5.0}) {
+    SmallProject project = shallow_low_point(0.042);
+    project.project.build_tolerance_in = tolerance_in;
+    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+    project = shallow_low_point(0.043);
+    project.project.build_tolerance_in = tolerance_in;
+    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+    project = shallow_low_point(0.09);
+    project.project.build_tolerance_in = tolerance_in;
+    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+  }
 }
 
 TEST(Drainage, AWideBuildToleranceDoesNotExcuseAFullBore) {

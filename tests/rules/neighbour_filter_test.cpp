@@ -71,14 +71,14 @@ TEST(NeighbourFilter, CountsWhatANodeHangsBeside) {
   EXPECT_TRUE(filter_of(project).counts(of_part(project, "rod"), 0));
 }
 
-TEST(NeighbourFilter, NeverCountsTheMovingPartThatAnEndGoesWith) {
+TEST(NeighbourFilter, CountsTheMovingPartThatATubeEndsAtAwayFromThatEnd) {
   const ProjectText project = past(
       "  movers:\n    - {name: horn, pivot: [100, 0, 14], axis: [0, 1, 0], points: [[100, 0, 14], "
       "[100, 0, 10]], radius: 0.4, sweep: [-20, 20]}\n",
       "[]", "horn");
   const NeighbourFilter filter = filter_of(project);
   EXPECT_FALSE(filter.counts(of_part(project, "horn"), 0));
-  EXPECT_FALSE(filter.counts(of_part(project, "horn"), 29));
+  EXPECT_TRUE(filter.counts(of_part(project, "horn"), 29));
 }
 
 std::string frame(const std::string& edge) {
@@ -122,8 +122,7 @@ TEST(HoleIsGuarded, ByAGuideThatTheRouteHasInIt) {
   for (const std::string hold : {", hold: clamp", ""}) {
     const ProjectText project =
         past(frame("bare"), "[{at: [115, 0, 10], through: hole" + hold + "}]");
-    EXPECT_FALSE(hole_is_guarded(project.route("route"),
-                                 project.project().structure.frames.at(0).holes.at(0)))
+    EXPECT_FALSE(is_guarded(project.route("route"), project.route("route").crossings.at(0)))
         << hold;
   }
 }

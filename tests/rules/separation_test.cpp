@@ -92,10 +92,32 @@ INSTANTIATE_TEST_SUITE_P(
                     Pairing{"TubeToCable", plastic, cable, 1.0, Verdict::warn},
                     Pairing{"MetalTubeToCable", metal, cable, 1.0, Verdict::warn},
                     Pairing{"WireToCable", wire, cable, 3.0, Verdict::fail},
-                    Pairing{"WireToVent", wire, vent, 2.0, Verdict::fail},
+                    Pairing{"WireToVent", wire, vent, 6.0, Verdict::warn},
                     Pairing{"WireToTube", wire, plastic, 0.25, Verdict::warn},
                     Pairing{"CableToCable", cable, cable, 0.5, Verdict::warn}),
     [](const auto& each) { return each.param.name; });
+
+TEST(SeparationOfLines, FailsAWireUnderTwoInchesFromAVentLine) {
+  EXPECT_EQ(only_separation(crossed(wire, vent, 2.0)).verdict, Verdict::warn);
+  const Judgement broken = only_separation(crossed(wire, vent, 1.999));
+  EXPECT_EQ(broken.verdict, Verdict::fail);
+  EXPECT_EQ(*broken.limit, 2.0);
+}
+
+TEST(SeparationOfLines, FailsALineThatRunsThroughItself) {
+  ProjectSections sections;
+  sections.nodes = held_node("a", "100, 0, 10") + held_node("b", "110, -10, 10");
+  sections.routes =
+      "  - {name: loop, system: static, line: tube-nylon-1/4, from: a, to: b, points: [{at: [120, "
+      "0, "
+      "10]}, {at: [120, 8, 10]}, {at: [110, 8, 10]}]}\n";
+  const Judgement crossing = only_separation(sections);
+  EXPECT_EQ(crossing.verdict, Verdict::fail);
+  EXPECT_EQ(crossing.with, "loop");
+  // The axes meet at FS 110 BL 0; one diameter of overlap.
+  EXPECT_NEAR(*crossing.value, -0.25, 1e-6);
+  EXPECT_NEAR(crossing.at->x, 110, 0.3);
+}
 
 TEST(SeparationOfLines, SaysWhereAndHowFarToMove) {
   const ProjectSections sections = crossed(metal, metal, 0.1);
@@ -136,8 +158,8 @@ TEST(SeparationOfLines, IsHalfAnInchToACableWhereTheTubeIsHeld) {
 
 TEST(SeparationOfLines, LooksForTheTubesSupportWhicheverOfTheTwoIsFirst) {
   LineEntry held = plastic;
-  held.more = "points: [{at: [115, 0, 10.7945], hold: clamp}]";
-  const Judgement judgement = only_separation(crossed(cable, held, 0.6));
+  held.more = "points: [{at: [115, 0, 10.7145], hold: clamp}]";
+  const Judgement judgement = only_separation(crossed(cable, held, 0.52));
   EXPECT_EQ(judgement.verdict, Verdict::pass);
   EXPECT_EQ(*judgement.limit, 0.5);
 }
@@ -166,9 +188,10 @@ TEST(SeparationOfLines, HidesNoTouchAtASupportBehindAShortfallElsewhere) {
 TEST(SeparationOfLines, IsHalfAnInchFromWiresToACableInASleeve) {
   LineEntry sleeved = cable;
   sleeved.radius_in = 0.125;
-  sleeved.more = "sleeves: [{from: 5, to: 25, bore: 0.17, outside: 0.25}]";
+  sleeved.more =
+      "sleeves: [{from: 5, to: 25, bore: 0.17, outside: 0.25}], travel: {forward: 1, aft: 1}";
   const Judgement passing = only_separation(crossed(sleeved, wire, 0.5));
-  // 10 in of bare cable either way are farther than 3 in from the wires.
+  // What the sleeve does not cover at all travel is farther than 3 in from the wires.
   EXPECT_EQ(passing.verdict, Verdict::pass);
   EXPECT_EQ(only_separation(crossed(sleeved, wire, 0.499)).verdict, Verdict::fail);
 }

@@ -58,7 +58,16 @@ TEST(Waivers, EitherSideOfAPairMayBeNamed) {
   project.waive("separation", "tail-wires");
   Judgement pair = judgement_of("separation", "main", Verdict::fail);
   pair.with = "tail-wires";
+  pair.with_is_route = true;
   EXPECT_EQ(sole(waived(project, {pair})).verdict, Verdict::waived);
+}
+
+TEST(Waivers, PartWithTheRoutesNameIsNotTheRoute) {
+  SmallProject project;
+  project.waive("clearance", "rudder");
+  Judgement part = judgement_of("clearance", "main", Verdict::fail);
+  part.with = "rudder";
+  EXPECT_EQ(verdicts(waived(project, {part})), (std::vector{Verdict::fail, Verdict::warn}));
 }
 
 TEST(Waivers, PassIsLeftAPass) {

@@ -1,0 +1,130 @@
+#include "rules/support_mount.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "rules/neighbour_filter.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::array<LimitRow, 3> limits{{
+    {"support from the part it is fixed to, without a bracket drawn", 2, "in",
+     "what a clamp on a stand-off spans", Mark::common_practice, Verdict::warn},
+    {"support from the part it is fixed to, at most", 6, "in",
+     "geometry: no clamp or bracket is drawn that reaches so far", Mark::calculated, Verdict::fail},
+    {"bore of a guide over the largest line, at least", 0, "in", "geometry", Mark::calculated,
+     Verdict::fail},
+}};
+constexpr const LimitRow& stand_off = limits[0];
+constexpr const LimitRow& out_of_reach = limits[1];
+constexpr const LimitRow& goes_through = limits[2];
+
+/// From the line's surface at the support to the part's nearest surface.
+double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& route,
+                      const Support& support, int part) {
+  const Vec3 at = route.centreline.at(support.distance_in);
+  double least = 1e300;
+  for (const Obstacle& obstacle : prepared.obstacles.all())
+    if (obstacle.part == part) least = std::min(least, nearest(at, obstacle).distance_in);
+  return std::max(0.0, least - route.radius_in(support.distance_in));
+}
+
+Judgement judge_support(const RuleContext& context, const PreparedRoute& route,
+                        const Support& support, int part) {
+  Judgement judgement = judgement_at(support_mount_rule(), route, support.distance_in);
+  judgement.location = route.route->points[static_cast<std::size_t>(support.point)].where;
+  judgement.with = support.to;
+  judgement.sense = LimitSense::at_most;
+  judgement.value = gap_to_part_in(context.prepared, route, support, part);
+  const LimitRow& row = *judgement.value > out_of_reach.value ? out_of_reach : stand_off;
+  judgement.limit = row.value;
+  judgement.source = cite(row);
+  if (*judgement.value <= row.value + limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = "the " + support.name + " can reach it";
+    return judgement;
+  }
+  judgement.verdict = row.broken;
+  judgement.message =
+      "the " + support.name + " is " + context.phrasing.length(*judgement.value) + " away from it";
+  judgement.mend = "name the part that holds it in `to`, or move the support to " + support.to;
+  return judgement;
+}
+
+/// `frame-crossing` holds the bore of what is fitted in a hole against the line.
+bool judged_in_hole(const PreparedRoute& route, const RoutePoint& point) {
+  return std::any_of(route.crossings.begin(), route.crossings.end(), [&](const Crossing& crossing) {
+    return crossing.hole && crossing.hole->name == point.through && is_guarded(route, crossing);
+  });
+}
+
+Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  const double along = route.point_distance_in[index];
+  const double diameter = 2 * route.radius_in(along);
+  const double room = *point.bore_in - diameter;
+  const Phrasing& phrasing = context.phrasing;
+  Judgement judgement = judgement_at(support_mount_rule(), route, along);
+  judgement.location = point.where;
+  judgement.value = room;
+  judgement.limit = goes_through.value;
+  judgement.source = cite(goes_through);
+  const std::string bore = "the " + phrasing.length(*point.bore_in) + " bore of the guide";
+  if (room < goes_through.value - limit_rounding_in) {
+    judgement.verdict = goes_through.broken;
+    judgement.message = "does not go through " + bore + ": it may be " + phrasing.length(diameter) +
+                        " across there";
+    judgement.mend =
+        "fit a guide with a bore of " + phrasing.length(phrasing.rounded_up(diameter)) + " or more";
+    return judgement;
+  }
+  const bool loose =
+      std::any_of(route.loose_guides.begin(), route.loose_guides.end(),
+                  [&](const Support& guide) { return guide.point == static_cast<int>(index); });
+  judgement.verdict = Verdict::pass;
+  judgement.message = "goes through " + bore;
+  if (loose) judgement.message += ", which is too wide to hold it and does not count as a support";
+  return judgement;
+}
+
+std::vector<Judgement> judge_support_mount(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    for (const auto* supports : {&route.supports, &route.loose_guides})
+      for (const Support& support : *supports) {
+        if (support.to.empty()) continue;
+        const std::optional<int> part = context.prepared.obstacles.find_part(support.to);
+        if (part) judgements.push_back(judge_support(context, route, support, *part));
+      }
+    for (std::size_t i = 0; i < route.route->points.size(); ++i)
+      if (route.route->points[i].bore_in && !judged_in_hole(route, route.route->points[i]))
+        judgements.push_back(judge_bore(context, route, i));
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& support_mount_rule() {
+  static const Rule rule{
+      .name = "support-mount",
+      .purpose = "a support is where the part it is fixed to is",
+      .explanation =
+          "A clamp or guide that names the part it is fixed to (`to`) must be drawn near that "
+          "part: "
+          "a support counts for spacing and chafe, and one that nothing holds would make both pass "
+          "for nothing. Measured from the line's surface at the support to the part. A support "
+          "without `to` is taken at its word. A guide whose bore is stated must let the line, or "
+          "its "
+          "sleeve, through; in a frame's hole `frame-crossing` sees to that. One with a bore over "
+          "twice the line's diameter does not hold it and counts as no support.",
+      .mend = "Name the right part, move the support, or describe the bracket as a solid.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_support_mount};
+  return rule;
+}
+
+}  // namespace linewright
