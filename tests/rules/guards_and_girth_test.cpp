@@ -120,6 +120,28 @@ TEST(Attachments, CountBetweenTwoLines) {
   EXPECT_LT(*judgement.value, -0.07);
 }
 
+TEST(Attachments, ThatTravelThroughAHoleLeaveItsEdgeGapToTheirOwnRule) {
+  // Through the middle of a bare 1.6 in hole: 0.8 in to its edge, less the cable's or the
+  // turnbuckle's radius.
+  ProjectSections sections = cable(
+      "travel: {forward: 2, aft: 3}, points: [{at: [10, 0, 10], through: F1-a}], "
+      "attached: [{kind: turnbuckle, at: 7, length: 4, diameter: 0.5}]");
+  sections.structure =
+      "  frames:\n    - {name: F1, station: 10, thickness: 0.032, outline: [[-9, 0], [9, 0], "
+      "[9, 20], [-9, 20]],\n       holes: [{name: F1-a, centre: [0, 10], diameter: 1.6, edge: "
+      "bare}]}\n";
+  const ProjectText project(sections);
+  const Judgement crossing = only(with(project.judged("frame-crossing"), "F1-a"));
+  EXPECT_EQ(crossing.verdict, Verdict::pass);
+  EXPECT_NEAR(*crossing.value, 0.8 - project.route("route").line->largest_radius_in(), 1e-4);
+  const Judgement travel = only(project.judged("attachment-travel"));
+  EXPECT_EQ(travel.verdict, Verdict::pass);
+  EXPECT_NEAR(*travel.value, 0.55, 1e-4);
+  for (const std::string rule : {"clearance", "chafe"})
+    for (const Judgement& each : project.judged(rule))
+      EXPECT_EQ(each.verdict, Verdict::pass) << rule << ": " << each.message;
+}
+
 TEST(Attachments, OfAnyKindSpeltInAnyCaseAreSplices) {
   for (const std::string kind : {"splice", "Splice", "SPLICE", "nicopress Splice"}) {
     ProjectSections sections = cable(

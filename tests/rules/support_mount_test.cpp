@@ -1,0 +1,62 @@
+// A support must be where the part it is fixed to is.
+
+#include "rules/support_mount.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "rules/project_text.hpp"
+
+namespace linewright {
+namespace {
+
+/// A bundle at WL 10 past a rod of 1 in diameter that runs across at `rod_wl`, clamped to it.
+ProjectSections clamped_to_rod(const std::string& rod_wl, const std::string& to = "rod") {
+  ProjectSections sections;
+  sections.structure = "  solids:\n    - {name: rod, cylinder: {from: [110, -5, " + rod_wl +
+                       "], to: [110, 5, " + rod_wl + "], diameter: 1}}\n";
+  sections.nodes =
+      "  - {name: a, kind: end, at: [100, 0, 10], fixed: true}\n"
+      "  - {name: b, kind: end, at: [120, 0, 10], fixed: true}\n";
+  sections.routes =
+      "  - {name: bundle, system: wire, line: wire-1/4, from: a, to: b, points: [{at: [110, 0, "
+      "10], hold: clamp" +
+      (to.empty() ? "" : ", to: " + to) + "}]}\n";
+  return sections;
+}
+
+std::vector<Judgement> mounts(const ProjectSections& sections) {
+  return ProjectText(sections).judged("support-mount");
+}
+
+// From axis to axis less the rod's half inch and the bundle's eighth.
+TEST(SupportMount, PassesAtTwoInchesAndWarnsJustBeyond) {
+  const std::vector<Judgement> at_limit = mounts(clamped_to_rod("12.625"));
+  ASSERT_EQ(at_limit.size(), 1u);
+  EXPECT_EQ(at_limit[0].verdict, Verdict::pass);
+  EXPECT_NEAR(*at_limit[0].value, 2, 1e-9);
+  const Judgement beyond = mounts(clamped_to_rod("12.635")).at(0);
+  EXPECT_EQ(beyond.verdict, Verdict::warn);
+  EXPECT_NEAR(*beyond.value, 2.01, 1e-9);
+  EXPECT_EQ(beyond.with, "rod");
+  EXPECT_NE(beyond.source.find("common practice, no source"), std::string::npos);
+}
+
+TEST(SupportMount, FailsWhereNoBracketReaches) {
+  const Judgement far = mounts(clamped_to_rod("60")).at(0);
+  EXPECT_EQ(far.verdict, Verdict::fail);
+  EXPECT_NEAR(*far.value, 49.375, 1e-9);
+  EXPECT_EQ(*far.limit, 6);
+  EXPECT_EQ(far.message, "the clamp on rod is 49.4 in away from it");
+  EXPECT_EQ(far.mend, "name the part that holds it in `to`, or move the support to rod");
+  EXPECT_NEAR(*far.distance_in, 10, 1e-9);
+}
+
+TEST(SupportMount, TakesASupportThatNamesNoPartAtItsWord) {
+  EXPECT_TRUE(mounts(clamped_to_rod("60", "")).empty());
+}
+
+}  // namespace
+}  // namespace linewright
