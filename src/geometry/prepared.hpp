@@ -99,6 +99,9 @@ inline constexpr double clamp_play_in = 0.02;
 /// 1/16 in between the bore and the largest line.
 inline constexpr double guide_play_in = 1.0 / 32;
 
+/// A place this near to a support, along the line, is at it [common practice, no source].
+inline constexpr double at_support_in = 1.0;
+
 /// Largest bore, as a multiple of the line's outside diameter, in which a guide still counts as a
 /// support [common practice, no source].
 inline constexpr double holding_bore_ratio = 2.0;

@@ -2,6 +2,8 @@
 // One project: everything its files say, as plain values in one unit system: inch, pound-force,
 // degree Fahrenheit, degree of angle, psi.
 
+#include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
@@ -44,6 +46,9 @@ struct Excitation {
 struct LoadFactor {
   double positive = 0;
   double negative = 0;
+
+  /// The larger of the two, in g, and never under the 1 g of standing still.
+  double largest() const { return std::max({1.0, std::abs(positive), std::abs(negative)}); }
 };
 
 struct Project {

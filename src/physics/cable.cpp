@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "physics/deflection.hpp"
+
 namespace linewright {
 
 double cable_stretch_in(double load_lbf, double length_in, double axial_stiffness_lbf) {
@@ -43,6 +45,17 @@ double capstan_ratio(double friction, double wrap_rad) {
 
 double guide_push_lbf(double tension_lbf, double turn_rad) {
   return 2 * tension_lbf * std::sin(turn_rad / 2);
+}
+
+double untensioned_sag_in(double weight_lb_per_in, double length_in, double axial_stiffness_lbf) {
+  return length_in * std::cbrt(3 * weight_lb_per_in * length_in / (64 * axial_stiffness_lbf));
+}
+
+double cable_sag_in(double weight_lb_per_in, double length_in, double tension_lbf,
+                    double axial_stiffness_lbf) {
+  const double most = untensioned_sag_in(weight_lb_per_in, length_in, axial_stiffness_lbf);
+  if (tension_lbf <= 0) return most;
+  return std::min(most, string_sag_in(weight_lb_per_in, length_in, tension_lbf));
 }
 
 double off_plane_drift_in(double lead_in, double off_plane_rad) {

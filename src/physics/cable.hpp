@@ -46,6 +46,16 @@ double capstan_ratio(double friction, double wrap_rad);
 /// Push of a cable on what turns it: 2 T sin(θ/2) [from memory: statics].
 double guide_push_lbf(double tension_lbf, double turn_rad);
 
+/// Sag of a cable strung without tension, which carries its weight by stretching alone:
+/// T = AE 8/3 (f/L)² and f = w L² / (8 T) give f = L ∛(3 w L / (64 AE)) [calculated]. No cable that
+/// is strung tighter sags as far.
+double untensioned_sag_in(double weight_lb_per_in, double length_in, double axial_stiffness_lbf);
+
+/// Sag of a cable under `tension_lbf`, a string's sag capped by that of an untensioned cable. Below
+/// zero it is slack: its weight is carried as if it had been strung without tension.
+double cable_sag_in(double weight_lb_per_in, double length_in, double tension_lbf,
+                    double axial_stiffness_lbf);
+
 /// How far a cable drifts out of a pulley's plane over a lead measured in the plane: L tan(θ)
 /// [calculated].
 double off_plane_drift_in(double lead_in, double off_plane_rad);

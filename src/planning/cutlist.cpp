@@ -5,10 +5,11 @@
 #include <numbers>
 #include <set>
 
+#include "model/angle.hpp"
+
 namespace linewright {
 namespace {
 
-constexpr double degrees_per_radian = 180 / std::numbers::pi;
 /// Rotations this near to nothing or to half a turn are just that: what is left is rounding.
 constexpr double rotation_rounding_deg = 1e-9;
 

@@ -191,8 +191,7 @@ Rig plan_rig(const PreparedProject& prepared) {
   Rig rig;
   rig.project_name = project.name;
   rig.temperature = project.temperature;
-  rig.load_factor = std::max(
-      {1.0, std::abs(project.load_factor.positive), std::abs(project.load_factor.negative)});
+  rig.load_factor = project.load_factor.largest();
   if (project.excitation) rig.blades = project.excitation->blades;
   rig.assumptions = project.assumptions;
   const std::vector<FreeRun> runs = free_runs(prepared);

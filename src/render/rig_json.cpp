@@ -1,14 +1,11 @@
 #include "render/rig_json.hpp"
 
-#include <numbers>
-
+#include "model/angle.hpp"
 #include "render/json_values.hpp"
 
 namespace linewright {
 
 namespace {
-
-constexpr double degrees = 180 / std::numbers::pi;
 
 std::string_view kind_word(GuideKind kind) {
   switch (kind) {
@@ -42,7 +39,7 @@ Json turns_json(const CableFriction& friction) {
     turns.push_back({{"kind", kind_word(turn.kind)},
                      {"guide", turn.guide},
                      {"at_in", json_number(turn.at_in)},
-                     {"turn_deg", json_number(turn.turn_rad * degrees)},
+                     {"turn_deg", json_number(turn.turn_rad * degrees_per_radian)},
                      {"tension_ratio", json_number(turn.ratio)}});
   return turns;
 }

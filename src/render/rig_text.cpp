@@ -4,8 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
+#include "model/angle.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
 
@@ -13,7 +13,6 @@ namespace linewright {
 
 namespace {
 
-constexpr double degrees = 180 / std::numbers::pi;
 constexpr std::size_t longest_bar = 40;
 constexpr std::string_view not_known = "not known";
 
@@ -80,8 +79,9 @@ std::string friction_words(const RiggedCable& cable, const Phrasing& phrasing) {
         fmt::format(" ({} % of the tension)", fixed_number(100 * (cable.friction.ratio() - 1), 1));
   const std::vector<GuidedTurn>& turns = cable.friction.turns;
   for (std::size_t i = 0; i < turns.size(); ++i)
-    text += (i == 0 ? "; it turns " : ", ") + fixed_number(turns[i].turn_rad * degrees, 1) +
-            " deg in " + turns[i].guide + " at " + bench_length(turns[i].at_in, phrasing);
+    text += (i == 0 ? "; it turns " : ", ") +
+            fixed_number(turns[i].turn_rad * degrees_per_radian, 1) + " deg in " + turns[i].guide +
+            " at " + bench_length(turns[i].at_in, phrasing);
   if (turns.empty() && cable.friction.missing.empty()) text += "; it runs straight";
   return text;
 }

@@ -187,8 +187,7 @@ Judgement beyond_line(const Subject& subject, double over_in) {
   judgement.source = cite(within_line);
   judgement.message = "the " + subject.attachment.kind + " reaches " + phrasing.length(over_in) +
                       " beyond the end of its line";
-  judgement.mend = "set its middle between " + phrasing.length(phrasing.rounded_up(half)) +
-                   " and " +
+  judgement.mend = "set its middle between " + phrasing.length_up(half) + " and " +
                    phrasing.length(phrasing.rounded_down(subject.route.length_in() - half)) +
                    " from " + subject.route.from->name;
   return judgement;

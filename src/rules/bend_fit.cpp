@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
+
+#include "model/angle.hpp"
 
 namespace linewright {
 
 namespace {
-
-constexpr double degrees = 180 / std::numbers::pi;
 
 constexpr std::array<LimitRow, 5> limits{{
     {"arcs and the legs they share", 0, "in", "geometry", Mark::calculated, Verdict::fail},
@@ -42,7 +41,7 @@ Judgement judge_straight(const RuleContext& context, const PreparedRoute& route,
   const LimitRow* row = straight_row(route.line->kind, at_fitting);
   const double limit = row ? row->value * route.line->outside_diameter_in : 0;
   const Phrasing& phrasing = context.phrasing;
-  const std::string lacking = phrasing.length(phrasing.rounded_up(limit - straight_in));
+  const std::string lacking = phrasing.length_up(limit - straight_in);
   judgement.value = straight_in;
   judgement.limit = limit;
   judgement.source = cite(straight_in < 0 || !row ? overlap : *row);
@@ -105,7 +104,7 @@ std::optional<Judgement> judge_cable_corner(const RuleContext& context, const Pr
   judgement.location = point.where;
   judgement.unit = Unit::degree;
   judgement.sense = LimitSense::at_most;
-  judgement.value = bend.angle_rad * degrees;
+  judgement.value = bend.angle_rad * degrees_per_radian;
   judgement.limit = 0;
   judgement.verdict = overlap.broken;
   judgement.message = "the cable turns " + context.phrasing.angle(*judgement.value) +
@@ -140,7 +139,7 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
   const Phrasing& phrasing = context.phrasing;
   judgement.mend = "move the support to the straight before " +
                    phrasing.length(phrasing.rounded_down(bend.start_in)) + " or after " +
-                   phrasing.length(phrasing.rounded_up(bend.end_in)) + " from " + route.from->name;
+                   phrasing.length_up(bend.end_in) + " from " + route.from->name;
   return judgement;
 }
 

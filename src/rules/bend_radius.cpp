@@ -1,13 +1,12 @@
 #include "rules/bend_radius.hpp"
 
 #include <cmath>
-#include <numbers>
+
+#include "model/angle.hpp"
 
 namespace linewright {
 
 namespace {
-
-constexpr double degrees = 180 / std::numbers::pi;
 
 /// Widening a bend from r to R moves its tangent points out by (R − r) tan(θ/2) on both legs.
 std::string mend_words(const Bend& bend, double limit_in, const Phrasing& phrasing) {
@@ -22,7 +21,7 @@ Judgement judge_bend(const PreparedRoute& route, const Bend& bend, const Phrasin
   const Line& line = *route.line;
   Judgement judgement = judgement_at(bend_radius_rule(), route, bend.middle_in());
   judgement.location = route.route->points[static_cast<std::size_t>(bend.corner) - 1].where;
-  const std::string turn = phrasing.angle(bend.angle_rad * degrees) + " bend";
+  const std::string turn = phrasing.angle(bend.angle_rad * degrees_per_radian) + " bend";
   if (bend.drawn_radius_in <= 0) {
     judgement.message = "no radius is known for this " + turn;
     judgement.source = "the project";

@@ -99,7 +99,7 @@ std::string structure_mend(const RuleContext& context, const SpanReach& reach, c
   const Vec3 along = reach.stretch.route->centreline.direction(place.distance_in);
   const Vec3 across = away - along * dot(away, along);
   if (norm(across) < norm(away) / 2) return mend + "hold the line closer there";
-  return mend + "move the line " + phrasing.length(phrasing.rounded_up(lacking_in)) + " away" +
+  return mend + "move the line " + phrasing.length_up(lacking_in) + " away" +
          direction_words(across);
 }
 
@@ -119,9 +119,12 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   const double horizon = std::max(horizon_in, tolerance);
   const auto bound =
       nearest_structure(reach.stretch, Reach::bound, obstacles, horizon, by_part, counts);
-  const auto likely =
-      nearest_structure(reach.stretch, Reach::likely, obstacles,
-                        horizon + reach.stretch.envelope.widest_in(Reach::bound), by_part, counts);
+  // The likely reach is the narrower everywhere: it matters only where the bound is passed.
+  const bool any_passed = std::any_of(
+      bound.begin(), bound.end(), [&](const auto& each) { return breaks(each.second, tolerance); });
+  const auto likely = any_passed ? nearest_structure(reach.stretch, Reach::likely, obstacles,
+                                                     tolerance, by_part, counts)
+                                 : std::map<int, Approach>{};
   for (const auto& [index, farthest] : bound) {
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
     const auto found = likely.find(index);
@@ -246,9 +249,11 @@ std::optional<Pair> nearest_pair(const RuleContext& context, const std::vector<S
                !at_shared_node(route, along, other, other_along);
       };
       const double horizon = worst ? worst->bound.margin_in : horizon_in;
-      const bool together = share_hanging_end(a.stretch, b.stretch);
-      const Stretch mine = together ? without_common_swing(a.stretch) : a.stretch;
-      const Stretch theirs = together ? without_common_swing(b.stretch) : b.stretch;
+      std::optional<std::pair<Stretch, Stretch>> own;
+      if (share_hanging_end(a.stretch, b.stretch))
+        own.emplace(without_common_swing(a.stretch), without_common_swing(b.stretch));
+      const Stretch& mine = own ? own->first : a.stretch;
+      const Stretch& theirs = own ? own->second : b.stretch;
       const auto bound =
           nearest_lines(mine, theirs, Reach::bound, std::max(horizon, tolerance_in), counts);
       if (!bound) continue;
@@ -282,10 +287,8 @@ void judge_lines(const RuleContext& context, const std::vector<std::vector<SpanR
       judge_margins(context, *pair, tolerance, likely_row(routes[i].line->kind),
                     routes[j].route->name, judgement);
       if (judgement.verdict != Verdict::pass)
-        judgement.mend =
-            "move the lines " +
-            context.phrasing.length(context.phrasing.rounded_up(-*judgement.margin())) +
-            " apart, support them closer, or sleeve one of them there";
+        judgement.mend = "move the lines " + context.phrasing.length_up(-*judgement.margin()) +
+                         " apart, support them closer, or sleeve one of them there";
       judgements.push_back(judgement);
     }
   }

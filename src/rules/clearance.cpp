@@ -41,8 +41,6 @@ constexpr std::array<LimitRow, 12> limits{{
 }};
 constexpr const LimitRow& overlap = limits[0];
 
-/// How near a support still counts as "at" it.
-constexpr double at_support_in = 1.0;
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
 
@@ -89,10 +87,8 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   const double sag = approach.gap_in - approach.margin_in;
   if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
-  judgement.mend =
-      "move the line " +
-      context.phrasing.length(context.phrasing.rounded_up(row.value - *judgement.value)) + " away" +
-      direction_words(approach.on_line - approach.on_other);
+  judgement.mend = "move the line " + context.phrasing.length_up(row.value - *judgement.value) +
+                   " away" + direction_words(approach.on_line - approach.on_other);
   return judgement;
 }
 

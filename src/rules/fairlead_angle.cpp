@@ -2,15 +2,14 @@
 
 #include <array>
 #include <cmath>
-#include <numbers>
 
+#include "model/angle.hpp"
 #include "rules/cable_run.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr double degrees = 180 / std::numbers::pi;
 constexpr double angle_rounding_deg = 1e-6;
 
 constexpr std::array<LimitRow, 1> limits{{
@@ -41,7 +40,7 @@ std::optional<double> move_in(Vec3 before, Vec3 here, Vec3 after) {
   const double q = chord - p;
   if (p <= 0 || q <= 0) return std::nullopt;
   const double height = norm(here - before - along * p);
-  const double t = std::tan(most_turn.value / degrees);
+  const double t = std::tan(most_turn.value / degrees_per_radian);
   const double allowed = 2 * p * q * t / (chord + std::sqrt(chord * chord + 4 * p * q * t * t));
   return height - allowed;
 }
@@ -56,7 +55,7 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
   if (!point.through.empty()) judgement.with = point.through;
   judgement.unit = Unit::degree;
   judgement.sense = LimitSense::at_most;
-  judgement.value = turn_rad(before, point.at, after) * degrees;
+  judgement.value = turn_rad(before, point.at, after) * degrees_per_radian;
   judgement.limit = most_turn.value;
   judgement.source = cite(most_turn);
   const std::string where = point.through.empty() ? "the fairlead" : "hole " + point.through;
@@ -70,8 +69,7 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
   judgement.message = "the cable turns " + turns + ", over the 3 deg that a fairlead may turn it";
   judgement.mend = "put a pulley there";
   if (const auto move = move_in(before, point.at, after))
-    judgement.mend = "move the fairlead " +
-                     context.phrasing.length(context.phrasing.rounded_up(*move)) +
+    judgement.mend = "move the fairlead " + context.phrasing.length_up(*move) +
                      " toward the straight line between its neighbours, or put a pulley there";
   return judgement;
 }

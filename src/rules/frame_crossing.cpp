@@ -72,9 +72,9 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
   }
   const double away = edge_distance(*nearest_hole, here);
   judgement.value = -away - radius;
-  judgement.mend =
-      "move the line " + context.phrasing.length(context.phrasing.rounded_up(away + radius)) +
-      " or more toward hole " + nearest_hole->name + ", or make a hole there with a grommet";
+  judgement.mend = "move the line " + context.phrasing.length_up(away + radius) +
+                   " or more toward hole " + nearest_hole->name +
+                   ", or make a hole there with a grommet";
   return judgement;
 }
 
@@ -108,8 +108,7 @@ Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
   }
   judgement.verdict = *judgement.value < 0 ? free_of_sheet.broken : preload.broken;
   judgement.message = "presses on the guard of hole " + hole.name;
-  judgement.mend = "move the line " +
-                   phrasing.length(phrasing.rounded_up(*judgement.limit - *judgement.value)) +
+  judgement.mend = "move the line " + phrasing.length_up(*judgement.limit - *judgement.value) +
                    " toward the middle of the hole";
   return judgement;
 }
@@ -123,9 +122,9 @@ std::string room_mend(const RuleContext& context, const PreparedRoute& route,
                              context.prepared.project->build_tolerance_in);
   const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
   if (circle && circle->diameter < needed - limit_rounding_in)
-    return "make the hole " + phrasing.length(phrasing.rounded_up(needed)) +
+    return "make the hole " + phrasing.length_up(needed) +
            " wide and lead the line through its middle";
-  return "move the line " + phrasing.length(phrasing.rounded_up(wanted_in - gap_in)) +
+  return "move the line " + phrasing.length_up(wanted_in - gap_in) +
          " toward the middle of the hole";
 }
 

@@ -21,6 +21,8 @@ struct Phrasing {
   /// these, so that doing what it says is enough.
   double rounded_up(double inches) const;
   double rounded_down(double inches) const;
+  /// The length in words, rounded up.
+  std::string length_up(double inches) const { return length(rounded_up(inches)); }
   std::string angle(double degrees) const;  ///< "2.9 deg"
   std::string place(Vec3 at) const;         ///< "FS 205.0 BL -8.2 WL 15.1"
 };

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 
+#include "model/angle.hpp"
 #include "physics/cable.hpp"
 #include "rules/cable_run.hpp"
 
@@ -14,7 +14,6 @@ namespace linewright {
 
 namespace {
 
-constexpr double degrees = 180 / std::numbers::pi;
 constexpr double rounding = 1e-6;
 
 constexpr std::array<LimitRow, 5> limits{{
@@ -98,7 +97,8 @@ std::string component(double value) {
 std::string plane_mend(const Pulley& pulley, Vec3 axis) {
   const std::optional<Vec3> wanted = true_axis(pulley, axis);
   if (!wanted) return "set the spindle square to the cable";
-  const double tilt = std::atan2(norm(cross(axis, *wanted)), dot(axis, *wanted)) * degrees;
+  const double tilt =
+      std::atan2(norm(cross(axis, *wanted)), dot(axis, *wanted)) * degrees_per_radian;
   return fmt::format("tilt the spindle {:.1f} deg, to axis [{}, {}, {}]: square to both legs", tilt,
                      component(wanted->x), component(wanted->y), component(wanted->z));
 }
@@ -119,7 +119,7 @@ Judgement judge_plane(const RuleContext& context, const Pulley& pulley) {
   const Vec3 axis = unit(*pulley.point.axis);
   const double off =
       std::max(off_plane_rad(pulley.before, axis), off_plane_rad(pulley.after, axis));
-  judgement.value = off * degrees;
+  judgement.value = off * degrees_per_radian;
   judgement.source = cite(row);
   if (*judgement.value <= row.value + rounding) {
     judgement.verdict = Verdict::pass;
@@ -179,8 +179,7 @@ Judgement judge_size(const RuleContext& context, const Pulley& pulley) {
     judgement.verdict = sizes.front().ratio.broken;
     judgement.message = size + fmt::format(", under {:.1f} times", least);
     judgement.mend = "use a pulley with a groove diameter of " +
-                     phrasing.length(phrasing.rounded_up(least * line.outside_diameter_in)) +
-                     " or more";
+                     phrasing.length_up(least * line.outside_diameter_in) + " or more";
     return judgement;
   }
   if (per_cent > heaviest_per_cent + rounding) {

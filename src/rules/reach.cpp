@@ -63,10 +63,6 @@ double thermal_surplus_in(double length_in, double expansion_per_degf,
   return std::max({0.0, hot, cold});
 }
 
-double largest_load_factor(const LoadFactor& load_factor) {
-  return std::max({1.0, std::abs(load_factor.positive), std::abs(load_factor.negative)});
-}
-
 /// A line no longer than this over the straight between its supports is drawn straight.
 constexpr double straight_within_in = 1e-9;
 
@@ -166,26 +162,11 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   }
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
   if (!line.youngs_modulus_psi) return "Young's modulus of " + line.name;
-  envelope.sag_in = largest_load_factor(project.load_factor) *
+  envelope.sag_in = project.load_factor.largest() *
                     clamped_beam_sag_in(
                         line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
                         tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
   return {};
-}
-
-/// Sag of a cable strung without tension, which carries its weight by stretching alone:
-/// T = AE 8/3 (f/L)^2 and f = w L^2 / (8 T) give f = L (3 w L / (64 AE))^(1/3). None that is strung
-/// tighter sags as far.
-double untensioned_sag_in(double weight_lb_per_in, double length_in, double axial_stiffness_lbf) {
-  return length_in * std::cbrt(3 * weight_lb_per_in * length_in / (64 * axial_stiffness_lbf));
-}
-
-/// Sag of a cable under `tension_lbf`, which may be below zero: slack.
-double cable_sag_in(double load_lb_per_in, double length_in, double tension_lbf,
-                    double axial_stiffness_lbf) {
-  const double most = untensioned_sag_in(load_lb_per_in, length_in, axial_stiffness_lbf);
-  if (tension_lbf <= 0) return most;
-  return std::min(most, string_sag_in(load_lb_per_in, length_in, tension_lbf));
 }
 
 std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedProject& prepared,
@@ -198,8 +179,7 @@ std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedP
   const double length = envelope.end_in - envelope.start_in;
   const double tension =
       coldest_tension_lbf(route.route->tension->rigged_lbf, line, prepared.project->temperature);
-  const double load =
-      line.weight_lb_per_in->value * largest_load_factor(prepared.project->load_factor);
+  const double load = line.weight_lb_per_in->value * prepared.project->load_factor.largest();
   const double stiffness = line.axial_stiffness_lbf->value;
   add_bow(envelope, route, std::max(0.0, -tension) / stiffness * length);
   reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(load, length, tension, stiffness);
@@ -226,7 +206,7 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
     envelope.swing_last_in = place.free_at_end ? length : 0;
     return;
   }
-  const double tip = largest_load_factor(prepared.project->load_factor) *
+  const double tip = prepared.project->load_factor.largest() *
                      cantilever_tip_sag_in(
                          line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
                          tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));

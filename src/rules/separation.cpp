@@ -41,8 +41,6 @@ constexpr const LimitRow& vent_least = limits[7];
 constexpr const LimitRow& vent_wanted = limits[10];
 constexpr const LimitRow& overlap = limits[0];
 
-/// How near a support still counts as "at" it.
-constexpr double at_support_in = 1.0;
 /// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
 constexpr double beyond_limit_in = 1.0;
 
@@ -152,8 +150,7 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
                               : "only " + phrasing.length(*judgement.value) + " from " + other;
   const double sag = approach->gap_in - approach->margin_in;
   if (sag > 0) judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
-  judgement.mend = "move the lines " +
-                   phrasing.length(phrasing.rounded_up(row.value - *judgement.value)) + " apart";
+  judgement.mend = "move the lines " + phrasing.length_up(row.value - *judgement.value) + " apart";
   if (zone.row == &limits[5]) judgement.mend += ", or sleeve the cable there";
   return judgement;
 }
@@ -179,10 +176,9 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
   judgement.verdict = *judgement.value < 0 ? overlap.broken : Verdict::pass;
   judgement.message = *judgement.value < 0 ? "the line can touch itself" : "clear of itself";
   if (*judgement.value < 0)
-    judgement.mend =
-        "lead the two parts " +
-        context.phrasing.length(context.phrasing.rounded_up(overlap.value - *judgement.value)) +
-        " farther apart";
+    judgement.mend = "lead the two parts " +
+                     context.phrasing.length_up(overlap.value - *judgement.value) +
+                     " farther apart";
   return judgement;
 }
 

@@ -51,9 +51,8 @@ Judgement judge_hose(const RuleContext& context, const PreparedRoute& route) {
   if (length < *judgement.limit - limit_rounding_in) {
     judgement.verdict = least.broken;
     judgement.message += ", under 5 %";
-    judgement.mend = "make the hose " + phrasing.length(phrasing.rounded_up(*judgement.limit)) +
-                     " to " + phrasing.length(phrasing.rounded_down(spanned * (1 + most.value))) +
-                     " long";
+    judgement.mend = "make the hose " + phrasing.length_up(*judgement.limit) + " to " +
+                     phrasing.length(phrasing.rounded_down(spanned * (1 + most.value))) + " long";
     return judgement;
   }
   judgement.verdict = Verdict::pass;

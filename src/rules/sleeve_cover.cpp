@@ -84,11 +84,9 @@ std::optional<Judgement> judge_stated(const Subject& subject) {
 std::string bore_mend(const Subject& subject, double largest_in) {
   const Phrasing& phrasing = subject.context.phrasing;
   if (!subject.on_cable())
-    return "use a sleeve with a bore of " + phrasing.length(phrasing.rounded_up(largest_in)) +
-           " or more";
-  return "use a sleeve with a bore of " +
-         phrasing.length(phrasing.rounded_up(largest_in + least_room.value)) + " to " +
-         phrasing.length(phrasing.rounded_down(largest_in + most_room.value));
+    return "use a sleeve with a bore of " + phrasing.length_up(largest_in) + " or more";
+  return "use a sleeve with a bore of " + phrasing.length_up(largest_in + least_room.value) +
+         " to " + phrasing.length(phrasing.rounded_down(largest_in + most_room.value));
 }
 
 Judgement judge_fit(const Subject& subject) {

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <numbers>
+
+#include "model/angle.hpp"
 
 namespace linewright {
 
@@ -19,7 +20,7 @@ constexpr std::array<LimitRow, 2> limits{{
 double bends_that_count(const PreparedRoute& route) {
   const auto& bends = route.centreline.bends();
   return static_cast<double>(std::count_if(bends.begin(), bends.end(), [](const Bend& bend) {
-    return bend.angle_rad * 180 / std::numbers::pi >= limits[1].value;
+    return bend.angle_rad * degrees_per_radian >= limits[1].value;
   }));
 }
 

@@ -76,8 +76,7 @@ Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std
     judgement.verdict = goes_through.broken;
     judgement.message = "does not go through " + bore + ": it may be " + phrasing.length(diameter) +
                         " across there";
-    judgement.mend =
-        "fit a guide with a bore of " + phrasing.length(phrasing.rounded_up(diameter)) + " or more";
+    judgement.mend = "fit a guide with a bore of " + phrasing.length_up(diameter) + " or more";
     return judgement;
   }
   const bool loose =

@@ -112,5 +112,19 @@ TEST(Cable, DriftsOutOfAPulleysPlaneAlongItsLead) {
   EXPECT_NEAR(off_plane_drift_in(12, 3 * degree), 0.62889, 0.5e-5);
 }
 
+// Row 6: 1/8 in 7x19 cable of 0.0024167 lb/in over 30 in at 30 lbf sags 0.0090625 in [calculated].
+TEST(Cable, SagsAsAStringUntilItsStretchCapsIt) {
+  constexpr double stiffness = 111600;  // AE of 1/8 in 7x19 galvanised
+  EXPECT_NEAR(cable_sag_in(0.0024167, 30, 30, stiffness), 0.0090625, 0.5e-6);
+  // f = L (3 w L / (64 AE))^(1/3): 30 in times the cube root of 3.0453e-8.
+  const double most = untensioned_sag_in(0.0024167, 30, stiffness);
+  EXPECT_NEAR(most, 0.09369, 0.5e-4);
+  // With that sag the cable pulls with what its own stretch gives: AE 8/3 (f/L)².
+  const double pull = stiffness * 8 / 3 * (most / 30) * (most / 30);
+  EXPECT_NEAR(0.0024167 * 30 * 30 / (8 * pull), most, 1e-9);
+  for (const double tension : {0.5, 0.0, -20.0})
+    EXPECT_DOUBLE_EQ(cable_sag_in(0.0024167, 30, tension, stiffness), most);
+}
+
 }  // namespace
 }  // namespace linewright

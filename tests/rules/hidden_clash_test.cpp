@@ -166,6 +166,7 @@ TEST(PointThatNamesAHole, MustStandInIt) {
   };
   // Half an inch along is as far as it may be.
   EXPECT_TRUE(found("[{at: [99.5, 0, 10], hold: fairlead, through: H}]").empty());
+  EXPECT_FALSE(found("[{at: [99.49, 0, 10], hold: fairlead, through: H}]").empty());
   const std::vector<Judgement> far = found("[{at: [92, 0, 10], hold: fairlead, through: H}]");
   // The guide is not in the hole, so the bare edge counts, too.
   ASSERT_EQ(far.size(), 2u);

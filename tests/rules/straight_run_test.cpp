@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <numbers>
 #include <string>
 #include <vector>
 
@@ -49,6 +51,18 @@ TEST(StraightRun, OneBendPasses) {
   EXPECT_DOUBLE_EQ(judgement.value.value(), 1);
   EXPECT_EQ(judgement.message, "the tube bends between forward and aft, so it can give");
   EXPECT_EQ(judgement.mend, "");
+}
+
+TEST(StraightRun, TurnOfLessThanFiveDegreesIsNoBend) {
+  // Ten inches either way of a corner off to the side: each leg leans by half of the turn.
+  const auto turning = [](double degrees) {
+    const double aside = 10 * std::tan(degrees / 2 * std::numbers::pi / 180);
+    return sole(judged_run("tube-aluminium-1/4", NodeKind::bulkhead, NodeKind::instrument,
+                           {bent({10, aside, 0}, 1)}))
+        .verdict;
+  };
+  EXPECT_EQ(turning(5.001), Verdict::pass);
+  EXPECT_EQ(turning(4.99), Verdict::fail);
 }
 
 TEST(StraightRun, PointsOnTheStraightAreNoBends) {
