@@ -8,6 +8,7 @@
 #include "render/rig_csv.hpp"
 #include "render/rig_json.hpp"
 #include "render/rig_text.hpp"
+#include "rules/judge.hpp"
 
 namespace linewright {
 
@@ -23,6 +24,16 @@ std::string rendered(const Rig& rig, const ResultForm& form) {
       break;
   }
   return rig_text(rig, form.style);
+}
+
+/// Asks the rules how near each cable comes to anything.
+void add_gaps(Rig& plan, const PreparedProject& prepared, const Phrasing& phrasing) {
+  if (plan.cables.empty()) return;
+  std::vector<Judgement> judgements;
+  for (const std::string_view rule : gap_rules)
+    for (Judgement& each : judge(prepared, phrasing, std::string(rule)))
+      judgements.push_back(std::move(each));
+  for (RiggedCable& cable : plan.cables) cable.least_gaps = least_gaps(judgements, cable.name);
 }
 
 /// Empty where the route asked for is a cable.
@@ -48,6 +59,7 @@ Outcome rig(const std::filesystem::path& project, const std::optional<std::strin
     if (!wrong.empty()) return refusal(wrong);
     std::erase_if(plan.cables, [&](const RiggedCable& each) { return each.name != *only_route; });
   }
+  add_gaps(plan, prepared, form.phrasing());
   return {ExitCode::nothing_failed, rendered(plan, form), ""};
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/arm_swing.hpp"
 #include "geometry/cable_travel.hpp"
 #include "geometry/crossings.hpp"
 
@@ -118,6 +119,16 @@ void find_supports(const Project& project, PreparedRoute& prepared) {
   if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
 }
 
+/// A cable's end on an arm is held, but not still.
+void let_arms_swing(PreparedRoute& prepared) {
+  const auto from = arm_swing(prepared, RouteEnd::from);
+  const auto to = arm_swing(prepared, RouteEnd::to);
+  for (Support& support : prepared.supports) {
+    if (support.point == -1 && from) support.play_in = from->sideways_in;
+    if (support.point == -2 && to) support.play_in = to->sideways_in;
+  }
+}
+
 std::vector<SweptPart> swept_parts(const PreparedRoute& prepared) {
   const Movement moves =
       movement(*prepared.route, *prepared.line, prepared.centreline).value_or(Movement{});
@@ -162,14 +173,17 @@ PreparedRoute prepare_route(const Project& project, const Route& route) {
   const Node* to = project.find_node(route.to);
   const Line* line = project.catalogue.find_line(route.line);
   const WrappedPath path = wrap_pulleys(places_of(route, *from, *to, *line));
-  PreparedRoute prepared{&route, line, from, to, Centreline(path.corners), {}, {}, {},
+  PreparedRoute prepared{&route, line, from, to, Centreline(path.corners), {}, {}, {}, {},
                          {},     {},   {},   {}};
   prepared.wrap_faults.assign(path.faults.begin() + 1, path.faults.end() - 1);
   for (std::size_t i = 0; i < route.points.size(); ++i)
     prepared.point_distance_in.push_back(
         prepared.centreline.corner_distance_in(static_cast<int>(i) + 1));
   prepared.swept_by_attachments = swept_parts(prepared);
+  for (const FreeFairlead& free : route.free_fairleads)
+    prepared.free_passages.push_back(free_passage(prepared.centreline, free));
   find_supports(project, prepared);
+  let_arms_swing(prepared);
   prepared.spans = find_spans(prepared.supports, prepared.length_in());
   prepared.crossings = find_crossings(prepared.centreline, project.structure.frames);
   return prepared;

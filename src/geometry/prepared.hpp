@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "geometry/centreline.hpp"
+#include "geometry/free_passage.hpp"
 #include "geometry/obstacles.hpp"
 #include "geometry/pulley_wrap.hpp"
 #include "model/project.hpp"
@@ -18,7 +19,7 @@ namespace linewright {
 /// Something that holds a line sideways.
 struct Support {
   double distance_in = 0;  ///< along the route
-  double play_in = 0;      ///< how far the line can still move sideways in it
+  double play_in = 0;      ///< how far the line can still move sideways in it, or with it
   std::string name;        ///< "clamp on S3L", "grommet F4-a", "port-left"
   int point = -1;          ///< index into the route's points; -1 for its `from`, -2 for its `to`
   std::string to;          ///< part it is fixed to, where stated
@@ -65,6 +66,7 @@ struct PreparedRoute {
   /// Guides of the route's points that are too wide to hold the line, in order along the route.
   std::vector<Support> loose_guides;
   std::vector<SweptPart> swept_by_attachments;  ///< one of each attachment
+  std::vector<FreePassage> free_passages;       ///< one of each fairlead that it passes free
 
   double length_in() const { return centreline.length_in(); }
   /// Sleeve that covers a place, or nullptr: of several the thickest.

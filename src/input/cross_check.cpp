@@ -8,6 +8,7 @@
 
 #include "input/closure_cycles.hpp"
 #include "input/field_reader.hpp"
+#include "input/sleeve_lines.hpp"
 #include "input/suggest_name.hpp"
 
 namespace linewright {
@@ -150,6 +151,7 @@ void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_used(draft, built_in);
   check_closure_cycles(draft);
   check_routes(draft);
+  take_sleeve_lines(draft);
 }
 
 }  // namespace linewright

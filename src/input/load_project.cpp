@@ -12,6 +12,7 @@
 #include "input/cross_check.hpp"
 #include "input/field_reader.hpp"
 #include "input/line_entry.hpp"
+#include "input/mesh_entry.hpp"
 #include "input/network_reader.hpp"
 #include "input/project_files.hpp"
 #include "input/route_reader.hpp"
@@ -128,6 +129,7 @@ void add_assumptions(ProjectDraft& draft) {
   if (draft.edges_unstated > 0)
     assumptions.push_back(fmt::format("holes and channels that state no edge: {}; bare was taken",
                                       draft.edges_unstated));
+  add_mesh_assumptions(draft);
 }
 
 using FileIndex = std::unordered_map<std::string_view, std::size_t>;

@@ -18,10 +18,21 @@ constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind::static
 
 constexpr NumberSpec volume{"a volume", Dimension::volume, Sign::not_negative, 1e6, "in3"};
 
+Arm read_arm(const YamlNode& node, Vec3 at, ReadContext& context) {
+  FieldReader fields(node, "an arm", context, {"pivot", "axis"});
+  Arm arm;
+  arm.pivot = fields.place("pivot");
+  arm.axis = fields.direction("axis");
+  const double length = norm(cross(at - arm.pivot, arm.axis)) / norm(arm.axis);
+  if (length < smallest_length_in)
+    context.error(node.where, "the arm has no length: the node lies on its axis");
+  return arm;
+}
+
 }  // namespace
 
 void read_node(const YamlNode& item, ReadContext& context) {
-  FieldReader fields(item, "a node", context, {"name", "kind", "at", "volume", "fixed"});
+  FieldReader fields(item, "a node", context, {"name", "kind", "at", "volume", "fixed", "arm"});
   Node node;
   node.where = item.where;
   node.name = fields.give_name(Named::node);
@@ -29,6 +40,11 @@ void read_node(const YamlNode& item, ReadContext& context) {
   node.at = fields.place("at");
   node.volume_in3 = fields.optional_number("volume", volume);
   node.fixed = fields.optional_flag("fixed");
+  if (const YamlNode* arm = fields.find("arm")) {
+    node.arm = read_arm(*arm, node.at, context);
+    if (node.kind != NodeKind::horn && node.kind != NodeKind::pedal)
+      context.error(fields.where_of("arm"), "'arm' belongs to a horn or a pedal");
+  }
   context.draft.project.nodes.push_back(std::move(node));
 }
 

@@ -35,6 +35,15 @@ struct ClosureOrder {
   SourceLocation where;
 };
 
+/// What a mesh's entry leaves out and its file does not say either.
+struct UnstatedMesh {
+  std::string name;
+  std::string unit_taken;  ///< "inches", or empty where the project states the unit
+  bool crease_angle = false;
+  bool edge = false;
+  bool thickness = false;
+};
+
 struct ProjectDraft {
   Project project;
   std::vector<NamePlace> given;
@@ -44,6 +53,7 @@ struct ProjectDraft {
   bool names_complete = true;
   int panels_without_thickness = 0;
   int edges_unstated = 0;
+  std::vector<UnstatedMesh> unstated_meshes;
   std::vector<std::string> files_without_units;
   std::vector<Diagnostic> errors;
 

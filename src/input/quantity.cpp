@@ -65,6 +65,8 @@ constexpr std::array unit_rows = {
     UnitRow{"lb/in", Dimension::mass_per_length, 1, 1},
     UnitRow{"lb/100ft", Dimension::mass_per_length, 1, 1200},
     UnitRow{"kg/m", Dimension::mass_per_length, 0.0254, 0.45359237},
+    UnitRow{"lbf/in", Dimension::stiffness, 1, 1},
+    UnitRow{"N/mm", Dimension::stiffness, 25.4, newtons_per_lbf},
 };
 
 constexpr double absolute_zero_degf = -459.67;
@@ -244,6 +246,8 @@ std::string_view dimension_words(Dimension dimension) {
       return "a vertical speed";
     case Dimension::mass_per_length:
       return "a mass per length";
+    case Dimension::stiffness:
+      return "a stiffness";
   }
   return "a quantity";
 }

@@ -18,7 +18,8 @@ enum class Dimension {
   pressure,
   rotational_speed,
   speed_vertical,
-  mass_per_length
+  mass_per_length,
+  stiffness
 };
 
 /// Unit that bare lengths (and volumes: its cube) are in.
@@ -32,7 +33,7 @@ struct QuantityReading {
 /// Reads "1.25", "1.25 in", "32 mm". Refuses fractions, NaN, infinities, values out
 /// of range, octal-looking numbers (leading zero), hexadecimal, units of another kind, text after
 /// the unit. A bare number is in the dimension's usual unit: lengths by `bare`, volumes in3 or mm3
-/// by `bare`, forces lbf, temperatures degF, angles degrees, pressures psi.
+/// by `bare`, forces lbf, temperatures degF, angles degrees, pressures psi, stiffnesses lbf/in.
 QuantityReading read_quantity(std::string_view text, Dimension dimension, BareLength bare);
 
 /// The dimension's name in words: "a length".

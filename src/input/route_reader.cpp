@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include "input/control_cable_reader.hpp"
+#include "input/route_point_reader.hpp"
+
 namespace linewright {
 
 namespace {
@@ -12,14 +15,6 @@ constexpr std::array system_kinds{Choice<SystemKind>{"static", SystemKind::stati
                                   Choice<SystemKind>{"vent", SystemKind::vent},
                                   Choice<SystemKind>{"cable", SystemKind::cable},
                                   Choice<SystemKind>{"wire", SystemKind::wire}};
-
-constexpr std::array holds{
-    Choice<HoldKind>{"clamp", HoldKind::clamp}, Choice<HoldKind>{"grommet", HoldKind::grommet},
-    Choice<HoldKind>{"bushing", HoldKind::bushing},
-    Choice<HoldKind>{"fairlead", HoldKind::fairlead}, Choice<HoldKind>{"pulley", HoldKind::pulley}};
-
-constexpr std::array givens{Choice<PointGiven>{"corner", PointGiven::corner},
-                            Choice<PointGiven>{"centre", PointGiven::centre}};
 
 constexpr NumberSpec diameter{"a diameter"};
 constexpr NumberSpec bore{"a bore"};
@@ -78,60 +73,22 @@ void read_system(FieldReader& fields, Route& route, ReadContext& context) {
   route.system_name = written.named ? written.kind + ": " + written.name : written.kind;
 }
 
-/// What only one kind of support can have. A key that would be passed over is an error.
-void check_support_keys(const RoutePoint& point, FieldReader& fields, ReadContext& context) {
-  const bool pulley = point.hold == HoldKind::pulley;
-  const bool bored = point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
-                     point.hold == HoldKind::bushing;
-  if (pulley && !fields.has("diameter"))
-    context.error(point.where, "a pulley needs 'diameter': that of its groove");
-  if (pulley && point.given == PointGiven::centre) {
-    if (!fields.has("axis"))
-      context.error(point.where,
-                    "a pulley given by its centre needs 'axis': the cable turns about it by the "
-                    "right-hand rule");
-    if (fields.has("bend"))
-      context.error(fields.where_of("bend"),
-                    "the diameter of a pulley given by its centre says how the cable bends: leave "
-                    "out 'bend'");
-  }
-  for (const char* key : {"diameter", "axis", "given"})
-    if (!pulley && fields.has(key))
-      context.error(fields.where_of(key), fmt::format("'{}' belongs to a pulley", key));
-  if (!bored && fields.has("bore"))
-    context.error(fields.where_of("bore"), "'bore' belongs to a fairlead, a grommet or a bushing");
-  if (!fields.has("hold") && fields.has("to"))
-    context.error(fields.where_of("to"),
-                  "'to' says what a support is fixed to: 'hold' must say which support");
-}
-
-RoutePoint read_point(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a point", context,
-                     {"at", "bend", "hold", "to", "through", "diameter", "axis", "given", "bore"});
-  RoutePoint point;
-  point.where = node.where;
-  point.at = fields.place("at");
-  point.bend_in = fields.optional_number("bend", {"a bend radius"});
-  point.hold = fields.optional_choice("hold", "a hold", holds);
-  point.to = fields.optional_use_name("to", Named::part);
-  point.through = fields.optional_use_name("through", Named::hole);
-  point.diameter_in = fields.optional_number("diameter", diameter);
-  if (fields.has("axis")) point.axis = fields.direction("axis");
-  point.given =
-      fields.optional_choice("given", "how a pulley is given", givens).value_or(PointGiven::corner);
-  point.bore_in = fields.optional_number("bore", bore);
-  if (point.hold || !fields.has("hold")) check_support_keys(point, fields, context);
-  return point;
-}
-
 Sleeve read_sleeve(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a sleeve", context, {"from", "to", "bore", "outside"});
+  FieldReader fields(node, "a sleeve", context,
+                     {"from", "to", "line", "bore", "outside", "minimum_bend_radius"});
   Sleeve sleeve;
   sleeve.where = node.where;
+  sleeve.line = fields.optional_use_name("line", Named::line);
   sleeve.from_in = fields.number("from", distance_along);
   sleeve.to_in = fields.number("to", distance_along);
   sleeve.bore_in = fields.optional_number("bore", bore);
   sleeve.outside_in = fields.optional_number("outside", {"an outside diameter"});
+  if (const auto radius = fields.optional_number("minimum_bend_radius", {"a bend radius"}))
+    sleeve.minimum_bend_radius_in = {*radius, {"stated for the sleeve", Mark::builder}};
+  for (const char* key : {"bore", "outside", "minimum_bend_radius"})
+    if (fields.has("line") && fields.has(key))
+      context.error(fields.where_of(key),
+                    fmt::format("the sleeve's 'line' says its '{}': leave one of them out", key));
   if (sleeve.from_in >= sleeve.to_in)
     context.error(fields.where_of("to"), "a sleeve must end beyond where it starts");
   if (sleeve.bore_in && sleeve.outside_in && *sleeve.bore_in >= *sleeve.outside_in)
@@ -141,13 +98,15 @@ Sleeve read_sleeve(const YamlNode& node, ReadContext& context) {
 }
 
 Attachment read_attachment(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "an attachment", context, {"kind", "at", "length", "diameter"});
+  FieldReader fields(node, "an attachment", context,
+                     {"kind", "at", "length", "diameter", "adjustment", "ends"});
   Attachment attachment;
   attachment.where = node.where;
   attachment.kind = fields.text("kind", "the kind of an attachment");
   attachment.at_in = fields.number("at", distance_along);
   attachment.length_in = fields.number("length", {"a length"});
   attachment.diameter_in = fields.number("diameter", diameter);
+  read_turnbuckle(fields, attachment, context);
   return attachment;
 }
 
@@ -157,6 +116,8 @@ Tension read_tension(const YamlNode& node, ReadContext& context) {
   tension.where = node.where;
   tension.rigged_lbf = fields.number("rigged", force);
   tension.limit_load_lbf = fields.optional_number("limit_load", force);
+  refuse_tiny_force(fields, "rigged", "a tension", tension.rigged_lbf, context);
+  refuse_tiny_force(fields, "limit_load", "a tension", tension.limit_load_lbf, context);
   return tension;
 }
 
@@ -175,8 +136,10 @@ void read_control(FieldReader& fields, Route& route, ReadContext& context) {
   if (const YamlNode* tension = fields.find("tension"))
     route.tension = read_tension(*tension, context);
   if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);
+  read_control_cable(fields, route, context);
   if (route.system_name.empty() || route.system == SystemKind::cable) return;
-  for (const char* key : {"control", "primary", "tension", "travel"})
+  for (const char* key : {"control", "primary", "tension", "travel", "ends", "lever_ratio",
+                          "pilot_force", "airframe_stiffness"})
     if (fields.has(key))
       context.error(fields.where_of(key),
                     fmt::format("'{}' belongs to a route of system cable", key));
@@ -187,7 +150,8 @@ void read_control(FieldReader& fields, Route& route, ReadContext& context) {
 void read_route(const YamlNode& node, ReadContext& context) {
   FieldReader fields(node, "a route", context,
                      {"name", "system", "control", "primary", "line", "from", "to", "length",
-                      "tension", "travel", "points", "sleeves", "attached"});
+                      "tension", "travel", "ends", "lever_ratio", "pilot_force",
+                      "airframe_stiffness", "points", "sleeves", "attached"});
   Route route;
   route.where = node.where;
   route.name = fields.give_name(Named::route);
@@ -200,8 +164,7 @@ void read_route(const YamlNode& node, ReadContext& context) {
   route.to_where = fields.where_of("to");
   route.length_in = fields.optional_number("length", {"a length"});
   read_control(fields, route, context);
-  for (const YamlNode& item : fields.items("points"))
-    route.points.push_back(read_point(item, context));
+  for (const YamlNode& item : fields.items("points")) read_route_point(item, route, context);
   for (const YamlNode& item : fields.items("sleeves"))
     route.sleeves.push_back(read_sleeve(item, context));
   for (const YamlNode& item : fields.items("attached"))

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "input/control_cable_reader.hpp"
+
 namespace linewright {
 
 namespace {
@@ -109,6 +111,7 @@ void read_settings(FieldReader& fields, ReadContext& context) {
   }
 
   project.climb_ft_per_min = fields.optional_number("climb", climb);
+  project.airframe_stiffness_lbf_per_in = read_airframe_stiffness(fields, context);
   if (const YamlNode* node = fields.find("excitation"))
     project.excitation = read_excitation(*node, context);
 }

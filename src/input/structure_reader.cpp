@@ -4,10 +4,9 @@
 
 #include <cmath>
 #include <numbers>
-#include <system_error>
 
+#include "input/mesh_entry.hpp"
 #include "input/outline_check.hpp"
-#include "input/project_paths.hpp"
 
 namespace linewright {
 
@@ -25,9 +24,6 @@ constexpr std::array hole_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
 constexpr std::array channel_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
                                    Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
                                    Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim}};
-
-constexpr std::array mesh_units{Choice<double>{"in", 1.0}, Choice<double>{"mm", 1 / 25.4},
-                                Choice<double>{"m", 1000 / 25.4}, Choice<double>{"ft", 12.0}};
 
 /// The guard of an edge; bare, the worst case, where the file does not say.
 template <std::size_t Count>
@@ -227,35 +223,6 @@ void read_mover(const YamlNode& node, ReadContext& context) {
     mover.sweep_to_deg = to;
   }
   context.draft.project.structure.movers.push_back(std::move(mover));
-}
-
-std::string read_mesh_file(FieldReader& fields, ReadContext& context) {
-  const std::string written = fields.text("file", "a file name");
-  if (written.empty()) return {};
-  const auto resolved = resolve_project_path(context.project_folder, context.file_folder, written);
-  if (const auto* why_not = std::get_if<std::string>(&resolved)) {
-    context.error(fields.where_of("file"), *why_not);
-    return {};
-  }
-  const ProjectPath& mesh = std::get<ProjectPath>(resolved);
-  std::error_code failure;
-  const auto status = std::filesystem::status(mesh.path, failure);
-  if (!std::filesystem::exists(status))
-    context.error(fields.where_of("file"),
-                  fmt::format("there is no file {}", quoted_text(written)));
-  else if (!std::filesystem::is_regular_file(status))
-    context.error(fields.where_of("file"), fmt::format("{} is not a file", quoted_text(written)));
-  return mesh.shown;
-}
-
-void read_mesh(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a mesh", context, {"name", "file", "units"});
-  Mesh mesh;
-  mesh.where = node.where;
-  mesh.name = fields.give_name(Named::part);
-  mesh.file = read_mesh_file(fields, context);
-  mesh.inches_per_unit = fields.choice("units", "the units of a mesh", mesh_units).value_or(1);
-  context.draft.project.structure.meshes.push_back(std::move(mesh));
 }
 
 }  // namespace

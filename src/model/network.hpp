@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "model/control_cable.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -25,6 +26,12 @@ enum class NodeKind {
   pedal,
 };
 
+/// The arm of a horn or pedal that a cable's end goes round on.
+struct Arm {
+  Vec3 pivot;
+  Vec3 axis;  ///< direction of the turning axis, not necessarily of unit length
+};
+
 /// Where routes join or end.
 struct Node {
   std::string name;
@@ -33,6 +40,7 @@ struct Node {
   std::optional<double> volume_in3;
   std::optional<bool> fixed;  ///< the builder's word on whether structure holds it
   SourceLocation where;
+  std::optional<Arm> arm = {};  ///< horn, pedal: what it turns on
 
   /// True when structure holds the node sideways. Ports, probes, instruments, drains, bulkhead
   /// unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their lines
@@ -70,6 +78,14 @@ struct RoutePoint {
   std::optional<double> bore_in;      ///< fairlead, grommet, bushing: inner diameter
   PointGiven given = PointGiven::corner;
   SourceLocation where;
+  std::optional<int> guards = {};           ///< pulley: how many pins keep the cable in the groove
+  std::optional<double> guard_gap_in = {};  ///< pulley: between its flange and a pin
+};
+
+/// A fairlead that the cable is to pass free. It neither bends the path nor holds the cable.
+struct FreeFairlead {
+  RoutePoint fairlead;  ///< `at` is the middle of its bore; its bore is stated
+  int leg = 0;          ///< how many of the route's points come before it
 };
 
 /// A guard tube over part of a route, between two distances along it from its `from` node.
@@ -79,6 +95,8 @@ struct Sleeve {
   std::optional<double> bore_in;
   std::optional<double> outside_in;
   SourceLocation where;
+  std::string line = {};  ///< catalogue name of the tube it is cut from; empty for none
+  std::optional<SourcedValue> minimum_bend_radius_in = {};  ///< to its centreline
 };
 
 /// A turnbuckle, terminal, splice or stop fixed to a cable, centred `at_in` along it.
@@ -88,6 +106,10 @@ struct Attachment {
   double length_in = 0;
   double diameter_in = 0;
   SourceLocation where;
+  std::optional<Adjustment> adjustment = {};  ///< turnbuckles
+  CableEnds ends = {};                        ///< turnbuckles: what takes hold of each side
+
+  bool is_turnbuckle() const { return kind == "turnbuckle"; }
 };
 
 struct Tension {
@@ -112,6 +134,7 @@ struct Route {
   std::string from;
   std::string to;
   std::vector<RoutePoint> points;
+  std::vector<FreeFairlead> free_fairleads;
   std::optional<double> length_in;  ///< hose: free length as cut, where the builder states it
   std::string control;              ///< "rudder", "elevator"…; empty for none
   bool primary = true;              ///< a primary flight control
@@ -119,6 +142,10 @@ struct Route {
   std::optional<Travel> travel;
   std::vector<Sleeve> sleeves;
   std::vector<Attachment> attached;
+  CableEnds ends;  ///< cables: what takes hold of each node
+  std::optional<ControlLever> lever;
+  /// Force that brings the structure at the two ends of a cable an inch nearer to each other.
+  std::optional<double> airframe_stiffness_lbf_per_in;
   SourceLocation where;
   SourceLocation line_where;
   SourceLocation from_where;

@@ -1,11 +1,13 @@
 #pragma once
 // The aeroplane around the lines: frames, channels, panels, solids, movers and meshes.
 
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
+#include "model/placement.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -99,11 +101,30 @@ struct Mover {
   SourceLocation where;
 };
 
-/// Tessellated structure in a file of its own.
+/// Faces of a mesh that meet at a greater angle than this have a sharp edge between them, where the
+/// project does not say.
+inline constexpr double usual_crease_angle_deg = 30;
+
+/// A turn about an axis through the origin, by the right-hand rule.
+struct Turn {
+  Vec3 axis;
+  double angle_deg = 0;
+};
+
+/// Tessellated structure in a file of its own. Its places are multiplied by the unit and the scale,
+/// then turned by each turn in order, then moved by `translate`.
 struct Mesh {
   std::string name;
-  std::string file;  ///< relative to the project's folder
+  std::string file;            ///< relative to the project's folder
+  std::filesystem::path path;  ///< the same, absolute
   double inches_per_unit = 1;
+  double scale = 1;
+  std::vector<Turn> turns;
+  Vec3 translate;
+  Placement placement;  ///< all of these in one: from the file's numbers to inches in place
+  double crease_angle_deg = usual_crease_angle_deg;  ///< a dihedral turned by more is sharp
+  EdgeGuard edge = EdgeGuard::bare;                  ///< of free edges and of sharp ones
+  double thickness = 0;  ///< of the sheet that its faces stand for; none: they are its surface
   SourceLocation where;
 };
 

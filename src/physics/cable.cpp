@@ -17,6 +17,18 @@ double tension_slope_lbf_per_degf(double airframe_per_degf, double cable_per_deg
   return (airframe_per_degf - cable_per_degf) * axial_stiffness_lbf;
 }
 
+double tied_tension_slope_lbf_per_degf(const TiedCable& cable, std::span<const TiedCable> others,
+                                       double airframe_stiffness_lbf_per_in) {
+  double stiffness = cable.stiffness_lbf_per_in;
+  double pull = cable.stiffness_lbf_per_in * cable.outgrown_in_per_degf;
+  for (const TiedCable& other : others) {
+    stiffness += other.stiffness_lbf_per_in;
+    pull += other.stiffness_lbf_per_in * other.outgrown_in_per_degf;
+  }
+  const double given_in = pull / (airframe_stiffness_lbf_per_in + stiffness);
+  return cable.stiffness_lbf_per_in * (cable.outgrown_in_per_degf - given_in);
+}
+
 TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
                            const TemperatureRange& range) {
   const auto tension_at = [&](double degf) {
@@ -33,10 +45,12 @@ TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
 
 double slack_side_tension_lbf(double tension_lbf, double stiffness_lbf_per_in,
                               double other_tension_lbf, double other_stiffness_lbf_per_in,
-                              double load_lbf) {
-  const double stretch_in =
-      std::max(0.0, load_lbf - std::max(0.0, other_tension_lbf)) / other_stiffness_lbf_per_in;
-  return tension_lbf - stretch_in * stiffness_lbf_per_in;
+                              double load_lbf, double airframe_give_in_per_lbf) {
+  const double other_lbf = std::max(0.0, other_tension_lbf);
+  const double stretch_in = std::max(0.0, load_lbf - other_lbf) / other_stiffness_lbf_per_in;
+  const double shortened_in =
+      std::max(0.0, load_lbf - other_lbf - std::max(0.0, tension_lbf)) * airframe_give_in_per_lbf;
+  return tension_lbf - (stretch_in + 2 * shortened_in) * stiffness_lbf_per_in;
 }
 
 double capstan_ratio(double friction, double wrap_rad) {

@@ -1,6 +1,8 @@
 #pragma once
 // Control cables under load, heat and friction. Inches, pounds-force, degrees Fahrenheit, radians.
 
+#include <span>
+
 #include "model/project.hpp"
 
 namespace linewright {
@@ -18,6 +20,21 @@ double cable_stretch_in(double load_lbf, double length_in, double axial_stiffnes
 double tension_slope_lbf_per_degf(double airframe_per_degf, double cable_per_degf,
                                   double axial_stiffness_lbf);
 
+/// A cable tied to the airframe at both ends. Stiffness is AE / L and above zero.
+struct TiedCable {
+  double stiffness_lbf_per_in = 0;
+  double outgrown_in_per_degf = 0;  ///< (α_airframe − α_cable) L: what the airframe gains on it
+};
+
+/// Rise of a cable's tension per degree of warming in an airframe that gives, whose ends come
+/// `1 / airframe_stiffness` nearer for each pound of all cables that pull on them. Alone it is
+/// (α_airframe − α_cable) L / (L / AE + 1 / k), two springs in series; with `others` beside it all
+/// shorten the one airframe, and k_i (g_i − Σ k g / (k_airframe + Σ k)) is left to each, where k is
+/// stiffness and g what the airframe gains [calculated]. Tends to the rigid airframe's as the
+/// airframe stiffens.
+double tied_tension_slope_lbf_per_degf(const TiedCable& cable, std::span<const TiedCable> others,
+                                       double airframe_stiffness_lbf_per_in);
+
 /// Extremes of a cable's tension over the temperature range, and where they fall.
 struct TensionRange {
   double lowest_lbf = 0;  ///< below zero: slack by that much stretch
@@ -34,10 +51,11 @@ TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
 /// `load_lbf`: the loaded one stretches by (P − T) L / (AE), the slack one gives up as much
 /// [calculated]. For two alike at one tension that is 2 T − P: slack from a load of twice the
 /// tension. Never above `tension_lbf`; below zero: slack by that much stretch. Stiffnesses are
-/// AE / L, lbf/in, and above zero.
+/// AE / L, lbf/in, and above zero. An airframe that comes nearer by `airframe_give_in_per_lbf` for
+/// each pound beyond what both cables had leaves that much over of either; 0 for a rigid one.
 double slack_side_tension_lbf(double tension_lbf, double stiffness_lbf_per_in,
                               double other_tension_lbf, double other_stiffness_lbf_per_in,
-                              double load_lbf);
+                              double load_lbf, double airframe_give_in_per_lbf = 0);
 
 /// Tension on the pulled side over that on the other of a cable that slides round a guide:
 /// exp(μ θ) [from memory: capstan equation].

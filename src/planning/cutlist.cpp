@@ -6,6 +6,7 @@
 #include <set>
 
 #include "model/angle.hpp"
+#include "planning/cable_cut.hpp"
 
 namespace linewright {
 namespace {
@@ -83,6 +84,16 @@ void add_schedule(RouteCut& cut, const Centreline& centreline) {
   cut.straight_after_in = centreline.straight_after_in() + unbent_in;
 }
 
+/// A hose as the builder states it and a cable by its ends, where they say so.
+double cut_length_in(const PreparedRoute& prepared) {
+  const Line& line = *prepared.line;
+  const double with_allowance = prepared.length_in() + line.cut_allowance_in;
+  if (line.kind == LineKind::hose) return prepared.route->length_in.value_or(with_allowance);
+  if (line.kind == LineKind::cable)
+    return cable_cut(prepared, 0).cut_length_in.value_or(with_allowance);
+  return with_allowance;
+}
+
 RouteCut route_cut(const PreparedRoute& prepared) {
   const Route& route = *prepared.route;
   const Line& line = *prepared.line;
@@ -93,9 +104,7 @@ RouteCut route_cut(const PreparedRoute& prepared) {
   cut.line = line.name;
   cut.rigid = line.kind == LineKind::rigid_tube;
   cut.length_in = prepared.length_in();
-  cut.cut_length_in = line.kind == LineKind::hose && route.length_in
-                          ? *route.length_in
-                          : cut.length_in + line.cut_allowance_in;
+  cut.cut_length_in = cut_length_in(prepared);
   cut.volume_in3 = std::numbers::pi / 4 * bore_in * bore_in * cut.length_in;
   if (line.weight_lb_per_in) cut.mass_lb = line.weight_lb_per_in->value * cut.length_in;
   if (line.minimum_bend_radius_in) cut.minimum_bend_radius_in = line.minimum_bend_radius_in->value;

@@ -8,8 +8,10 @@
 #include "geometry/free_run.hpp"
 #include "physics/cable.hpp"
 #include "physics/deflection.hpp"
+#include "physics/pilot_force.hpp"
 #include "physics/vibration.hpp"
 #include "rules/reach.hpp"
+#include "rules/tension_change.hpp"
 
 namespace linewright {
 
@@ -27,41 +29,40 @@ void add_missing(RiggedCable& cable, const PreparedRoute& prepared) {
   const Line& line = *prepared.line;
   const Route& route = *prepared.route;
   if (!route.tension) miss(cable, "its tension as rigged (tension.rigged)");
-  if (!route.tension || !route.tension->limit_load_lbf)
-    miss(cable, "its limit load (tension.limit_load)");
+  if (!cable.limit_load_lbf) miss(cable, "its limit load (tension.limit_load)");
+  if (route.lever && !pilot_force_lbf(route))
+    miss(cable, "the pilot's limit force on its control (pilot_force)");
   if (!route.travel) miss(cable, "its travel (travel)");
   if (!line.axial_stiffness_lbf) miss(cable, "the stretch of " + line.name);
   if (!line.expansion_per_degf) miss(cable, "the thermal expansion of " + line.name);
   if (!line.weight_lb_per_in) miss(cable, "the weight of " + line.name);
   if (!line.breaking_strength_lbf) miss(cable, "the breaking strength of " + line.name);
+  for (const std::string& each : cable.cut.missing) miss(cable, each);
   for (const std::string& each : cable.friction.missing) miss(cable, each);
 }
 
-std::optional<double> tension_slope(const Line& line) {
-  if (!line.axial_stiffness_lbf || !line.expansion_per_degf) return std::nullopt;
-  return tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
-                                    line.axial_stiffness_lbf->value);
-}
-
-void add_chart(RiggedCable& cable, const Line& line, const TemperatureRange& range) {
-  const std::optional<double> slope = tension_slope(line);
+void add_chart(RiggedCable& cable, const PreparedProject& prepared, const PreparedRoute& route) {
+  const TemperatureRange& range = prepared.project->temperature;
+  const std::optional<TensionChange> change = tension_change(prepared, route);
+  cable.airframe_stiffness_lbf_per_in = airframe_stiffness_lbf_per_in(prepared, route);
   for (const double degf : chart_temperatures(range)) {
     ChartRow row;
     row.temperature_degf = degf;
     row.as_rigged = degf == range.rigged_degf;
     if (cable.rigged_lbf && row.as_rigged) row.tension_lbf = cable.rigged_lbf;
-    if (cable.rigged_lbf && slope) {
-      const double tension = *cable.rigged_lbf + *slope * (degf - range.rigged_degf);
+    if (cable.rigged_lbf && change) {
+      const double tension =
+          *cable.rigged_lbf + change->slope_lbf_per_degf * (degf - range.rigged_degf);
       row.tension_lbf = std::max(0.0, tension);
-      row.slack_in = cable_stretch_in(std::max(0.0, -tension), cable.length_in,
-                                      line.axial_stiffness_lbf->value);
+      row.slack_in = thermal_slack_in(prepared, route, tension);
     }
     cable.chart.push_back(row);
   }
-  if (!slope) return;
-  const TensionRange change = tension_range(0, *slope, range);
-  cable.minimum_rigged_lbf = std::max(0.0, -change.lowest_lbf);
-  cable.slackest_degf = change.lowest_at_degf;
+  if (!change) return;
+  cable.tension_slope_lbf_per_degf = change->slope_lbf_per_degf;
+  const TensionRange extremes = tension_range(0, change->slope_lbf_per_degf, range);
+  cable.minimum_rigged_lbf = std::max(0.0, -extremes.lowest_lbf);
+  cable.slackest_degf = extremes.lowest_at_degf;
 }
 
 void add_stretch(RiggedCable& cable, const PreparedRoute& prepared) {
@@ -86,6 +87,44 @@ void add_strength(RiggedCable& cable, const Line& line) {
   cable.breaking_strength_lbf = line.breaking_strength_lbf->value;
   if (cable.limit_load_lbf)
     cable.strength_factor = *cable.breaking_strength_lbf / *cable.limit_load_lbf;
+}
+
+/// Tension at the hottest, or as rigged where its change is not known.
+std::optional<double> highest_tension_lbf(const RiggedCable& cable, const TemperatureRange& range) {
+  if (!cable.rigged_lbf || !cable.tension_slope_lbf_per_degf) return cable.rigged_lbf;
+  return tension_range(*cable.rigged_lbf, *cable.tension_slope_lbf_per_degf, range).highest_lbf;
+}
+
+void add_pilot(RiggedCable& cable, const Route& route, const TemperatureRange& range) {
+  if (!route.lever) return;
+  PilotPull pilot;
+  pilot.lever_ratio = route.lever->ratio;
+  const PilotForce* row = pilot_forces_on(route.control);
+  pilot.grip = row ? std::string(row->grip) : "the control";
+  pilot.force_lbf = pilot_force_lbf(route);
+  pilot.stated = route.lever->pilot_force_lbf.has_value();
+  pilot.pull_lbf = pilot_pull_lbf(route);
+  const std::optional<double> highest = highest_tension_lbf(cable, range);
+  if (pilot.pull_lbf && highest) pilot.tension_lbf = pulled_tension_lbf(*highest, *pilot.pull_lbf);
+  if (pilot.tension_lbf && cable.breaking_strength_lbf)
+    pilot.strength_factor = *cable.breaking_strength_lbf / *pilot.tension_lbf;
+  if (cable.friction_lbf) pilot.breakout_lbf = *cable.friction_lbf / pilot.lever_ratio;
+  cable.pilot = pilot;
+}
+
+/// A control moves all its cables at once: what is felt is the friction of all of them.
+void add_breakout(std::vector<RiggedCable>& cables) {
+  for (RiggedCable& cable : cables) {
+    if (!cable.pilot) continue;
+    double sum = 0;
+    bool known = true;
+    for (const RiggedCable& other : cables) {
+      if (&other != &cable && (cable.control.empty() || other.control != cable.control)) continue;
+      known = known && other.pilot && other.pilot->breakout_lbf;
+      if (known) sum += *other.pilot->breakout_lbf;
+    }
+    if (known) cable.pilot->breakout_all_lbf = sum;
+  }
 }
 
 OrderMeeting meeting(double frequency_hz, int times_per_turn, const Excitation& excitation) {
@@ -130,18 +169,17 @@ RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& rout
   cable.to = route.to->name;
   cable.control = route.route->control;
   cable.length_in = route.length_in();
-  if (line.cut_allowance_in > 0) cable.cut_length_in = cable.length_in + line.cut_allowance_in;
-  if (route.route->tension) {
-    cable.rigged_lbf = route.route->tension->rigged_lbf;
-    cable.limit_load_lbf = route.route->tension->limit_load_lbf;
-  }
+  cable.cut = cable_cut(route, project.build_tolerance_in);
+  if (route.route->tension) cable.rigged_lbf = route.route->tension->rigged_lbf;
+  cable.limit_load_lbf = limit_load_lbf(*route.route);
   cable.friction = cable_friction(route);
   add_missing(cable, route);
-  add_chart(cable, line, project.temperature);
+  add_chart(cable, prepared, route);
   add_stretch(cable, route);
   add_strength(cable, line);
   if (cable.rigged_lbf && cable.friction.missing.empty())
     cable.friction_lbf = *cable.rigged_lbf * (cable.friction.ratio() - 1);
+  add_pilot(cable, *route.route, project.temperature);
   const std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);
   for (std::size_t i = 0; i < route.spans.size(); ++i) {
     cable.spans.push_back(rig_span(route, route.spans[i], reaches[i], cable, project.excitation));
@@ -151,13 +189,30 @@ RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& rout
   return cable;
 }
 
-std::vector<std::string> notes() {
+std::string airframe_note(const std::vector<RiggedCable>& cables) {
+  const auto rigid = [](const RiggedCable& cable) { return !cable.airframe_stiffness_lbf_per_in; };
+  const std::string aluminium =
+      fmt::format("aluminium airframe ({:.1f}e-6 per degF)", airframe_expansion_per_degf * 1e6);
+  const std::string bound =
+      " Real structure gives, so the change with temperature is an upper bound; "
+      "airframe_stiffness says how far it gives.";
+  if (std::all_of(cables.begin(), cables.end(), rigid))
+    return "Tensions are those in a rigid " + aluminium + "." + bound;
+  const std::string stated = "Tensions are those in an " + aluminium +
+                             " of the stated stiffness, which all cables of a control share";
+  if (std::none_of(cables.begin(), cables.end(), rigid)) return stated + ".";
+  return stated + ", or in a rigid one where none is stated." + bound;
+}
+
+std::vector<std::string> notes(const std::vector<RiggedCable>& cables) {
   return {
-      "Lengths are developed, from node to node: what terminals, thimbles and turnbuckles take up "
-      "is not in them.",
-      fmt::format("Tensions are those in a rigid aluminium airframe ({:.1f}e-6 per degF). Real "
-                  "structure gives, so the change with temperature is an upper bound.",
-                  airframe_expansion_per_degf * 1e6),
+      "Developed lengths run from node to node, the middles of their pins. Cut lengths are those "
+      "of "
+      "the unloaded pieces at the rigging temperature, turnbuckles at mid-adjustment, with what "
+      "the "
+      "ends hold; a new cable beds in by up to 1 % beyond that [verified in a restatement], unless "
+      "it is prestretched.",
+      airframe_note(cables),
       fmt::format("Friction is that of one cable at its rigged tension, without its own weight, "
                   "pedals, hinges and seals. Coefficients are common practice, no source: {:g} % "
                   "of the tension for "
@@ -165,7 +220,11 @@ std::vector<std::string> notes() {
                   "sleeves.",
                   100 * pulley_loss_per_quarter_turn, fairlead_friction, sleeve_friction),
       "The travel lost is what the limit load stretches the cable beyond its rigged stretch, as a "
-      "share of the smaller travel from neutral."};
+      "share of the smaller travel from neutral. What the airframe gives comes on top.",
+      "The pulled cable of a pair carries the pilot's pull alone once the other is slack, and half "
+      "of it above its own tension before that: the larger counts, at the hottest [calculated]. "
+      "Friction and the joint factor 2.0 of 14 CFR 23.693, which is for the bearing of joints, are "
+      "not in it."};
 }
 
 }  // namespace
@@ -197,7 +256,8 @@ Rig plan_rig(const PreparedProject& prepared) {
   const std::vector<FreeRun> runs = free_runs(prepared);
   for (const PreparedRoute& route : prepared.routes)
     if (route.line->kind == LineKind::cable) rig.cables.push_back(rig_cable(prepared, route, runs));
-  if (!rig.cables.empty()) rig.notes = notes();
+  add_breakout(rig.cables);
+  if (!rig.cables.empty()) rig.notes = notes(rig.cables);
   return rig;
 }
 

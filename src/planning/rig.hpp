@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "geometry/prepared.hpp"
+#include "planning/cable_cut.hpp"
 #include "planning/cable_friction.hpp"
+#include "planning/least_gap.hpp"
 
 namespace linewright {
 
@@ -42,16 +44,31 @@ struct RigSpan {
   std::vector<OrderMeeting> meetings;
 };
 
+/// What the pilot can pull on a cable at the limit, where the route gives its lever ratio.
+struct PilotPull {
+  double lever_ratio = 1;
+  std::string grip;  ///< "the rudder pedal"; "the control" where it is not known
+  std::optional<double> force_lbf;
+  bool stated = false;  ///< the builder's force, not that of the table
+  std::optional<double> pull_lbf;
+  std::optional<double> tension_lbf;  ///< of the pulled cable at the most, rigged tension counted
+  std::optional<double> strength_factor;   ///< breaking strength over that tension
+  std::optional<double> breakout_lbf;      ///< friction of this cable as felt at the grip
+  std::optional<double> breakout_all_lbf;  ///< of all cables of the control
+};
+
 struct RiggedCable {
   std::string name;
   std::string line;
   std::string from;
   std::string to;
   std::string control;
-  double length_in = 0;                 ///< developed, from node to node
-  std::optional<double> cut_length_in;  ///< only where the line's own allowance is stated
+  double length_in = 0;  ///< developed, from node to node
+  CableCut cut;
   std::optional<double> rigged_lbf;
   std::optional<double> limit_load_lbf;
+  std::optional<double> airframe_stiffness_lbf_per_in;  ///< nothing: rigid
+  std::optional<double> tension_slope_lbf_per_degf;
   std::vector<ChartRow> chart;
   std::optional<double> minimum_rigged_lbf;  ///< that leaves it just taut over all temperatures
   std::optional<double> slackest_degf;       ///< the temperature that asks for it
@@ -64,6 +81,9 @@ struct RiggedCable {
   std::optional<double> friction_lbf;  ///< pull above the rigged tension that makes it move
   std::optional<double> breaking_strength_lbf;
   std::optional<double> strength_factor;  ///< breaking strength over limit load
+  std::optional<PilotPull> pilot;
+  /// Through its travel, a rule each; left empty by `plan_rig`, for the rules to fill.
+  std::vector<LeastGap> least_gaps;
   std::vector<RigSpan> spans;
   std::vector<std::string> missing;  ///< what is not known, in words
 };
@@ -85,9 +105,9 @@ inline constexpr double chart_step_degf = 10;
 /// the step between, rising.
 std::vector<double> chart_temperatures(const TemperatureRange& range);
 
-/// The rig of every cable of the project. The airframe is taken as rigid aluminium, which makes the
-/// change of tension an upper bound. Friction is that of one cable alone, without hinges, pedals
-/// and seals.
+/// The rig of every cable of the project. The airframe is aluminium, and rigid where no stiffness
+/// is stated, which makes the change of tension an upper bound. Friction is that of one cable
+/// alone, without hinges, pedals and seals.
 Rig plan_rig(const PreparedProject& prepared);
 
 }  // namespace linewright

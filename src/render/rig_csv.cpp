@@ -5,6 +5,7 @@
 
 #include "render/amount.hpp"
 #include "render/cutlist_csv.hpp"
+#include "render/report.hpp"
 
 namespace linewright {
 
@@ -36,6 +37,15 @@ constexpr Column columns[] = {
     {"travel_lost_share", ""},
     {"friction", "lbf"},
     {"strength_factor", ""},
+    {"adjustment_each_way", "in"},
+    {"airframe_stiffness", "lbf_per_in"},
+    {"lever_ratio", ""},
+    {"pilot_force", "lbf"},
+    {"pilot_cable_load", "lbf"},
+    {"pilot_cable_tension", "lbf"},
+    {"pilot_strength_factor", ""},
+    {"breakout", "lbf"},
+    {"breakout_all_cables", "lbf"},
     {"missing", ""},
     {"temperature", "degF"},
     {"tension", "lbf"},
@@ -47,6 +57,12 @@ constexpr Column columns[] = {
     {"natural_frequency", "hz"},
     {"first_order", "rpm"},
     {"blade_order", "rpm"},
+    {"rule", ""},
+    {"with", ""},
+    {"gap", "in"},
+    {"limit", "in"},
+    {"distance", "in"},
+    {"verdict", ""},
 };
 
 std::string number(const std::optional<double>& value, int decimals) {
@@ -96,25 +112,58 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
+void add_pilot(Fields& fields, const PilotPull& pilot) {
+  fields["lever_ratio"] = number(pilot.lever_ratio, 4);
+  fields["pilot_force"] = number(pilot.force_lbf, 2);
+  fields["pilot_cable_load"] = number(pilot.pull_lbf, 2);
+  fields["pilot_cable_tension"] = number(pilot.tension_lbf, 2);
+  fields["pilot_strength_factor"] = number(pilot.strength_factor, 2);
+  fields["breakout"] = number(pilot.breakout_lbf, 3);
+  fields["breakout_all_cables"] = number(pilot.breakout_all_lbf, 3);
+}
+
 Fields cable_fields(const RiggedCable& cable, const Table& table) {
-  return {{"record", "cable"},
+  Fields fields = {{"record", "cable"},
+                   {"cable", cable.name},
+                   {"line", cable.line},
+                   {"control", cable.control},
+                   {"from", cable.from},
+                   {"to", cable.to},
+                   {"length", table.length(cable.length_in)},
+                   {"cut_length", table.length(cable.cut.cut_length_in)},
+                   {"rigged_tension", number(cable.rigged_lbf, 2)},
+                   {"minimum_rigged_tension", number(cable.minimum_rigged_lbf, 2)},
+                   {"limit_load", number(cable.limit_load_lbf, 2)},
+                   {"stretch_as_rigged", table.length(cable.stretch_as_rigged_in)},
+                   {"stretch_at_limit_load", table.length(cable.stretch_at_limit_load_in)},
+                   {"travel_lost", table.length(cable.travel_lost_in)},
+                   {"travel_lost_share", number(cable.travel_lost_share, 4)},
+                   {"friction", number(cable.friction_lbf, 3)},
+                   {"strength_factor", number(cable.strength_factor, 2)},
+                   {"adjustment_each_way", table.length(cable.cut.each_way_in)},
+                   {"airframe_stiffness", number(cable.airframe_stiffness_lbf_per_in, 1)},
+                   {"missing", joined(cable.missing)}};
+  if (cable.pilot) add_pilot(fields, *cable.pilot);
+  return fields;
+}
+
+Fields piece_fields(const RiggedCable& cable, const CablePiece& piece, const Table& table) {
+  return {{"record", "piece"},
           {"cable", cable.name},
-          {"line", cable.line},
-          {"control", cable.control},
-          {"from", cable.from},
-          {"to", cable.to},
-          {"length", table.length(cable.length_in)},
-          {"cut_length", table.length(cable.cut_length_in)},
-          {"rigged_tension", number(cable.rigged_lbf, 2)},
-          {"minimum_rigged_tension", number(cable.minimum_rigged_lbf, 2)},
-          {"limit_load", number(cable.limit_load_lbf, 2)},
-          {"stretch_as_rigged", table.length(cable.stretch_as_rigged_in)},
-          {"stretch_at_limit_load", table.length(cable.stretch_at_limit_load_in)},
-          {"travel_lost", table.length(cable.travel_lost_in)},
-          {"travel_lost_share", number(cable.travel_lost_share, 4)},
-          {"friction", number(cable.friction_lbf, 3)},
-          {"strength_factor", number(cable.strength_factor, 2)},
-          {"missing", joined(cable.missing)}};
+          {"from", piece.from},
+          {"to", piece.to},
+          {"cut_length", table.length(piece.cut_length_in)}};
+}
+
+Fields gap_fields(const RiggedCable& cable, const LeastGap& gap, const Table& table) {
+  return {{"record", "gap"},
+          {"cable", cable.name},
+          {"rule", gap.rule},
+          {"with", gap.with},
+          {"gap", table.length(gap.gap_in)},
+          {"limit", table.length(gap.limit_in)},
+          {"distance", table.length(gap.distance_in)},
+          {"verdict", std::string(verdict_word(gap.verdict))}};
 }
 
 Fields chart_fields(const RiggedCable& cable, const ChartRow& row, const Table& table) {
@@ -148,8 +197,10 @@ std::string rig_csv(const Rig& rig, LengthUnit unit) {
   Table table(unit);
   for (const RiggedCable& cable : rig.cables) {
     table.add(cable_fields(cable, table));
+    for (const CablePiece& piece : cable.cut.pieces) table.add(piece_fields(cable, piece, table));
     for (const ChartRow& row : cable.chart) table.add(chart_fields(cable, row, table));
     for (const RigSpan& span : cable.spans) table.add(span_fields(cable, span, rig.blades, table));
+    for (const LeastGap& gap : cable.least_gaps) table.add(gap_fields(cable, gap, table));
   }
   return table.text();
 }

@@ -2,6 +2,7 @@
 
 #include "model/angle.hpp"
 #include "render/json_values.hpp"
+#include "render/rig_words.hpp"
 
 namespace linewright {
 
@@ -60,6 +61,70 @@ Json span_json(const RigSpan& span) {
           {"excited_at", std::move(meetings)}};
 }
 
+Json pieces_json(const CableCut& cut) {
+  Json pieces = Json::array();
+  for (const CablePiece& piece : cut.pieces)
+    pieces.push_back({{"from", piece.from},
+                      {"to", piece.to},
+                      {"cut_length_in", json_number(piece.cut_length_in)}});
+  return pieces;
+}
+
+Json json_flag(const std::optional<bool>& flag) {
+  return flag ? Json(*flag) : Json(nullptr);
+}
+
+/// All turnbuckles of a cable together, and each by itself; null where there is none.
+Json turnbuckle_json(const CableCut& cut) {
+  if (cut.turnbuckles.empty()) return nullptr;
+  Json barrels = Json::array();
+  for (const Turnbuckle& each : cut.turnbuckles) {
+    const auto length = [&](double (Adjustment::*of)() const) {
+      return each.adjustment ? json_number((*each.adjustment.*of)()) : Json(nullptr);
+    };
+    barrels.push_back({{"name", each.name},
+                       {"at_in", json_number(each.at_in)},
+                       {"length_drawn_in", json_number(each.drawn_in)},
+                       {"length_at_mid_adjustment_in", length(&Adjustment::middle_in)},
+                       {"adjustment_each_way_in", length(&Adjustment::each_way_in)}});
+  }
+  const std::string note = take_up_words(cut, {});
+  return {{"adjustment_each_way_in", json_number(cut.each_way_in)},
+          {"constructional_stretch_in", json_number(cut.bedding_in_in)},
+          {"build_tolerance_in", json_number(cut.tolerance_in)},
+          {"takes_up_tolerance", json_flag(cut.takes_up_tolerance())},
+          {"takes_up_tolerance_and_stretch", json_flag(cut.takes_up_all())},
+          {"note", name_or_null(note)},
+          {"barrels", std::move(barrels)}};
+}
+
+/// What the pilot pulls on the cable; null where no lever ratio is stated.
+Json pilot_json(const std::optional<PilotPull>& pilot) {
+  if (!pilot) return nullptr;
+  return {{"lever_ratio", json_number(pilot->lever_ratio)},
+          {"at", pilot->grip},
+          {"force_lbf", json_number(pilot->force_lbf)},
+          {"force_stated", pilot->stated},
+          {"cable_load_lbf", json_number(pilot->pull_lbf)},
+          {"cable_tension_lbf", json_number(pilot->tension_lbf)},
+          {"strength_factor", json_number(pilot->strength_factor)},
+          {"breakout_lbf", json_number(pilot->breakout_lbf)},
+          {"breakout_all_cables_lbf", json_number(pilot->breakout_all_lbf)}};
+}
+
+Json gaps_json(const std::vector<LeastGap>& gaps) {
+  Json rows = Json::array();
+  for (const LeastGap& gap : gaps)
+    rows.push_back({{"rule", gap.rule},
+                    {"with", name_or_null(gap.with)},
+                    {"gap_in", json_number(gap.gap_in)},
+                    {"limit_in", json_number(gap.limit_in)},
+                    {"distance_in", json_number(gap.distance_in)},
+                    {"verdict", verdict_word(gap.verdict)},
+                    {"message", gap.message}});
+  return rows;
+}
+
 Json cable_json(const RiggedCable& cable) {
   Json spans = Json::array();
   for (const RigSpan& span : cable.spans) spans.push_back(span_json(span));
@@ -69,10 +134,14 @@ Json cable_json(const RiggedCable& cable) {
           {"to", cable.to},
           {"control", name_or_null(cable.control)},
           {"length_in", json_number(cable.length_in)},
-          {"cut_length_in", json_number(cable.cut_length_in)},
+          {"cut_length_in", json_number(cable.cut.cut_length_in)},
+          {"pieces", pieces_json(cable.cut)},
+          {"turnbuckle", turnbuckle_json(cable.cut)},
           {"rigged_tension_lbf", json_number(cable.rigged_lbf)},
           {"minimum_rigged_tension_lbf", json_number(cable.minimum_rigged_lbf)},
           {"limit_load_lbf", json_number(cable.limit_load_lbf)},
+          {"airframe_stiffness_lbf_per_in", json_number(cable.airframe_stiffness_lbf_per_in)},
+          {"tension_slope_lbf_per_degF", json_number(cable.tension_slope_lbf_per_degf)},
           {"tension", chart_json(cable.chart)},
           {"stretch_as_rigged_in", json_number(cable.stretch_as_rigged_in)},
           {"stretch_at_limit_load_in", json_number(cable.stretch_at_limit_load_in)},
@@ -82,6 +151,8 @@ Json cable_json(const RiggedCable& cable) {
           {"turns", turns_json(cable.friction)},
           {"breaking_strength_lbf", json_number(cable.breaking_strength_lbf)},
           {"strength_factor", json_number(cable.strength_factor)},
+          {"pilot", pilot_json(cable.pilot)},
+          {"clearance_through_travel", gaps_json(cable.least_gaps)},
           {"spans", std::move(spans)},
           {"missing", cable.missing}};
 }

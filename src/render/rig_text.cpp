@@ -8,6 +8,7 @@
 #include "model/angle.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
+#include "render/rig_words.hpp"
 
 namespace linewright {
 
@@ -44,9 +45,30 @@ std::string item(std::string_view name, const std::string& text) {
 
 std::string length_words(const RiggedCable& cable, const Phrasing& phrasing) {
   std::string text = bench_length(cable.length_in, phrasing) + " developed";
-  if (cable.cut_length_in)
-    return text + ", " + bench_length(*cable.cut_length_in, phrasing) + " to cut";
-  return text + ", terminals not included";
+  if (!cable.cut.cut_length_in) return text + ", cut length not known";
+  return text + ", " + bench_length(*cable.cut.cut_length_in, phrasing) + " to cut";
+}
+
+std::string cut_words(const CableCut& cut, const Phrasing& phrasing) {
+  std::string text;
+  for (const CablePiece& piece : cut.pieces)
+    text += (text.empty() ? "" : "; ") +
+            (piece.cut_length_in ? bench_length(*piece.cut_length_in, phrasing) + " " : "") +
+            "from " + piece.from + " to " + piece.to +
+            (piece.cut_length_in ? "" : " " + std::string(not_known));
+  return text;
+}
+
+std::string turnbuckle_words(const CableCut& cut, const Phrasing& phrasing) {
+  std::string text;
+  for (const Turnbuckle& each : cut.turnbuckles) {
+    text += (text.empty() ? "" : "; ") + std::string("at ") + bench_length(each.at_in, phrasing);
+    if (!each.adjustment) return text + ", its adjustment not known";
+    text += ", " + bench_length(each.adjustment->middle_in(), phrasing) +
+            " long in the middle of " + bench_length(each.adjustment->shortest_in, phrasing) +
+            " to " + bench_length(each.adjustment->longest_in, phrasing);
+  }
+  return text + "; " + take_up_words(cut, phrasing);
 }
 
 std::string tension_words(const RiggedCable& cable, const TemperatureRange& range) {
@@ -54,8 +76,11 @@ std::string tension_words(const RiggedCable& cable, const TemperatureRange& rang
   if (cable.rigged_lbf) text += " at " + temperature(range.rigged_degf);
   if (!cable.minimum_rigged_lbf) return text;
   const double least = std::ceil(*cable.minimum_rigged_lbf * 10 - 1e-6) / 10;
-  return text + fmt::format("; {} or more keeps it taut at {}", force(least),
-                            temperature(*cable.slackest_degf));
+  text += fmt::format("; {} or more keeps it taut at {}", force(least),
+                      temperature(*cable.slackest_degf));
+  if (cable.airframe_stiffness_lbf_per_in)
+    text += fmt::format(", in an airframe of {:.10g} lbf/in", *cable.airframe_stiffness_lbf_per_in);
+  return text;
 }
 
 std::string stretch_words(const RiggedCable& cable, const Phrasing& phrasing) {
@@ -91,6 +116,45 @@ std::string strength_words(const RiggedCable& cable) {
   std::string text = fixed_number(*cable.breaking_strength_lbf, 0) + " lbf";
   if (cable.strength_factor)
     text += fmt::format(", {} times the limit load", fixed_number(*cable.strength_factor, 2));
+  return text;
+}
+
+std::string pilot_words(const PilotPull& pilot) {
+  if (!pilot.pull_lbf) return "the limit force on the control is " + std::string(not_known);
+  std::string text = fmt::format("{} at {} ({}), times {:g}, pull {} on it", force(pilot.force_lbf),
+                                 pilot.grip, pilot.stated ? "stated" : "14 CFR 23.397(b), verified",
+                                 pilot.lever_ratio, force(pilot.pull_lbf));
+  if (pilot.tension_lbf && *pilot.tension_lbf > *pilot.pull_lbf)
+    text += ", which leaves " + force(pilot.tension_lbf) + " in it, its own tension counted";
+  if (pilot.strength_factor)
+    text += fmt::format("; it breaks at {} times", fixed_number(*pilot.strength_factor, 2)) +
+            (pilot.tension_lbf > pilot.pull_lbf ? " that" : " the pull");
+  return text;
+}
+
+std::string breakout_words(const PilotPull& pilot) {
+  if (!pilot.breakout_lbf) return std::string(not_known);
+  return force(pilot.breakout_lbf) + " at " + pilot.grip + " for this cable, " +
+         force(pilot.breakout_all_lbf) + " for all cables of the control";
+}
+
+std::string gap_words(const LeastGap& gap, const Phrasing& phrasing) {
+  const std::string word = gap.rule + ", " + std::string(verdict_word(gap.verdict));
+  if (!gap.gap_in) return word + ": " + gap.message;
+  std::string text = word + ": " + fine_length(gap.gap_in, phrasing);
+  if (!gap.with.empty()) text += " to " + gap.with;
+  if (gap.distance_in) text += " at " + bench_length(*gap.distance_in, phrasing);
+  if (!gap.limit_in) return text;
+  return text + (gap.rule == "chafe" ? ", where it can move by " : ", limit ") +
+         fine_length(gap.limit_in, phrasing);
+}
+
+/// A line a rule; what is far from everything was not measured.
+std::string gaps_text(const RiggedCable& cable, const Phrasing& phrasing) {
+  if (cable.least_gaps.empty()) return item("gaps", "nothing is near");
+  std::string text;
+  for (const LeastGap& gap : cable.least_gaps)
+    text += item(text.empty() ? "gaps" : "", gap_words(gap, phrasing));
   return text;
 }
 
@@ -165,10 +229,18 @@ std::string cable_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
       "", fmt::format("{}: {}, from {} to {}", cable.name, cable.line, cable.from, cable.to));
   for (const std::string& each : cable.missing) text += wrapped("  not known: ", each);
   text += item("length", length_words(cable, phrasing));
+  if (!cable.cut.pieces.empty()) text += item("pieces", cut_words(cable.cut, phrasing));
+  if (!cable.cut.turnbuckles.empty())
+    text += item("turnbuckle", turnbuckle_words(cable.cut, phrasing));
   text += item("tension", tension_words(cable, rig.temperature));
   text += item("stretch", stretch_words(cable, phrasing));
   text += item("friction", friction_words(cable, phrasing));
   text += item("strength", strength_words(cable));
+  if (cable.pilot) {
+    text += item("pilot", pilot_words(*cable.pilot));
+    text += item("breakout", breakout_words(*cable.pilot));
+  }
+  text += gaps_text(cable, phrasing);
   text += chart_text(cable, phrasing);
   text += spans_text(cable, rig, phrasing);
   return text + "\n";

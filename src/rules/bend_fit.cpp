@@ -4,7 +4,9 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/arm_swing.hpp"
 #include "model/angle.hpp"
+#include "rules/sleeve_bend.hpp"
 
 namespace linewright {
 
@@ -100,6 +102,7 @@ std::optional<Judgement> judge_cable_corner(const RuleContext& context, const Pr
                                             const Bend& bend) {
   const RoutePoint& point = route.route->points[static_cast<std::size_t>(bend.corner) - 1];
   if (point.hold && *point.hold != HoldKind::clamp) return std::nullopt;
+  if (is_led_by_sleeve(route, bend)) return std::nullopt;
   Judgement judgement = judgement_at(bend_fit_rule(), route, bend.middle_in());
   judgement.location = point.where;
   judgement.unit = Unit::degree;
@@ -165,6 +168,24 @@ Judgement judge_wrap_fault(const PreparedRoute& route, std::size_t index, WrapFa
   return judgement;
 }
 
+/// A cable's end on an arm that cannot turn as far as the cable is said to travel.
+void judge_arms(const PreparedRoute& route, std::vector<Judgement>& judgements) {
+  for (const RouteEnd end : {RouteEnd::from, RouteEnd::to}) {
+    const auto swing = arm_swing(route, end);
+    if (!swing || swing->reaches) continue;
+    const bool at_start = end == RouteEnd::from;
+    const Node& node = at_start ? *route.from : *route.to;
+    Judgement judgement = judgement_at(bend_fit_rule(), route, at_start ? 0 : route.length_in());
+    judgement.location = at_start ? route.route->from_where : route.route->to_where;
+    judgement.with = node.name;
+    judgement.verdict = overlap.broken;
+    judgement.source = "an arm moves its cable by twice its length at the most (calculated)";
+    judgement.message = "the arm at " + node.name + " cannot move the cable through its travel";
+    judgement.mend = "state the travel that the arm gives, or its true pivot and axis";
+    judgements.push_back(judgement);
+  }
+}
+
 void judge_route(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const std::vector<Bend>& bends = route.centreline.bends();
@@ -172,6 +193,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   for (std::size_t i = 0; i < route.wrap_faults.size(); ++i)
     if (route.wrap_faults[i])
       judgements.push_back(judge_wrap_fault(route, i, *route.wrap_faults[i]));
+  judge_arms(route, judgements);
   bool any_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {
     any_arc = any_arc || bends[i].drawn_radius_in > 0;
@@ -207,7 +229,9 @@ const Rule& bend_fit_rule() {
           "a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is "
           "left must be long enough for the fitting and the bender. A support drawn on a corner is "
           "not on the line as bent. A cable that turns where nothing guides it is an error of the "
-          "drawing: cables run straight between guides. A pulley given by its centre must be one "
+          "drawing: cables run straight between guides; a sleeve over "
+          "the whole turn guides it, and `sleeve-cover` judges that. An `arm` must be able to give "
+          "its cable the travel stated. A pulley given by its centre must be one "
           "that the taut cable can go round as its axis says, for less than half a turn.",
       .mend =
           "Move corners apart, bend to a smaller radius that the line still stands, or move the "

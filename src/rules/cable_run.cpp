@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "physics/cable.hpp"
+#include "physics/pilot_force.hpp"
 
 namespace linewright {
 
@@ -29,6 +30,17 @@ Passage support_passage(const PreparedRoute& route, const Support& support) {
     passage.start_in = bend.start_in;
     passage.end_in = bend.end_in;
   }
+  return passage;
+}
+
+Passage free_fairlead_passage(const FreePassage& free) {
+  Passage passage;
+  passage.start_in = passage.end_in = free.distance_in;
+  passage.name = free.fairlead().through.empty() ? free.fairlead().to : free.fairlead().through;
+  passage.words = "fairlead";
+  if (!free.fairlead().through.empty()) passage.words += " in " + free.fairlead().through;
+  passage.point = &free.fairlead();
+  passage.leads = true;
   return passage;
 }
 
@@ -70,6 +82,7 @@ std::vector<Passage> passages(const PreparedRoute& route) {
   for (const Support& support : route.supports)
     if (support.point >= 0) found.push_back(support_passage(route, support));
   for (const Support& guide : route.loose_guides) found.push_back(support_passage(route, guide));
+  for (const FreePassage& free : route.free_passages) found.push_back(free_fairlead_passage(free));
   const std::size_t supports = found.size();
   for (const Crossing& crossing : route.crossings) {
     const Passage frame = frame_passage(route, crossing);
@@ -107,11 +120,11 @@ AttachedReach attached_reach(const PreparedRoute& route, double at_in) {
     return cable_stretch_in(load_lbf, std::max(at_in, route.length_in() - at_in),
                             line.axial_stiffness_lbf->value);
   };
-  const auto& tension = route.route->tension;
-  const bool loaded = tension && tension->limit_load_lbf;
+  const std::optional<double> limit_load = limit_load_lbf(*route.route);
+  const bool loaded = limit_load.has_value();
   if (line.axial_stiffness_lbf && loaded) {
-    reach.toward_from_in += stretch_in(*tension->limit_load_lbf);
-    reach.toward_to_in += stretch_in(*tension->limit_load_lbf);
+    reach.toward_from_in += stretch_in(*limit_load);
+    reach.toward_to_in += stretch_in(*limit_load);
   } else {
     reach.missing =
         loaded ? "the stretch of " + line.name : "the limit load of " + route.route->name;

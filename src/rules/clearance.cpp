@@ -183,8 +183,11 @@ const Rule& clearance_rule() {
           "of "
           "it; edges with trim, grommet or bushing. From a cable's gap comes off what it can hang "
           "away from its drawn place: its play in the "
-          "guides and its sag under the load factor at its lowest tension, as chafe works it out; "
-          "where that is not known the gap is that of the cable as drawn, and chafe says what is "
+          "guides, its sag under the load factor at its lowest tension, as chafe works it out, and "
+          "the swing of an end whose node states its `arm`, to all sides, falling to nothing at "
+          "the "
+          "nearest guide; where that is not known the gap is that of the cable as drawn, and chafe "
+          "says what is "
           "missing. How far other lines can move is judged by chafe.",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,

@@ -1,10 +1,13 @@
 #include "rules/fairlead_angle.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "model/angle.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/free_fairlead.hpp"
+#include "rules/swung_end.hpp"
 
 namespace linewright {
 
@@ -12,9 +15,11 @@ namespace {
 
 constexpr double angle_rounding_deg = 1e-6;
 
-constexpr std::array<LimitRow, 1> limits{{
+constexpr std::array<LimitRow, 3> limits{{
     {"cable turns in a fairlead, at most", 3, "deg", "14 CFR 23.689(c); AC 43.13-1B para 7-149 n",
      Mark::verified, Verdict::fail},
+    free_fairlead_limits[0],
+    free_fairlead_limits[1],
 }};
 constexpr const LimitRow& most_turn = limits[0];
 
@@ -23,10 +28,9 @@ bool is_fairlead(const RoutePoint& point) {
          point.hold == HoldKind::bushing;
 }
 
-double turn_rad(Vec3 before, Vec3 here, Vec3 after) {
-  const Vec3 in = here - before;
-  const Vec3 out = after - here;
-  return std::atan2(norm(cross(in, out)), dot(in, out));
+double turn_deg(const LegDirections& legs) {
+  return std::atan2(norm(cross(legs.before, legs.after)), dot(legs.before, legs.after)) *
+         degrees_per_radian;
 }
 
 /// How far the point must come toward the straight line between its neighbours: at height h over
@@ -55,19 +59,33 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
   if (!point.through.empty()) judgement.with = point.through;
   judgement.unit = Unit::degree;
   judgement.sense = LimitSense::at_most;
-  judgement.value = turn_rad(before, point.at, after) * degrees_per_radian;
+  const int number = static_cast<int>(index);
+  const auto legs = leg_directions(route, number);
+  const auto widest = std::max_element(legs.begin(), legs.end(), [](const auto& a, const auto& b) {
+    return turn_deg(a) < turn_deg(b) - angle_rounding_deg;
+  });
+  const bool swung = widest != legs.begin();
+  judgement.value = turn_deg(*widest);
   judgement.limit = most_turn.value;
   judgement.source = cite(most_turn);
   const std::string where = point.through.empty() ? "the fairlead" : "hole " + point.through;
-  const std::string turns = context.phrasing.angle(*judgement.value) + " in " + where;
+  std::string turns = context.phrasing.angle(*judgement.value) + " in " + where;
+  if (swung) turns += " at full travel, as " + swinging_end_name(route, number) + " swings";
+  const std::string fixed = fixed_end_words(route, number);
   if (*judgement.value <= most_turn.value + angle_rounding_deg) {
     judgement.verdict = Verdict::pass;
-    judgement.message = "the cable turns " + turns;
+    judgement.message = "the cable turns " + turns + fixed;
     return judgement;
   }
   judgement.verdict = most_turn.broken;
-  judgement.message = "the cable turns " + turns + ", over the 3 deg that a fairlead may turn it";
+  judgement.message =
+      "the cable turns " + turns + ", over the 3 deg that a fairlead may turn it" + fixed;
   judgement.mend = "put a pulley there";
+  if (swung && turn_deg(legs.front()) <= most_turn.value + angle_rounding_deg) {
+    judgement.mend = "set the fairlead farther from " + swinging_end_name(route, number) +
+                     ", lengthen the arm, or put a pulley there";
+    return judgement;
+  }
   if (const auto move = move_in(before, point.at, after))
     judgement.mend = "move the fairlead " + context.phrasing.length_up(*move) +
                      " toward the straight line between its neighbours, or put a pulley there";
@@ -75,7 +93,7 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
 }
 
 std::vector<Judgement> judge_fairlead_angle(const RuleContext& context) {
-  std::vector<Judgement> judgements;
+  std::vector<Judgement> judgements = judge_free_fairleads(context);
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.line->kind != LineKind::cable) continue;
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
@@ -89,13 +107,20 @@ std::vector<Judgement> judge_fairlead_angle(const RuleContext& context) {
 const Rule& fairlead_angle_rule() {
   static const Rule rule{
       .name = "fairlead-angle",
-      .purpose = "a cable turns no more than 3 degrees in a fairlead",
+      .purpose = "a cable turns no more than 3 degrees in a fairlead, or passes it free",
       .explanation =
           "At every fairlead, and every grommet or bushing that a cable is led through, the angle "
-          "between the legs before and after it, as drawn and with the controls neutral, must not "
-          "be over the limit: a fairlead guides in a straight line, and a cable pulled round it "
-          "wears both. A turn where nothing guides the cable is an error of the drawing: see "
-          "`bend-fit`. How the angle at the last fairlead changes as a horn swings is not judged.",
+          "between the legs before and after it must not be over the limit: a fairlead guides in a "
+          "straight line, and a cable pulled round it wears both. The angle is that of the drawing "
+          "with the controls neutral; at the guide next to a horn or pedal that states its `arm`, "
+          "it is also that at both ends of the travel, with the cable's end carried round the "
+          "arm's axis. An end without an `arm` is taken as fixed, which is said. A turn where "
+          "nothing guides the cable is an error of the drawing: see `bend-fit`. A fairlead with "
+          "`passes: free` is a ring that the cable is to go through without touching: its `at` is "
+          "the middle of its bore and no corner of the cable's path. What the cable's radius, its "
+          "distance from that middle and the build tolerance leave of the bore is held against how "
+          "far the cable is likely to move there (play of its guides, sag under the load factor at "
+          "its least tension, swing of its end), to all sides.",
       .mend = "Move the fairlead nearer to the straight line, or use a pulley.",
       .limits = limits,
       .catalogue_limits = "",

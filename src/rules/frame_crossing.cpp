@@ -42,6 +42,8 @@ const LimitRow& edge_row(LineKind kind) {
 const RoutePoint* point_in_hole(const PreparedRoute& route, const Hole& hole) {
   for (const RoutePoint& point : route.route->points)
     if (point.through == hole.name) return &point;
+  for (const FreeFairlead& free : route.route->free_fairleads)
+    if (free.fairlead.through == hole.name) return &free.fairlead;
   return nullptr;
 }
 

@@ -26,7 +26,11 @@ bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
         std::abs(route.point_distance_in[i] - crossing.distance_in) <= point_at_hole_in + 1e-6)
       return true;
   }
-  return false;
+  return std::any_of(
+      route.free_passages.begin(), route.free_passages.end(), [&](const FreePassage& passage) {
+        return passage.fairlead().through == crossing.hole->name &&
+               std::abs(passage.distance_in - crossing.distance_in) <= point_at_hole_in + 1e-6;
+      });
 }
 
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "physics/deflection.hpp"
+#include "physics/pilot_force.hpp"
+#include "rules/tension_change.hpp"
 
 namespace linewright {
 
@@ -177,18 +179,20 @@ std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedP
   if (!line.axial_stiffness_lbf) return "the stretch of " + line.name;
   if (!line.expansion_per_degf) return "the thermal expansion of " + line.name;
   const double length = envelope.end_in - envelope.start_in;
-  const double tension =
-      coldest_tension_lbf(route.route->tension->rigged_lbf, line, prepared.project->temperature);
+  const double tension = coldest_tension_lbf(prepared, route);
   const double load = line.weight_lb_per_in->value * prepared.project->load_factor.largest();
   const double stiffness = line.axial_stiffness_lbf->value;
-  add_bow(envelope, route, std::max(0.0, -tension) / stiffness * length);
+  const double thermal_surplus =
+      thermal_slack_in(prepared, route, tension) * length / route.length_in();
+  add_bow(envelope, route, thermal_surplus);
   reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(load, length, tension, stiffness);
   const double least = slack_side_tension_lbf(prepared, route).value_or(tension);
   envelope.sag_in = cable_sag_in(load, length, least, stiffness);
   reach.sag_power = envelope.sag_in < untensioned_sag_in(load, length, stiffness) ? 2 : 1;
   // What the other cable's stretch leaves over hangs somewhere in the span, in what shape cannot be
   // told: only the bound knows it.
-  const double surplus = std::max(0.0, -least) / stiffness * length;
+  const double surplus =
+      thermal_surplus + std::max(0.0, std::min(0.0, tension) - least) / stiffness * length;
   envelope.surplus_in = std::max(envelope.surplus_in, surplus);
   envelope.bound_half_width_in = std::max(
       envelope.bound_half_width_in, ellipsoid_half_width_in(length, length + envelope.surplus_in));
@@ -216,13 +220,6 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
 
 }  // namespace
 
-double coldest_tension_lbf(double rigged_lbf, const Line& line, const TemperatureRange& range) {
-  if (!line.axial_stiffness_lbf || !line.expansion_per_degf) return rigged_lbf;
-  const double slope = tension_slope_lbf_per_degf(
-      airframe_expansion_per_degf, line.expansion_per_degf->value, line.axial_stiffness_lbf->value);
-  return tension_range(rigged_lbf, slope, range).lowest_lbf;
-}
-
 std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
                                              const PreparedRoute& route) {
   const auto known = [](const PreparedRoute& each) {
@@ -230,21 +227,22 @@ std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
            each.line->axial_stiffness_lbf;
   };
   const auto coldest = [&](const PreparedRoute& each) {
-    return coldest_tension_lbf(each.route->tension->rigged_lbf, *each.line,
-                               prepared.project->temperature);
+    return coldest_tension_lbf(prepared, each);
   };
   const auto stiffness = [](const PreparedRoute& each) {
     return each.line->axial_stiffness_lbf->value / each.length_in();
   };
   if (route.route->control.empty() || !known(route)) return std::nullopt;
+  const std::optional<double> airframe = airframe_stiffness_lbf_per_in(prepared, route);
+  const double give = airframe ? 1 / *airframe : 0;
   std::optional<double> least;
   for (const PreparedRoute& other : prepared.routes) {
     if (&other == &route || other.route->control != route.route->control || !known(other)) continue;
-    const auto& stated = other.route->tension->limit_load_lbf;
-    const auto& load = stated ? stated : route.route->tension->limit_load_lbf;
+    const std::optional<double> own = limit_load_lbf(*other.route);
+    const std::optional<double> load = own ? own : limit_load_lbf(*route.route);
     if (!load) continue;
     const double left = slack_side_tension_lbf(coldest(route), stiffness(route), coldest(other),
-                                               stiffness(other), *load);
+                                               stiffness(other), *load, give);
     least = std::min(least.value_or(left), left);
   }
   return least;

@@ -37,13 +37,9 @@ std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const Pr
 
 /// The least tension of a cable while another cable of the same control carries its limit load, at
 /// the lowest tension of both (physics/cable.hpp gives the model). Where the other's limit load is
-/// not stated its partner's stands for it. Nothing where no other cable works the control, or a
+/// not known its partner's stands for it. Nothing where no other cable works the control, or a
 /// tension, limit load or stiffness is not known.
 std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
                                              const PreparedRoute& route);
-
-/// The lowest tension of a cable over the temperature range in a rigid aluminium airframe. Below
-/// zero: slack by −T. The rigged tension where the line's stiffness or expansion is not known.
-double coldest_tension_lbf(double rigged_lbf, const Line& line, const TemperatureRange& range);
 
 }  // namespace linewright

@@ -10,6 +10,7 @@
 #include "physics/vibration.hpp"
 #include "rules/excited_band.hpp"
 #include "rules/span_swing.hpp"
+#include "rules/tension_change.hpp"
 
 namespace linewright {
 
@@ -95,19 +96,16 @@ std::string support_mend(const Swing& swing, const std::vector<ExcitedBand>& ban
 /// Another tension at which all spans of the cable are clear, not slack when cold, not too tight
 /// when hot; empty where there is none.
 std::string tension_mend(const Swing& swing, const std::vector<Swing>& all,
-                         const std::vector<ExcitedBand>& bands, const TemperatureRange& range) {
+                         const std::vector<ExcitedBand>& bands, const PreparedProject& prepared) {
   const Line& line = *swing.route->line;
-  if (!line.axial_stiffness_lbf || !line.expansion_per_degf || !line.breaking_strength_lbf)
-    return {};
+  const auto thermal = tension_change(prepared, *swing.route);
+  if (!thermal || !line.breaking_strength_lbf) return {};
   std::vector<double> frequencies;
   for (const Swing& each : all)
     if (each.route == swing.route && each.missing.what.empty())
       frequencies.push_back(each.frequency_hz);
-  const TensionRange change = tension_range(
-      0,
-      tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
-                                 line.axial_stiffness_lbf->value),
-      range);
+  const TensionRange change =
+      tension_range(0, thermal->slope_lbf_per_degf, prepared.project->temperature);
   const double rigged = swing.route->route->tension->rigged_lbf;
   const auto tension = tension_out_of_bands(
       bands, frequencies, rigged, -change.lowest_lbf,
@@ -168,7 +166,7 @@ Judgement judge_swing(const RuleContext& context, const Swing& swing, const std:
       fmt::format(", within {:g} % of its cruise band of {:.0f} to {:.0f} rpm", margin.value,
                   cruise.low_rpm, cruise.high_rpm);
   judgement.mend = support_mend(swing, bands, context.phrasing);
-  if (swing.is_cable()) judgement.mend += tension_mend(swing, all, bands, project.temperature);
+  if (swing.is_cable()) judgement.mend += tension_mend(swing, all, bands, context.prepared);
   return judgement;
 }
 

@@ -215,9 +215,9 @@ const Rule& separation_rule() {
           "build "
           "tolerance, since either may lie off. Lines that meet at a node do not count within 2 in "
           "of it. Two wire bundles are not judged: they may be tied together. A "
-          "line that crosses itself fails. The sideways swing of a cable at its horn is not "
-          "counted: "
-          "leave room for it. How far lines can move toward each other is "
+          "line that crosses itself fails. Cables count with their sag, and with the sideways "
+          "swing of an end whose node states its `arm`; without one leave room for it. How far "
+          "lines can move toward each other is "
           "judged by chafe.",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,

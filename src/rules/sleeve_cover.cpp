@@ -6,13 +6,14 @@
 
 #include "geometry/edge_gap.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/sleeve_bend.hpp"
 #include "rules/sleeve_hold.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 7> limits{{
+constexpr std::array<LimitRow, 8> limits{{
     {"sleeve bore over the largest line, at least", 0, "in", "geometry", Mark::calculated,
      Verdict::fail},
     {"sleeve bore over the largest cable, at least (1/32)", 0.031, "in", "room to slide on",
@@ -28,6 +29,7 @@ constexpr std::array<LimitRow, 7> limits{{
     {"gap between a sleeve's end and the stop that holds it, at most", farthest_stop_in, "in",
      "a stop close to each end", Mark::common_practice, Verdict::warn},
     {"sleeve within the length of its line", 0, "in", "geometry", Mark::calculated, Verdict::fail},
+    sleeve_bend_limits[0],
 }};
 constexpr const LimitRow& goes_on = limits[0];
 constexpr const LimitRow& least_room = limits[1];
@@ -234,6 +236,8 @@ void judge_sleeve(const Subject& subject, const std::vector<Passage>& on_the_way
   if (subject.sleeve.bore_in) judgements.push_back(judge_fit(subject));
   const SleeveHold hold = sleeve_hold(subject.route, subject.sleeve, on_the_way);
   if (subject.on_cable()) judgements.push_back(judge_hold(subject, hold));
+  for (Judgement& judgement : judge_sleeve_bends(subject.context, subject.route, subject.sleeve))
+    judgements.push_back(std::move(judgement));
   if (!subject.sleeve.outside_in) return;
   for (const Passage& passage : on_the_way)
     if (concerns(subject, passage)) judgements.push_back(judge_cover(subject, passage, hold));
@@ -255,7 +259,8 @@ std::vector<Judgement> judge_sleeves(const RuleContext& context) {
 const Rule& sleeve_cover_rule() {
   static const Rule rule{
       .name = "sleeve-cover",
-      .purpose = "a sleeve fits, is held, and covers what it guards at full travel",
+      .purpose =
+          "a sleeve fits, is held, bends no tighter than it stands, and covers what it guards",
       .explanation =
           "Fit: the bore must let the largest real cable through (nominal diameter and its plus "
           "tolerance), with a little room and no more. Hold: a sleeve walks along a moving cable "
@@ -264,12 +269,20 @@ const Rule& sleeve_cover_rule() {
           "every frame and guide that it lies over, or ends within a diameter of, it should stand "
           "out by its own outside diameter, and by the cable's full travel unless it is clamped to "
           "structure; a sleeve that nothing holds is taken to go with the cable. A sleeve that "
-          "ends within 2 in of a bare hole, whose edge its line comes near, ends short of it. A "
+          "ends within 2 in of a bare hole, whose edge its line comes near, ends short of it. "
+          "Bends: where its "
+          "line turns with no pulley or fairlead there, a sleeve needs an arc to follow, the "
+          "point's `bend`, and one no tighter than it stands: its own `minimum_bend_radius`, or "
+          "that of the `line` it is cut from. Such a sleeve, if it covers the whole arc, guides a "
+          "cable round it. A "
           "sleeve over a cable is where wear starts, so the cable in it must be inspectable (AC "
           "43.13-1B para 7-149 b): that is left to the builder.",
       .mend = "Lengthen the sleeve, hold it, or use one of another bore.",
       .limits = limits,
-      .catalogue_limits = "diameter and plus tolerance of each cable: AC 43.13-1B Table 7-3",
+      .catalogue_limits =
+          "diameter and plus tolerance of each cable: AC 43.13-1B Table 7-3; minimum_bend_radius "
+          "of "
+          "the tube a sleeve is cut from",
       .judge = judge_sleeves};
   return rule;
 }

@@ -32,9 +32,9 @@ double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& rout
 }
 
 Judgement judge_support(const RuleContext& context, const PreparedRoute& route,
-                        const Support& support, int part) {
+                        const Support& support, int part, const SourceLocation& where) {
   Judgement judgement = judgement_at(support_mount_rule(), route, support.distance_in);
-  judgement.location = route.route->points[static_cast<std::size_t>(support.point)].where;
+  judgement.location = where;
   judgement.with = support.to;
   judgement.sense = LimitSense::at_most;
   judgement.value = gap_to_part_in(context.prepared, route, support, part);
@@ -95,8 +95,16 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       for (const Support& support : *supports) {
         if (support.to.empty()) continue;
         const std::optional<int> part = context.prepared.obstacles.find_part(support.to);
-        if (part) judgements.push_back(judge_support(context, route, support, *part));
+        const RoutePoint& point = route.route->points[static_cast<std::size_t>(support.point)];
+        if (part) judgements.push_back(judge_support(context, route, support, *part, point.where));
       }
+    for (const FreePassage& passage : route.free_passages) {
+      const RoutePoint& fairlead = passage.fairlead();
+      const Support ring{passage.distance_in, 0, "fairlead on " + fairlead.to, -1, fairlead.to};
+      const std::optional<int> part = context.prepared.obstacles.find_part(fairlead.to);
+      if (!fairlead.to.empty() && part)
+        judgements.push_back(judge_support(context, route, ring, *part, fairlead.where));
+    }
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (route.route->points[i].bore_in && !judged_in_hole(route, route.route->points[i]))
         judgements.push_back(judge_bore(context, route, i));

@@ -27,8 +27,8 @@ class RigCommand : public testing::Test {
                 "nodes:\n"
                 "  - {name: pedal, kind: pedal, at: [0, 0, 0]}\n"
                 "  - {name: horn, kind: horn, at: [150, 0, 0]}\n"
-                "  - {name: lever, kind: pedal, at: [0, 5, 0]}\n"
-                "  - {name: trim-horn, kind: horn, at: [150, 5, 0]}\n"
+                "  - {name: lever, kind: pedal, at: [0, 1.2, 0]}\n"
+                "  - {name: trim-horn, kind: horn, at: [150, 1.2, 0]}\n"
                 "  - {name: port, kind: static-port, at: [0, 9, 0]}\n"
                 "  - {name: altimeter, kind: instrument, at: [20, 9, 0], volume: 6 in3}\n"
                 "routes:\n"
@@ -40,6 +40,16 @@ class RigCommand : public testing::Test {
                 "    to: horn\n"
                 "    tension: {rigged: 40 lbf, limit_load: 200 lbf}\n"
                 "    travel: {forward: 2.1, aft: 2.1}\n"
+                "    lever_ratio: 0.8\n"
+                "    airframe_stiffness: 1e8 lbf/in\n"
+                "    ends:\n"
+                "      from: {kind: swaged, takes_up: 2, grip: 1}\n"
+                "      to: {kind: thimble, allowance: 4.5}\n"
+                "    attached:\n"
+                "      - {kind: turnbuckle, at: 60, length: 4.5, diameter: 0.44,\n"
+                "         adjustment: {shortest: 4, longest: 5.5},\n"
+                "         ends: {from: {kind: swaged, takes_up: 0, grip: 1},\n"
+                "                to: {kind: swaged, takes_up: 0, grip: 1}}}\n"
                 "    points:\n"
                 "      - {at: [30, 0, 0], hold: fairlead}\n"
                 "      - {at: [90, 0, 0], hold: fairlead}\n"
@@ -77,7 +87,8 @@ TEST_F(RigCommand, JsonHasTheKeysOfTheContract) {
   ASSERT_EQ(all["cables"].size(), 2u);
   for (const json& cable : all["cables"]) {
     for (const char* key : {"name", "length_in", "tension", "stretch_at_limit_load_in",
-                            "friction_lbf", "spans", "missing"})
+                            "friction_lbf", "spans", "missing", "cut_length_in", "pieces",
+                            "turnbuckle", "pilot", "clearance_through_travel", "travel_lost_share"})
       EXPECT_TRUE(cable.contains(key)) << key;
     ASSERT_FALSE(cable["tension"].empty());
     for (const json& row : cable["tension"]) {
@@ -98,7 +109,28 @@ TEST_F(RigCommand, JsonHoldsTheWorkedFigures) {
   EXPECT_EQ(rudder["name"], "rudder");
   EXPECT_EQ(rudder["control"], "rudder");
   EXPECT_EQ(rudder["length_in"], 150);
-  EXPECT_EQ(rudder["cut_length_in"], nullptr);
+  // 60 and 90 in less half of 4.75 and the fork's 2 in, without the stretch of 40 in 111,607 lbf,
+  // and what the ends hold.
+  const double strain = 40 / 111607.142857;
+  const double first = (60 - 2.375 - 2) / (1 + strain) + 2;
+  const double second = (90 - 2.375) / (1 + strain) + 5.5;
+  ASSERT_EQ(rudder["pieces"].size(), 2u);
+  EXPECT_EQ(rudder["pieces"][0]["from"], "pedal");
+  EXPECT_EQ(rudder["pieces"][0]["to"], "turnbuckle");
+  EXPECT_NEAR(rudder["pieces"][0]["cut_length_in"], first, 1e-6);
+  EXPECT_NEAR(rudder["pieces"][1]["cut_length_in"], second, 1e-6);
+  EXPECT_NEAR(rudder["cut_length_in"], first + second, 1e-6);
+  EXPECT_EQ(rudder["turnbuckle"]["adjustment_each_way_in"], 0.75);
+  EXPECT_EQ(rudder["turnbuckle"]["takes_up_tolerance"], true);
+  EXPECT_EQ(rudder["turnbuckle"]["takes_up_tolerance_and_stretch"], false);
+  EXPECT_EQ(rudder["turnbuckle"]["barrels"][0]["length_at_mid_adjustment_in"], 4.75);
+  EXPECT_EQ(rudder["airframe_stiffness_lbf_per_in"], 1e8);
+  // 14 CFR 23.397(b): 200 lbf [verified], times 0.8.
+  EXPECT_EQ(rudder["pilot"]["cable_load_lbf"], 160);
+  EXPECT_NEAR(rudder["pilot"]["strength_factor"], 12.5, 1e-12);
+  EXPECT_EQ(rudder["pilot"]["breakout_lbf"], 0);
+  // (200 − 40) / 200 of 0.2688 in, of 2.1 in.
+  EXPECT_NEAR(rudder["travel_lost_share"], 0.8 * 0.2688 / 2.1, 1e-9);
   EXPECT_NEAR(rudder["stretch_at_limit_load_in"], 0.2688, 1e-9);
   EXPECT_NEAR(rudder["strength_factor"], 10, 1e-12);
   EXPECT_EQ(rudder["friction_lbf"], 0);
@@ -119,10 +151,13 @@ TEST_F(RigCommand, JsonHoldsTheWorkedFigures) {
 
 TEST_F(RigCommand, WhatIsNotKnownIsNullNamedAndNoFailure) {
   const json trim = json::parse(rig({"--format", "json"}).out)["cables"][1];
-  EXPECT_EQ(trim["missing"], (json{"its tension as rigged (tension.rigged)",
-                                   "its limit load (tension.limit_load)", "its travel (travel)"}));
-  for (const char* key : {"friction_lbf", "stretch_at_limit_load_in", "travel_lost_in",
-                          "strength_factor", "rigged_tension_lbf"})
+  EXPECT_EQ(trim["missing"],
+            (json{"its tension as rigged (tension.rigged)", "its limit load (tension.limit_load)",
+                  "its travel (travel)", "its end at lever (ends.from)",
+                  "its end at trim-horn (ends.to)"}));
+  for (const char* key :
+       {"cut_length_in", "turnbuckle", "pilot", "friction_lbf", "stretch_at_limit_load_in",
+        "travel_lost_in", "strength_factor", "rigged_tension_lbf"})
     EXPECT_EQ(trim[key], nullptr) << key;
   EXPECT_EQ(trim["tension"][0]["tension_lbf"], nullptr);
   EXPECT_EQ(trim["spans"][0]["sag_in"], nullptr);
@@ -136,8 +171,11 @@ TEST_F(RigCommand, TextFitsTheTerminalAndSaysWhatItRestsOn) {
     for (const std::string& line : test::lines_of(result.out))
       EXPECT_LE(columns_of(line), text_columns) << line;
     for (const char* part :
-         {"rudder: cable-7x19-1/8-steel, from pedal to horn\n", "terminals not included",
-          "       70 degF      40.0 lbf  ", " rigged\n", "10.00 times the limit load",
+         {"rudder: cable-7x19-1/8-steel, from pedal to horn\n", " to cut\n",
+          "cut length not known\n", " from pedal to turnbuckle", " left each way at mid-adjustment",
+          "200.0 lbf at the rudder pedal (14 CFR 23.397(b), verified)",
+          "an airframe of 100000000 lbf/in", "  gaps        ", "       70 degF      40.0 lbf  ",
+          " rigged\n", "10.00 times the limit load",
           "  not known: its tension as rigged (tension.rigged)\n", "an upper bound",
           "Coefficients are common practice, no source", "* Between idle and redline."})
       EXPECT_TRUE(contains(result.out, part)) << part << "\nis not in\n" << result.out;
@@ -153,8 +191,17 @@ TEST_F(RigCommand, TextSaysWhereACableIsSlack) {
 }
 
 TEST_F(RigCommand, CsvHasAWholeRowForEachRecord) {
-  const std::vector<std::string> lines = test::lines_of(rig({"--format", "csv"}).out);
-  ASSERT_EQ(lines.size(), 1u + 2 * (1 + 11) + 3 + 1);
+  const CommandRun result = rig({"--format", "csv"});
+  const std::vector<std::string> lines = test::lines_of(result.out);
+  const auto records = [&](const std::string& kind) {
+    return std::count_if(lines.begin(), lines.end(),
+                         [&](const std::string& line) { return line.starts_with(kind + ","); });
+  };
+  EXPECT_EQ(records("cable"), 2);
+  EXPECT_EQ(records("piece"), 3);
+  EXPECT_EQ(records("tension"), 2 * 11);
+  EXPECT_EQ(records("span"), 3 + 1);
+  EXPECT_GE(records("gap"), 2);
   const auto commas = std::count(lines[0].begin(), lines[0].end(), ',');
   EXPECT_TRUE(lines[0].starts_with("record,cable,line,control,from,to,length_in,"));
   for (const std::string& line : lines)
@@ -163,10 +210,43 @@ TEST_F(RigCommand, CsvHasAWholeRowForEachRecord) {
     }
   EXPECT_TRUE(
       lines[1].starts_with("cable,rudder,cable-7x19-1/8-steel,rudder,pedal,horn,150.0000,"));
-  EXPECT_TRUE(lines[2].starts_with("tension,rudder,"));
-  EXPECT_TRUE(lines[13].starts_with("span,rudder,"));
+  EXPECT_TRUE(lines[2].starts_with("piece,rudder,,,pedal,turnbuckle,,57."));
+  EXPECT_TRUE(lines[4].starts_with("tension,rudder,"));
+  EXPECT_TRUE(lines[15].starts_with("span,rudder,"));
+  for (const char* column : {",travel_lost_in,travel_lost_share,", ",lever_ratio,pilot_force_lbf,",
+                             ",breakout_lbf,", ",airframe_stiffness_lbf_per_in,", ",gap_in,"})
+    EXPECT_TRUE(contains(lines[0], column)) << column;
   EXPECT_TRUE(test::lines_of(rig({"--format", "csv", "--units", "mm"}).out)[0].starts_with(
       "record,cable,line,control,from,to,length_mm,"));
+}
+
+TEST_F(RigCommand, GivesTheLeastGapsThatCheckJudged) {
+  const json all = json::parse(rig({"--format", "json"}).out);
+  const json checks = json::parse(run({"check", project(), "--format", "json"}).out)["checks"];
+  for (const json& cable : all["cables"]) {
+    for (const json& gap : cable["clearance_through_travel"]) {
+      EXPECT_TRUE(std::any_of(checks.begin(), checks.end(), [&](const json& check) {
+        return check["rule"] == gap["rule"] && check["message"] == gap["message"] &&
+               check["value"] == gap["gap_in"] && check["verdict"] == gap["verdict"];
+      })) << gap.dump();
+    }
+  }
+  EXPECT_FALSE(all["cables"][0]["clearance_through_travel"].empty());
+}
+
+TEST_F(RigCommand, TakesTheStretchOfAProjectsOwnCableWithItsSource) {
+  std::string text = test::read(project());
+  const std::string built_in = "line: cable-7x19-1/8-steel";
+  text.replace(text.find(built_in), built_in.size(), "line: my-cable");
+  test::write(project(),
+              text +
+                  "lines:\n"
+                  "  - {name: my-cable, kind: cable, material: steel, outside: 0.125,\n"
+                  "     breaking_strength: 2000 lbf, axial_stiffness: 50000 lbf,\n"
+                  "     expansion: 6.5e-6, weight: 2.9 lb/100ft, source: own pull test}\n");
+  const json rudder = json::parse(rig({"--format", "json"}).out)["cables"][0];
+  EXPECT_NEAR(rudder["stretch_at_limit_load_in"], 200.0 * 150 / 50000, 1e-9);
+  EXPECT_NEAR(rudder["tension_slope_lbf_per_degF"], 6.3e-6 * 50000, 1e-4);
 }
 
 TEST_F(RigCommand, ShowsOneCableWhereItIsNamed) {

@@ -64,6 +64,22 @@ TEST(DemoMended, LeavesNothingToAssume) {
   EXPECT_TRUE(check_as_json(mended).at("assumptions").empty());
 }
 
+TEST(DemoMended, LeavesNothingOfItsCablesUnknown) {
+  const json rig = json::parse(run_program("rig --format json " + mended).output);
+  ASSERT_EQ(rig.at("cables").size(), 4u);
+  for (const json& cable : rig.at("cables")) {
+    EXPECT_TRUE(cable.at("missing").empty()) << cable.at("missing").dump();
+    EXPECT_EQ(cable.at("pieces").size(), 2u);
+    EXPECT_TRUE(cable.at("cut_length_in").is_number());
+    EXPECT_TRUE(cable.at("pilot").at("strength_factor").is_number());
+    EXPECT_FALSE(cable.at("clearance_through_travel").empty());
+  }
+  // Pin to the middle of the turnbuckle 58 in, less half of its 4.5 and the fork's 2: 53.75 in at
+  // 40 lbf, which stretch it by 40 / 111607; an inch is in each terminal.
+  const json& first = rig.at("cables").at(0).at("pieces").at(0);
+  EXPECT_NEAR(first.at("cut_length_in").get<double>(), 53.75 / (1 + 40 / 111607.14) + 2, 1e-6);
+}
+
 TEST(DemoAsDrawn, HasTheEightFaultsThatBuildersMakeAndNoOthers) {
   // A bend too tight, a line led over an edge, a tee left hanging, the wrong holes, a fairlead out
   // of line, a sleeve too short, a turnbuckle too near its fairlead, and a fairlead left out. The

@@ -71,6 +71,8 @@ TEST(Quantity, EveryUnitConvertsByItsExactRelation) {
       {"0.01 lb/in", Dimension::mass_per_length, 0.01},
       {"12 lb/100ft", Dimension::mass_per_length, 0.01},
       {"0.45359237 kg/m", Dimension::mass_per_length, 0.0254},
+      {"1200 lbf/in", Dimension::stiffness, 1200},
+      {"4.4482216152605 N/mm", Dimension::stiffness, 25.4},
   };
   for (const Exact& row : relations)
     EXPECT_NEAR(value_of(row.text, row.dimension), row.internal,
@@ -107,6 +109,7 @@ TEST(Quantity, BareNumbersTakeTheUsualUnit) {
   EXPECT_EQ(value_of("2700", Dimension::rotational_speed, BareLength::millimetre), 2700);
   EXPECT_EQ(value_of("1500", Dimension::speed_vertical, BareLength::millimetre), 1500);
   EXPECT_EQ(value_of("0.002", Dimension::mass_per_length, BareLength::millimetre), 0.002);
+  EXPECT_EQ(value_of("1200", Dimension::stiffness, BareLength::millimetre), 1200);
   EXPECT_EQ(value_of("3", Dimension::plain, BareLength::millimetre), 3);
 }
 
@@ -147,6 +150,8 @@ TEST(Quantity, AnUnknownUnitIsNamedAndTheNearestOffered) {
       "mean 'in'?");
   EXPECT_TRUE(says(error_of("30 LBF", Dimension::force), "did you mean 'lbf'?"));
   EXPECT_TRUE(says(error_of("30 lb", Dimension::force), "did you mean 'lbf'?"));
+  EXPECT_TRUE(says(error_of("30 lbf/inch", Dimension::stiffness), "did you mean 'lbf/in'?"));
+  EXPECT_TRUE(says(error_of("30 lb/in", Dimension::stiffness), "found a mass per length"));
   EXPECT_TRUE(says(error_of("3 furlong"), "there is no unit 'furlong'"));
   EXPECT_FALSE(says(error_of("3 furlong"), "did you mean"));
   EXPECT_TRUE(says(error_of("3 \""), "there is no unit '\"'"));
@@ -251,6 +256,7 @@ TEST(Quantity, EveryDimensionHasWords) {
   EXPECT_EQ(dimension_words(Dimension::length), "a length");
   EXPECT_EQ(dimension_words(Dimension::angle), "an angle");
   EXPECT_EQ(dimension_words(Dimension::mass_per_length), "a mass per length");
+  EXPECT_EQ(dimension_words(Dimension::stiffness), "a stiffness");
 }
 
 }  // namespace

@@ -7,6 +7,8 @@
 
 #include <cmath>
 #include <numbers>
+#include <random>
+#include <vector>
 
 #include "catalogue/catalogue.hpp"
 #include "physics/deflection.hpp"
@@ -70,6 +72,53 @@ TEST(Cable, CableThatOutgrowsTheAirframeSlackensInTheHeat) {
   EXPECT_DOUBLE_EQ(range.highest_at_degf, 20);
 }
 
+// 100 in of 1/8 7x19 steel, AE 111,607 lbf: 1116.07 lbf/in. Aluminium 12.9e-6 less steel 6.3e-6 per
+// degF gain 6.6e-4 in over it: 0.7366 lbf per degF if rigid [calculated].
+TEST(TiedCable, AndTheAirframeAreTwoSpringsInSeries) {
+  const TiedCable cable{1116.07, 6.6e-4};
+  // An airframe as stiff as the cable takes half.
+  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, {}, 1116.07), 0.7366 / 2, 1e-5);
+  // Δα L / (L / AE + 1 / k), k = 1200 lbf/in: 6.6e-4 / (8.96002e-4 + 8.33333e-4) = 0.381650.
+  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, {}, 1200), 0.381650, 0.5e-6);
+}
+
+TEST(TiedCable, OfAPairFindsTheAirframeHalfAsStiff) {
+  const TiedCable cable{1116.07, 6.6e-4};
+  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, std::vector{cable}, 1200),
+              tied_tension_slope_lbf_per_degf(cable, {}, 600), 1e-12);
+}
+
+TEST(TiedCable, KeepsTheForcesOfAllInBalanceWithTheAirframe) {
+  // Each cable is k (g − u) tight for an airframe shortened by u, and u is their sum over its
+  // stiffness.
+  const TiedCable first{1000, 5e-4};
+  const TiedCable second{400, 9e-4};
+  const double here = tied_tension_slope_lbf_per_degf(first, std::vector{second}, 800);
+  const double there = tied_tension_slope_lbf_per_degf(second, std::vector{first}, 800);
+  EXPECT_NEAR(here, 1000 * (5e-4 - (here + there) / 800), 1e-12);
+  EXPECT_NEAR(there, 400 * (9e-4 - (here + there) / 800), 1e-12);
+}
+
+TEST(TiedCable, NeverChangesLessInAStifferAirframeAndTendsToTheRigidOne) {
+  std::mt19937 random(397);
+  const auto number = [&](double low, double high) {
+    return std::exp(std::uniform_real_distribution<double>(std::log(low), std::log(high))(random));
+  };
+  for (int i = 0; i < 500; ++i) {
+    const TiedCable cable{number(10, 1e5), number(1e-5, 1e-2)};
+    const std::vector<TiedCable> others(static_cast<std::size_t>(i % 3), cable);
+    const double rigid = cable.stiffness_lbf_per_in * cable.outgrown_in_per_degf;
+    double before = 0;
+    for (double airframe = 1; airframe < 1e12; airframe *= 3) {
+      const double slope = tied_tension_slope_lbf_per_degf(cable, others, airframe);
+      ASSERT_GE(slope, before);
+      ASSERT_LE(slope, rigid * (1 + 1e-12));
+      before = slope;
+    }
+    ASSERT_NEAR(before, rigid, rigid * 1e-6);
+  }
+}
+
 // Springs side by side in a rigid loop; figures [calculated].
 TEST(SlackSide, GivesUpWhatTheLoadedSideStretches) {
   // Two alike: 2 T − P.
@@ -87,6 +136,13 @@ TEST(SlackSide, KeepsItsTensionWhileTheOtherCarriesNoMoreThanItsOwn) {
 
 TEST(SlackSide, LosesNoMoreToACableThatColdLeftSlackThanThatOneStretches) {
   EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, -30, 500, 50), -10);
+}
+
+// An airframe that gives 1/600 in a pound: 20 lbf beyond what both cables had bring its ends 1/30
+// in nearer, which is left over of either cable: 2/30 in more, 33.3 lbf of this one's stretch.
+TEST(SlackSide, IsLeftSlackerByAnAirframeThatGives) {
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 100, 1.0 / 600), -20 - 500.0 / 15);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 60, 1.0 / 600), 20);
 }
 
 // Capstan equation [from memory]; figures [calculated].

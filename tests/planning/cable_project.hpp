@@ -29,8 +29,8 @@ inline Sleeve sleeve(double from_in, double to_in) {
   return sleeve;
 }
 
-/// One cable of 1/8 in 7x19 steel from a pedal to a horn, all at 70 degF and 1 g until a test says
-/// otherwise.
+/// One cable of 1/8 in 7x19 steel from a pedal to a horn with swaged ends, all at 70 degF and 1 g
+/// until a test says otherwise.
 struct CableProject {
   CableProject(Vec3 pedal, Vec3 horn, const std::vector<RoutePoint>& points = {}) {
     project.temperature = {70, 70, 70};
@@ -54,6 +54,7 @@ struct CableProject {
     cable.from = "pedal";
     cable.to = "horn";
     cable.points = points;
+    cable.ends.from = cable.ends.to = CableEnd{CableEndKind::swaged, 2, 1, {}};
     project.routes = {cable};
   }
 

@@ -172,6 +172,21 @@ TEST(RigFriction, SharesABendBetweenASleeveAndTheFairleadItEndsIn) {
   EXPECT_NEAR(cable.friction.turn_rad(GuideKind::fairlead), 45 * degrees, 1e-9);
 }
 
+TEST(RigFriction, OfACurvedSleeveIsThatOfItsWholeTurn) {
+  // A quarter turn in a sleeve, at 0.1 and at 0.2: 1.170089 and 1.369108 (capstan equation
+  // [calculated]).
+  RoutePoint bent;
+  bent.at = {50, 0, 0};
+  bent.bend_in = 10;
+  CableProject project({0, 0, 0}, {50, 50, 0}, {bent});
+  project.tension(100);
+  project.cable().sleeves = {sleeve(35, 60)};
+  const RiggedCable cable = project.rigged();
+  EXPECT_NEAR(cable.friction.turn_rad(GuideKind::sleeve), 90 * degrees, 1e-9);
+  EXPECT_NEAR(cable.friction.ratio(), 1.369108, 0.5e-6);
+  EXPECT_NEAR(cable.friction_lbf.value(), 36.9108, 0.5e-4);
+}
+
 TEST(RigFriction, IsNotKnownWhereNothingGuidesATurn) {
   RoutePoint corner;
   corner.at = {50, 0, 0};
@@ -244,6 +259,103 @@ TEST(Rig, ALimitLoadUnderTheRiggedTensionCostsNoTravel) {
   CableProject project = hand_worked();
   project.tension(30, 20);
   EXPECT_EQ(project.rigged().travel_lost_in.value(), 0);
+}
+
+/// The worked cable with a lever: 14 CFR 23.397(b), rudder 200 lbf [verified].
+CableProject levered(double ratio, std::optional<double> force_lbf = {}) {
+  CableProject project = hand_worked();
+  project.cable().lever = ControlLever{ratio, force_lbf, {}};
+  return project;
+}
+
+TEST(RigPilot, PullsByTheLeverRatioOnTheCable) {
+  const PilotPull pilot = levered(1.5).rigged().pilot.value();
+  EXPECT_EQ(pilot.force_lbf, 200);
+  EXPECT_FALSE(pilot.stated);
+  EXPECT_DOUBLE_EQ(*pilot.pull_lbf, 300);
+  // The other of a pair is slack from twice the 30 lbf on: the pull is all there is.
+  EXPECT_DOUBLE_EQ(*pilot.tension_lbf, 300);
+  EXPECT_NEAR(*pilot.strength_factor, 2000.0 / 300, 1e-9);
+}
+
+TEST(RigPilot, OfALightPullCountsHalfOfItAboveTheHottestTension) {
+  // Aluminium less steel 6.3e-6 · 111,607 lbf over 10 degF: 7.0313 lbf above 30.
+  CableProject project = levered(1, 40);
+  project.project.temperature = {70, 70, 80};
+  const PilotPull pilot = project.rigged().pilot.value();
+  EXPECT_TRUE(pilot.stated);
+  EXPECT_NEAR(*pilot.tension_lbf, 37.0313 + 20, 1e-3);
+}
+
+TEST(RigPilot, StandsForALimitLoadThatIsNotStated) {
+  CableProject project = levered(1.5);
+  project.tension(30);
+  const RiggedCable cable = project.rigged();
+  EXPECT_DOUBLE_EQ(*cable.limit_load_lbf, 300);
+  EXPECT_NEAR(*cable.stretch_at_limit_load_in, 1.5 * 0.2688, 1e-9);
+  EXPECT_TRUE(cable.missing.empty());
+}
+
+TEST(RigPilot, FeelsTheFrictionThroughTheLever) {
+  const RiggedCable cable = levered(1.5).rigged();
+  EXPECT_NEAR(*cable.pilot->breakout_lbf, 30 * 0.369108 / 1.5, 2e-5);
+  EXPECT_EQ(cable.pilot->breakout_all_lbf, cable.pilot->breakout_lbf);
+}
+
+TEST(RigPilot, FeelsAllCablesOfTheControl) {
+  CableProject project = levered(1.5);
+  project.project.routes.push_back(project.cable());
+  project.project.routes[1].name = "rudder-right";
+  project.project.routes[1].lever->ratio = 3;
+  const std::vector<RiggedCable> both = plan_rig(prepare(project.project)).cables;
+  ASSERT_EQ(both.size(), 2u);
+  EXPECT_NEAR(*both[0].pilot->breakout_all_lbf, 30 * 0.369108 / 1.5 * 1.5, 2e-5);
+  EXPECT_EQ(both[1].pilot->breakout_all_lbf, both[0].pilot->breakout_all_lbf);
+  project.project.routes[1].lever.reset();
+  EXPECT_FALSE(plan_rig(prepare(project.project)).cables[0].pilot->breakout_all_lbf.has_value());
+}
+
+TEST(RigPilot, OfAControlWithoutATableForceIsMissing) {
+  CableProject project = levered(1.5);
+  project.cable().control = "flap";
+  const RiggedCable cable = project.rigged();
+  EXPECT_FALSE(cable.pilot->pull_lbf.has_value());
+  EXPECT_EQ(cable.missing,
+            std::vector<std::string>{"the pilot's limit force on its control (pilot_force)"});
+}
+
+TEST(RigAirframe, ThatGivesChangesTheTensionAsSpringsInSeries) {
+  // 150 in of 111,607 lbf are 744.05 lbf/in; an airframe as stiff halves the slope.
+  CableProject project = hand_worked();
+  project.project.temperature = {50, 70, 90};
+  const double rigid = *project.rigged().tension_slope_lbf_per_degf;
+  project.project.airframe_stiffness_lbf_per_in = 111'607.142857 / 150;
+  const RiggedCable cable = project.rigged();
+  EXPECT_NEAR(*cable.tension_slope_lbf_per_degf, rigid / 2, 1e-6);
+  EXPECT_NEAR(*cable.minimum_rigged_lbf, 20 * rigid / 2, 1e-5);
+  EXPECT_NEAR(*cable.chart.front().tension_lbf, 30 - 20 * rigid / 2, 1e-5);
+}
+
+TEST(RigAirframe, LeavesTheTensionAtTheRiggingTemperature) {
+  for (const double stiffness : {1.0, 300.0, 1e4, 1e8}) {
+    CableProject project = hand_worked();
+    project.project.temperature = {-20, 70, 120};
+    project.cable().airframe_stiffness_lbf_per_in = stiffness;
+    for (const ChartRow& row : project.rigged().chart) {
+      if (row.as_rigged) {
+        EXPECT_EQ(row.tension_lbf, 30);
+      }
+    }
+  }
+}
+
+TEST(RigAirframe, AtTheLeastTensionIsJustTautToo) {
+  CableProject project = hand_worked();
+  project.project.temperature = {-20, 70, 120};
+  project.project.airframe_stiffness_lbf_per_in = 1200;
+  project.tension(*project.rigged().minimum_rigged_lbf, 200);
+  EXPECT_NEAR(*project.rigged().chart.front().tension_lbf, 0, 1e-9);
+  EXPECT_NEAR(*project.rigged().chart.front().slack_in, 0, 1e-9);
 }
 
 class Reversal : public testing::Test {

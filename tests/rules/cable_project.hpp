@@ -81,6 +81,8 @@ inline SmallProject reversed(SmallProject project) {
   std::reverse(route.points.begin(), route.points.end());
   for (RoutePoint& point : route.points)
     if (point.given == PointGiven::centre && point.axis) point.axis = -*point.axis;
+  for (FreeFairlead& free : route.free_fairleads)
+    free.leg = static_cast<int>(route.points.size()) - free.leg;
   for (Sleeve& sleeve : route.sleeves) {
     const double from = sleeve.from_in;
     sleeve.from_in = length - sleeve.to_in;

@@ -149,6 +149,113 @@ TEST(CableTension, WithoutStretchOrExpansionOneUnknownSaysSo) {
   EXPECT_TRUE(contains(judged(project).at(0).message, "expansion"));
 }
 
+SmallProject levered(double ratio, std::optional<double> force_lbf,
+                     std::optional<double> limit_load_lbf) {
+  SmallProject project = one_pound_a_degree(60, limit_load_lbf);
+  the_route(project).lever = ControlLever{ratio, force_lbf, {"routes.yaml", 107, 18}};
+  return project;
+}
+
+// 14 CFR 23.397(b): 200 lbf on a rudder pedal [verified].
+TEST(CableTension, JudgesThePilotsPullWhereNoLimitLoadIsStated) {
+  const Judgement judgement = part(levered(1.5, std::nullopt, std::nullopt), strength);
+  EXPECT_EQ(judgement.verdict, Verdict::pass);
+  EXPECT_DOUBLE_EQ(*judgement.value, 300);
+  EXPECT_NEAR(*judgement.limit, 2000 / 1.5, 1e-9);
+  EXPECT_TRUE(contains(judgement.message, "6.67 times")) << judgement.message;
+  EXPECT_TRUE(contains(judgement.message, "200.0 lbf at the rudder pedal"));
+  EXPECT_TRUE(contains(judgement.source, "14 CFR 23.397(b)"));
+}
+
+TEST(CableTension, ThePilotsPullTimesOneAndAHalfMustNotPassTheBreakingStrength) {
+  // 2000 / 1.5 / 200 is a ratio of 6.6667.
+  EXPECT_EQ(part(levered(20.0 / 3, std::nullopt, std::nullopt), strength).verdict, Verdict::pass);
+  const Judgement judgement = part(levered(6.67, std::nullopt, std::nullopt), strength);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(judgement.mend, "2001 lbf")) << judgement.mend;
+  expect_complete(judgement);
+}
+
+TEST(CableTension, ALightPullIsCountedAboveTheHottestTension) {
+  // 60 lbf and 40 more at the hottest; 150 lbf pull the other slack only from 200 on: 100 + 75.
+  const std::vector<Judgement> all = judged(levered(1, 150, std::nullopt));
+  EXPECT_DOUBLE_EQ(*all.at(strength).value, 175);
+  EXPECT_TRUE(contains(all.at(strength).message, "above its own 100.0 lbf"));
+}
+
+TEST(CableTension, StatedLimitLoadMustCoverThePilotsPull) {
+  const std::vector<Judgement> covered = judged(levered(1.5, std::nullopt, 300));
+  ASSERT_EQ(covered.size(), 4u);
+  EXPECT_EQ(covered[3].verdict, Verdict::pass);
+  const std::vector<Judgement> less = judged(levered(1.5, std::nullopt, 299.9));
+  ASSERT_EQ(less.size(), 4u);
+  const Judgement& finding = less[3];
+  EXPECT_EQ(finding.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(*finding.value, 299.9);
+  EXPECT_DOUBLE_EQ(*finding.limit, 300);
+  EXPECT_TRUE(contains(finding.source, "14 CFR 23.397(b): limit pilot forces, to 5,000 lb"));
+  EXPECT_TRUE(contains(finding.mend, "300 lbf or more")) << finding.mend;
+  EXPECT_EQ(finding.location.line, 105);
+  expect_complete(finding);
+  // The strength is judged by the larger load all the same.
+  EXPECT_DOUBLE_EQ(*less[2].value, 300);
+}
+
+TEST(CableTension, StatedPilotForceMustNotBeUnderTheLeastThatCounts) {
+  // 150 lbf on a rudder pedal however light it is.
+  const std::vector<Judgement> least = judged(levered(1, 150, 200));
+  ASSERT_EQ(least.size(), 5u);
+  EXPECT_EQ(least[3].verdict, Verdict::pass);
+  const Judgement under = judged(levered(1, 149.9, 200)).at(3);
+  EXPECT_EQ(under.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(*under.value, 149.9);
+  EXPECT_DOUBLE_EQ(*under.limit, 150);
+  EXPECT_EQ(under.location.line, 107);
+  expect_complete(under);
+}
+
+TEST(CableTension, LeastForceIsThatOfTheControl) {
+  for (const auto& [control, least] :
+       {std::pair{"rudder", 150.0}, std::pair{"elevator", 100.0}, std::pair{"aileron", 40.0}}) {
+    SmallProject project = levered(1, least, std::nullopt);
+    the_route(project).control = control;
+    EXPECT_EQ(judged(project).at(3).verdict, Verdict::pass) << control;
+    EXPECT_DOUBLE_EQ(*judged(project).at(3).limit, least) << control;
+  }
+}
+
+TEST(CableTension, LeverRatioOfAControlWithoutATableForceIsUnknown) {
+  SmallProject project = levered(1, std::nullopt, 200);
+  the_route(project).control = "flap";
+  const std::vector<Judgement> all = judged(project);
+  ASSERT_EQ(all.size(), 4u);
+  EXPECT_EQ(all[2].verdict, Verdict::pass);  // by the stated limit load
+  EXPECT_EQ(all[3].verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(all[3].message, "the control flap"));
+  expect_complete(all[3]);
+  the_route(project).lever->pilot_force_lbf = 80;
+  EXPECT_EQ(verdicts(judged(project)), std::vector(4, Verdict::pass));
+}
+
+TEST(CableTension, WithoutALeverRatioJudgesTheStatedLoadAlone) {
+  EXPECT_EQ(judged(one_pound_a_degree(60, 150)).size(), 3u);
+}
+
+TEST(CableTension, InAnAirframeThatGivesFallsLess) {
+  // 1000 lbf/in of cable in an airframe as stiff: half a pound a degree.
+  SmallProject project = one_pound_a_degree(25);
+  the_route(project).airframe_stiffness_lbf_per_in = 1000;
+  EXPECT_EQ(part(project, cold).verdict, Verdict::pass);
+  EXPECT_NEAR(*part(project, cold).value, 0, 1e-9);
+  EXPECT_NEAR(*part(project, hot).value, 45, 1e-9);
+  set_tension(project, 24.9, 200);
+  const Judgement slack = part(project, cold);
+  EXPECT_EQ(slack.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(slack.message, "in an airframe of 1000 lbf/in")) << slack.message;
+  EXPECT_FALSE(contains(slack.message, "upper bound"));
+  EXPECT_TRUE(contains(slack.mend, "rig it to 25 lbf")) << slack.mend;
+}
+
 // One unknown a missing figure is enough: chafe needs the tension too, and says so.
 TEST(CableTension, CableWithoutTensionIsLeftToChafeWhichSaysUnknown) {
   const SmallProject project = cable_project();

@@ -9,6 +9,7 @@
 #include "rules/clearance.hpp"
 #include "rules/reach.hpp"
 #include "rules/separation.hpp"
+#include "rules/tension_change.hpp"
 
 namespace linewright {
 namespace {
@@ -129,8 +130,7 @@ TEST(SlackSideOfAPair, IsWorkedOutAtTheLowestTensionOfBoth) {
   SmallProject project = pair_of(40, 60);
   project.project.temperature = {40, 70, 100};
   const PreparedProject prepared = prepare(project.project);
-  const double cold =
-      coldest_tension_lbf(40, *prepared.routes[0].line, project.project.temperature);
+  const double cold = coldest_tension_lbf(prepared, prepared.routes[0]);
   ASSERT_LT(cold, 30);
   EXPECT_NEAR(*slack_side_tension_lbf(prepared, prepared.routes[0]), 2 * cold - 60, 1e-9);
 }

@@ -43,7 +43,11 @@ TEST(PulleyGivenByItsCentre, IsTheSamePathAsByItsCorner) {
 TEST(PulleyGivenByItsCentre, IsJudgedAsByItsCorner) {
   SmallProject by_centre = square_turn(centred({40, 2, 10}, 4, {0, 0, 1}));
   SmallProject by_corner = square_turn(pulley_at({42, 0, 10}, 4, {0, 0, 1}));
-  for (SmallProject* each : {&by_centre, &by_corner}) set_tension(*each, 40, 120);
+  for (SmallProject* each : {&by_centre, &by_corner}) {
+    set_tension(*each, 40, 120);
+    the_route(*each).points[0].guards = 2;
+    the_route(*each).points[0].guard_gap_in = 0.05;
+  }
   for (const Rule* rule : {&pulley_rule(), &bend_fit_rule()}) {
     const auto there = by_centre.judged_by(*rule);
     const auto here = by_corner.judged_by(*rule);

@@ -285,15 +285,5 @@ TEST(Reach, HasThePlayOfTheSupportBeyondTheFitting) {
   EXPECT_EQ(envelope.play_last_in, 0.02);
 }
 
-TEST(ColdestTension, FallsWithTheColdForCableThatShrinksLessThanTheAirframe) {
-  const Line* steel = built_in_catalogue().find_line(steel_cable);
-  const Line* stainless = built_in_catalogue().find_line("cable-7x19-1/8-stainless");
-  ASSERT_TRUE(steel && stainless);
-  const TemperatureRange range{-20, 70, 120};
-  EXPECT_NEAR(coldest_tension_lbf(100, *steel, range), 100 - 90 * 6.3e-6 * 111607, 0.01);
-  EXPECT_NEAR(coldest_tension_lbf(100, *stainless, range), 100 - 90 * 3.2e-6 * 96451, 0.01);
-  EXPECT_EQ(coldest_tension_lbf(100, *steel, {70, 70, 120}), 100);
-}
-
 }  // namespace
 }  // namespace linewright

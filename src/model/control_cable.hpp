@@ -1,0 +1,47 @@
+#pragma once
+// What a control cable ends in, how its turnbuckles adjust, and what the pilot pulls it with.
+
+#include <optional>
+
+#include "model/source.hpp"
+
+namespace linewright {
+
+/// `swaged`: a fork, eye, ball or stud that the cable is pressed into. `thimble`: the cable goes
+/// round an eye and back through a sleeve or a splice.
+enum class CableEndKind { swaged, thimble };
+
+/// How one end of a cable takes hold of a node or of a turnbuckle.
+struct CableEnd {
+  CableEndKind kind = CableEndKind::swaged;
+  /// From the middle of the node's pin, or from the turnbuckle's end, to where the cable comes out.
+  double takes_up_in = 0;
+  /// Cable beyond that place: what goes into a swaged terminal, or round a thimble and back.
+  double inside_in = 0;
+  SourceLocation where;
+};
+
+struct CableEnds {
+  std::optional<CableEnd> from;
+  std::optional<CableEnd> to;
+};
+
+/// A turnbuckle's length, measured as its attachment's is, screwed all the way in and as far out
+/// as its threads allow.
+struct Adjustment {
+  double shortest_in = 0;
+  double longest_in = 0;
+
+  double middle_in() const { return (shortest_in + longest_in) / 2; }
+  /// What is left from the middle, in and out alike.
+  double each_way_in() const { return (longest_in - shortest_in) / 2; }
+};
+
+/// The pilot's end of a control: the pull on its cable for each pound at stick, wheel or pedal.
+struct ControlLever {
+  double ratio = 1;
+  std::optional<double> pilot_force_lbf;  ///< where the builder states one
+  SourceLocation where;
+};
+
+}  // namespace linewright

@@ -1,0 +1,34 @@
+#include "physics/pilot_force.hpp"
+
+#include <algorithm>
+
+namespace linewright {
+
+const PilotForce* pilot_forces_on(std::string_view control) {
+  const auto found = std::find_if(pilot_forces.begin(), pilot_forces.end(),
+                                  [&](const PilotForce& row) { return row.control == control; });
+  return found != pilot_forces.end() ? &*found : nullptr;
+}
+
+std::optional<double> pilot_force_lbf(const Route& route) {
+  if (!route.lever) return std::nullopt;
+  if (route.lever->pilot_force_lbf) return route.lever->pilot_force_lbf;
+  const PilotForce* row = pilot_forces_on(route.control);
+  return row ? std::optional(row->most_lbf) : std::nullopt;
+}
+
+std::optional<double> pilot_pull_lbf(const Route& route) {
+  const std::optional<double> force = pilot_force_lbf(route);
+  return force ? std::optional(*force * route.lever->ratio) : std::nullopt;
+}
+
+std::optional<double> limit_load_lbf(const Route& route) {
+  if (route.tension && route.tension->limit_load_lbf) return route.tension->limit_load_lbf;
+  return pilot_pull_lbf(route);
+}
+
+double pulled_tension_lbf(double rigged_lbf, double pull_lbf) {
+  return std::max(pull_lbf, rigged_lbf + pull_lbf / 2);
+}
+
+}  // namespace linewright

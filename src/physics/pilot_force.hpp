@@ -1,0 +1,46 @@
+#pragma once
+// What a pilot can pull on a control, and what that puts into its cable.
+
+#include <array>
+#include <optional>
+#include <string_view>
+
+#include "model/network.hpp"
+
+namespace linewright {
+
+/// Limit forces of the pilot on one control, for aeroplanes up to 5,000 lb [verified: 14 CFR
+/// 23.397(b)]. A wheel's differ: elevator 200 and 100 lbf, aileron a couple.
+struct PilotForce {
+  std::string_view control;
+  std::string_view grip;  ///< "the rudder pedal"
+  double most_lbf = 0;
+  double least_lbf = 0;  ///< however light the hinge moments make the control
+};
+
+inline constexpr std::array pilot_forces{
+    PilotForce{"rudder", "the rudder pedal", 200, 150},
+    PilotForce{"elevator", "the elevator stick", 167, 100},
+    PilotForce{"aileron", "the aileron stick", 67, 40},
+};
+
+/// Those of a route's `control`, or nullptr.
+const PilotForce* pilot_forces_on(std::string_view control);
+
+/// The pilot's limit force on the route's control: the builder's, else the most of the table.
+/// Nothing where the route has no lever ratio, or the table not its control.
+std::optional<double> pilot_force_lbf(const Route& route);
+
+/// That force times the lever ratio: what the pilot can pull on the cable.
+std::optional<double> pilot_pull_lbf(const Route& route);
+
+/// The load of a cable at its control's limit: as stated, else the pilot's pull.
+std::optional<double> limit_load_lbf(const Route& route);
+
+/// Tension of the pulled cable of a pair rigged to `rigged_lbf`. While the other is taut, half of
+/// the pull takes its tension off and half adds here: T + P/2; from a pull of twice the tension the
+/// other is slack and this one carries the pull alone [calculated: two alike, ends rigid]. The
+/// larger of both, which holds for a cable without a second one as well.
+double pulled_tension_lbf(double rigged_lbf, double pull_lbf);
+
+}  // namespace linewright

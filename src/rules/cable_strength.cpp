@@ -1,0 +1,146 @@
+#include "rules/cable_strength.hpp"
+
+#include <fmt/format.h>
+
+#include "rules/cable_tension_limits.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// The row of the least force that counts on a control.
+const LimitRow& least_row(const PilotForce& force) {
+  const auto index = static_cast<std::size_t>(&force - pilot_forces.data());
+  return cable_tension_limits[first_force_row + 2 * index + 1];
+}
+
+/// What the cable has to bear at the limit, and in words what that is.
+struct LimitTension {
+  double tension_lbf = 0;
+  std::string words;
+  bool from_pilot = false;
+};
+
+/// "the 200.0 lbf that 200.0 lbf at the rudder pedal pull on it".
+std::string pull_words(const Route& route) {
+  const PilotForce* row = pilot_forces_on(route.control);
+  return fmt::format("the {} that {} at {} pull on it by a lever ratio of {:g}",
+                     tension_words(*pilot_pull_lbf(route)), tension_words(*pilot_force_lbf(route)),
+                     row ? row->grip : "the control", route.lever->ratio);
+}
+
+/// The stated limit load, or the tension that the pilot's pull leaves the cable with, if larger.
+std::optional<LimitTension> limit_tension(const Route& route, double hottest_lbf) {
+  std::optional<LimitTension> found;
+  if (route.tension->limit_load_lbf)
+    found = LimitTension{*route.tension->limit_load_lbf, "the limit load", false};
+  const std::optional<double> pull = pilot_pull_lbf(route);
+  if (!pull) return found;
+  const double tension = pulled_tension_lbf(hottest_lbf, *pull);
+  if (found && found->tension_lbf >= tension - tension_rounding_lbf) return found;
+  std::string words = pull_words(route);
+  if (tension > *pull + tension_rounding_lbf)
+    words = tension_words(tension) + ": half of " + words + ", above its own " +
+            tension_words(hottest_lbf);
+  return LimitTension{tension, words, true};
+}
+
+/// A stated limit load against what the pilot can pull.
+Judgement judge_stated_load(const PreparedRoute& route) {
+  const Route& stated = *route.route;
+  const double pull = *pilot_pull_lbf(stated);
+  Judgement judgement = tension_judgement(route);
+  judgement.value = *stated.tension->limit_load_lbf;
+  judgement.limit = covers_pilot.value * pull;
+  judgement.source = cite(covers_pilot);
+  const std::string load = "the limit load of " + tension_words(*judgement.value);
+  if (*judgement.value >= *judgement.limit - tension_rounding_lbf) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = load + " covers " + pull_words(stated);
+    return judgement;
+  }
+  judgement.verdict = covers_pilot.broken;
+  judgement.message = load + " is less than " + pull_words(stated);
+  judgement.mend = "state tension.limit_load as " + tension_rounded_up(pull) +
+                   " or more, or leave it out: it then follows from the lever ratio";
+  return judgement;
+}
+
+/// A stated pilot force against the least that counts however light the control is.
+Judgement judge_pilot_force(const PreparedRoute& route, const PilotForce& row) {
+  const LimitRow& least = least_row(row);
+  Judgement judgement = tension_judgement(route);
+  judgement.location = route.route->lever->where;
+  judgement.value = *route.route->lever->pilot_force_lbf;
+  judgement.limit = least.value;
+  judgement.source = cite(least);
+  judgement.message =
+      "the pilot force of " + tension_words(*judgement.value) + " at " + std::string(row.grip);
+  if (*judgement.value >= least.value - tension_rounding_lbf) {
+    judgement.verdict = Verdict::pass;
+    judgement.message += " is no less than the least that counts, " + tension_words(least.value);
+    return judgement;
+  }
+  judgement.verdict = least.broken;
+  judgement.message +=
+      " is under the least that counts however light the control is, " + tension_words(least.value);
+  judgement.mend = "state pilot_force as " + tension_words(least.value) +
+                   " or more, or leave it out for " + tension_words(row.most_lbf);
+  return judgement;
+}
+
+}  // namespace
+
+Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
+                               double hottest_lbf) {
+  const Line& line = *route.line;
+  Judgement judgement = tension_judgement(route);
+  judgement.sense = LimitSense::at_most;
+  if (!line.breaking_strength_lbf)
+    return not_judged(judgement, safety_factor, "no breaking strength is known for " + line.name,
+                      "add the line to the project's lines with its breaking strength and source");
+  const double strength = line.breaking_strength_lbf->value;
+  judgement.limit = strength / safety_factor.value;
+  const std::optional<LimitTension> limit = limit_tension(*route.route, hottest_lbf);
+  if (!limit)
+    return not_judged(
+        judgement, safety_factor,
+        "the limit load of " + route.route->name +
+            " is not stated, so its margin of strength is not known",
+        "state tension.limit_load, or lever_ratio for the pilot limit force of 14 CFR "
+        "23.397(b) through the linkage");
+  judgement.value = limit->tension_lbf;
+  judgement.source =
+      cite(safety_factor) + "; strength: " + cite(line.breaking_strength_lbf->source);
+  if (limit->from_pilot) judgement.source += "; load: " + cite(covers_pilot);
+  judgement.message = fmt::format("{} breaks at {:.0f} lbf, {:.2f} times {}", line.name, strength,
+                                  strength / limit->tension_lbf, limit->words);
+  if (limit->tension_lbf <= *judgement.limit + tension_rounding_lbf) {
+    judgement.verdict = Verdict::pass;
+    return judgement;
+  }
+  judgement.verdict = safety_factor.broken;
+  judgement.message += fmt::format(": under {:g} times", safety_factor.value);
+  judgement.mend = stronger_cable(context, line, limit->tension_lbf * safety_factor.value);
+  return judgement;
+}
+
+void judge_pilot(const PreparedRoute& route, std::vector<Judgement>& judgements) {
+  const Route& stated = *route.route;
+  if (!stated.lever) return;
+  if (!pilot_force_lbf(stated)) {
+    Judgement judgement = tension_judgement(route);
+    judgement.location = stated.lever->where;
+    judgements.push_back(not_judged(
+        judgement, covers_pilot,
+        "the lever ratio of " + stated.name + " is stated, but no pilot force is known for " +
+            (stated.control.empty() ? "a control without a name" : "the control " + stated.control),
+        "state pilot_force, or control as rudder, elevator or aileron"));
+    return;
+  }
+  const PilotForce* row = pilot_forces_on(stated.control);
+  if (row && stated.lever->pilot_force_lbf) judgements.push_back(judge_pilot_force(route, *row));
+  if (stated.tension->limit_load_lbf) judgements.push_back(judge_stated_load(route));
+}
+
+}  // namespace linewright

@@ -1,0 +1,20 @@
+#pragma once
+// A cable's strength at its limit load, and what the pilot can pull on it: the part of
+// `cable-tension` that heat and cold do not come into.
+
+#include <vector>
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+/// Breaking strength against the limit load, or against the tension that the pilot's pull leaves
+/// the cable with at `hottest_lbf`, if larger.
+Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
+                               double hottest_lbf);
+
+/// Adds whether a stated limit load covers the pilot's pull, and whether a stated pilot force is
+/// one to count with; nothing for a route without a lever ratio.
+void judge_pilot(const PreparedRoute& route, std::vector<Judgement>& judgements);
+
+}  // namespace linewright

@@ -1,0 +1,43 @@
+#include "rules/cable_tension_limits.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "rules/cable_run.hpp"
+#include "rules/cable_tension.hpp"
+
+namespace linewright {
+
+Judgement tension_judgement(const PreparedRoute& route) {
+  Judgement judgement = judgement_at(cable_tension_rule(), route, route.length_in() / 2);
+  judgement.location = route.route->tension->where;
+  judgement.unit = Unit::pound_force;
+  return judgement;
+}
+
+std::string tension_words(double lbf) {
+  return fmt::format("{:.1f} lbf", std::abs(lbf) < 0.05 ? 0.0 : lbf);
+}
+
+std::string tension_rounded_up(double lbf) {
+  return fmt::format("{:.0f} lbf", std::ceil(lbf - tension_rounding_lbf));
+}
+
+Judgement not_judged(Judgement judgement, const LimitRow& row, const std::string& message,
+                     const std::string& mend) {
+  judgement.message = message;
+  judgement.source = cite(row);
+  judgement.mend = mend;
+  return judgement;
+}
+
+std::string stronger_cable(const RuleContext& context, const Line& line, double breaking_lbf) {
+  return "use a cable that breaks at " + tension_rounded_up(breaking_lbf) + " or more" +
+         such_as(context.prepared.project->catalogue, line, [&](const Line& each) {
+           return each.breaking_strength_lbf &&
+                  each.breaking_strength_lbf->value >= breaking_lbf - tension_rounding_lbf;
+         });
+}
+
+}  // namespace linewright

@@ -1,0 +1,114 @@
+#include "rules/pulley_guards.hpp"
+
+#include <numbers>
+
+#include "model/angle.hpp"
+#include "rules/pulley.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr double angle_rounding_rad = 1e-9;
+/// One pin is near both tangent points where the arc between them is no longer than this
+/// [common practice, no source].
+constexpr double one_pin_arc_in = 0.5;
+
+const Bend* bend_at(const PreparedRoute& route, std::size_t index) {
+  for (const Bend& bend : route.centreline.bends())
+    if (bend.corner == static_cast<int>(index) + 1) return &bend;
+  return nullptr;
+}
+
+const LimitRow& number_row(const Bend* bend) {
+  if (bend && bend->angle_rad > std::numbers::pi / 2 + angle_rounding_rad) return guard_limits[2];
+  if (bend && bend->end_in - bend->start_in > one_pin_arc_in + limit_rounding_in)
+    return guard_limits[1];
+  return guard_limits[0];
+}
+
+Judgement guard_judgement(const PreparedRoute& route, std::size_t index, const LimitRow& row) {
+  const RoutePoint& point = route.route->points[index];
+  Judgement judgement = judgement_at(pulley_rule(), route, route.point_distance_in[index]);
+  judgement.location = point.where;
+  if (!point.to.empty()) judgement.with = point.to;
+  judgement.unit = Unit::none;
+  judgement.source = cite(row);
+  return judgement;
+}
+
+std::string pins(int count) {
+  return std::to_string(count) + (count == 1 ? " guard" : " guards");
+}
+
+Judgement judge_number(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  const Bend* bend = bend_at(route, index);
+  const LimitRow& row = number_row(bend);
+  const int wanted = static_cast<int>(row.value);
+  const std::string wrap = context.phrasing.angle(bend ? bend->angle_rad * degrees_per_radian : 0);
+  Judgement judgement = guard_judgement(route, index, row);
+  judgement.limit = row.value;
+  if (!point.guards) {
+    judgement.message =
+        "whether guards keep the cable on the pulley when it is slack is not stated";
+    judgement.mend = "state how many pins stand at its groove, and their gap: guards: " +
+                     std::to_string(wanted) + ", guard_gap: 0.05 in";
+    return judgement;
+  }
+  judgement.value = *point.guards;
+  judgement.message =
+      (*point.guards == 0 ? "no guard" : pins(*point.guards)) + " at a wrap of " + wrap;
+  if (*point.guards >= wanted) {
+    judgement.verdict = Verdict::pass;
+    return judgement;
+  }
+  judgement.verdict = row.broken;
+  judgement.message += ": a slack cable can leave the groove";
+  judgement.mend =
+      "fit a guard near " + std::string(wanted == 1   ? "where the cable meets the pulley"
+                                        : wanted == 2 ? "each tangent point"
+                                                      : "each tangent point and one "
+                                                        "between");
+  return judgement;
+}
+
+Judgement judge_gap(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  const LimitRow& row = guard_limits[3];
+  const double diameter = row.value * route.line->outside_diameter_in;
+  Judgement judgement = guard_judgement(route, index, row);
+  judgement.unit = Unit::inch;
+  judgement.sense = LimitSense::at_most;
+  judgement.limit = diameter;
+  if (!point.guard_gap_in) {
+    judgement.message = "the gap between the pulley's flange and its guards is not stated";
+    judgement.mend = "measure it and state it: guard_gap: 0.05 in";
+    return judgement;
+  }
+  judgement.value = *point.guard_gap_in;
+  const std::string gap = context.phrasing.length(*point.guard_gap_in) +
+                          " between flange and guard, for a cable of " +
+                          context.phrasing.length(diameter);
+  if (*point.guard_gap_in <= diameter + limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = gap;
+    return judgement;
+  }
+  judgement.verdict = row.broken;
+  judgement.message = gap + ": a slack cable can slip out";
+  judgement.mend = "set the guards to a gap of less than " + context.phrasing.length(diameter);
+  return judgement;
+}
+
+}  // namespace
+
+std::vector<Judgement> judge_guards(const RuleContext& context, const PreparedRoute& route,
+                                    std::size_t index) {
+  std::vector<Judgement> judgements{judge_number(context, route, index)};
+  if (route.route->points[index].guards.value_or(0) > 0)
+    judgements.push_back(judge_gap(context, route, index));
+  return judgements;
+}
+
+}  // namespace linewright

@@ -1,0 +1,112 @@
+#include "rules/sleeve_bend.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "model/angle.hpp"
+#include "rules/sleeve_cover.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Less of an arc than this in a sleeve is rounding.
+constexpr double overlap_rounding_in = 1e-9;
+
+const RoutePoint& point_of(const PreparedRoute& route, const Bend& bend) {
+  return route.route->points[static_cast<std::size_t>(bend.corner) - 1];
+}
+
+bool lies_over(const Sleeve& sleeve, const Bend& bend) {
+  if (bend.end_in - bend.start_in <= overlap_rounding_in)
+    return bend.start_in > sleeve.from_in && bend.start_in < sleeve.to_in;
+  return std::min(bend.end_in, sleeve.to_in) - std::max(bend.start_in, sleeve.from_in) >
+         overlap_rounding_in;
+}
+
+Judgement bend_judgement(const PreparedRoute& route, const Bend& bend) {
+  Judgement judgement = judgement_at(sleeve_cover_rule(), route, bend.middle_in());
+  judgement.location = point_of(route, bend).where;
+  return judgement;
+}
+
+std::string turn_words(const RuleContext& context, const Bend& bend) {
+  return context.phrasing.angle(bend.angle_rad * degrees_per_radian);
+}
+
+Judgement judge_sharp(const RuleContext& context, const PreparedRoute& route, const Bend& bend,
+                      const Sleeve& sleeve) {
+  const LimitRow& row = sleeve_bend_limits[0];
+  Judgement judgement = bend_judgement(route, bend);
+  judgement.unit = Unit::degree;
+  judgement.sense = LimitSense::at_most;
+  judgement.value = bend.angle_rad * degrees_per_radian;
+  judgement.limit = row.value;
+  judgement.source = cite(row);
+  judgement.verdict = row.broken;
+  judgement.message = "the sleeve turns " + turn_words(context, bend) +
+                      " where no bend is stated: the cable would bear on it at one point";
+  judgement.mend = "give the point the radius that the sleeve is bent to: bend: " +
+                   context.phrasing.length(
+                       sleeve.minimum_bend_radius_in
+                           ? context.phrasing.rounded_up(sleeve.minimum_bend_radius_in->value)
+                           : 4) +
+                   ", or put a pulley there";
+  return judgement;
+}
+
+Judgement judge_radius(const RuleContext& context, const PreparedRoute& route, const Bend& bend,
+                       const Sleeve& sleeve) {
+  const Phrasing& phrasing = context.phrasing;
+  Judgement judgement = bend_judgement(route, bend);
+  judgement.value = bend.built_radius_in;
+  const std::string bent = "the sleeve is bent " + turn_words(context, bend) + " at " +
+                           phrasing.length(bend.built_radius_in) + " radius";
+  if (!sleeve.minimum_bend_radius_in) {
+    judgement.message = bent + "; how tight it may be bent is not known";
+    judgement.source = "the project";
+    judgement.mend = "state its minimum_bend_radius, or the line that it is cut from";
+    return judgement;
+  }
+  const SourcedValue& least = *sleeve.minimum_bend_radius_in;
+  judgement.limit = least.value;
+  judgement.source = cite(least.source);
+  if (bend.built_radius_in >= least.value - limit_rounding_in) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = bent + ", which it stands";
+    return judgement;
+  }
+  judgement.verdict = broken_limit(least.source.mark);
+  judgement.message = bent + ", tighter than it stands";
+  judgement.mend = "raise the point's bend to " + phrasing.length_up(least.value) +
+                   ", or use a sleeve that can be bent so";
+  return judgement;
+}
+
+}  // namespace
+
+std::vector<Judgement> judge_sleeve_bends(const RuleContext& context, const PreparedRoute& route,
+                                          const Sleeve& sleeve) {
+  std::vector<Judgement> judgements;
+  const bool cable = route.line->kind == LineKind::cable;
+  for (const Bend& bend : route.centreline.bends()) {
+    const auto& hold = point_of(route, bend).hold;
+    if (!lies_over(sleeve, bend) || (hold && *hold != HoldKind::clamp)) continue;
+    if (bend.drawn_radius_in <= 0) {
+      if (cable) judgements.push_back(judge_sharp(context, route, bend, sleeve));
+    } else if (cable || sleeve.minimum_bend_radius_in) {
+      judgements.push_back(judge_radius(context, route, bend, sleeve));
+    }
+  }
+  return judgements;
+}
+
+bool is_led_by_sleeve(const PreparedRoute& route, const Bend& bend) {
+  return std::any_of(
+      route.route->sleeves.begin(), route.route->sleeves.end(), [&](const Sleeve& sleeve) {
+        return lies_over(sleeve, bend) && sleeve.from_in <= bend.start_in + overlap_rounding_in &&
+               sleeve.to_in >= bend.end_in - overlap_rounding_in;
+      });
+}
+
+}  // namespace linewright

@@ -1,0 +1,24 @@
+#pragma once
+// Sleeves on the turns of a cable.
+
+#include <array>
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+inline constexpr std::array<LimitRow, 1> sleeve_bend_limits{{
+    {"turn of a sleeve at a point without a bend, at most", 0, "deg",
+     "geometry: a tube cannot turn at a point", Mark::calculated, Verdict::fail},
+}};
+
+/// What is said of a sleeve at every corner that it lies over and that neither pulley nor fairlead
+/// makes: whether it has an arc to follow, and one that it stands. A sleeve on a tube is judged
+/// only where its least radius is known: the tube's own is another rule's.
+std::vector<Judgement> judge_sleeve_bends(const RuleContext& context, const PreparedRoute& route,
+                                          const Sleeve& sleeve);
+
+/// True where the whole of a bend lies in one sleeve, which then guides a cable round it.
+bool is_led_by_sleeve(const PreparedRoute& route, const Bend& bend);
+
+}  // namespace linewright

@@ -1,0 +1,94 @@
+// What a project says of its control cables' ends, turnbuckles, levers and airframe. What is
+// refused is under fixtures/broken.
+
+#include "input/control_cable_reader.hpp"
+
+#include <gtest/gtest.h>
+
+#include "input/project_folder.hpp"
+
+namespace linewright {
+namespace {
+
+Project loaded(const std::string& project_keys, const std::string& route_keys) {
+  const ProjectFolder folder;
+  folder.write("project.yaml", "linewright: 1\nname: cables\n" + project_keys +
+                                   "nodes:\n"
+                                   "  - {name: pedal, kind: pedal, at: [0, 0, 0]}\n"
+                                   "  - {name: horn, kind: horn, at: [100, 0, 0]}\n"
+                                   "routes:\n"
+                                   "  - name: rudder\n"
+                                   "    system: cable\n"
+                                   "    control: rudder\n"
+                                   "    line: cable-7x19-1/8-steel\n"
+                                   "    from: pedal\n"
+                                   "    to: horn\n" +
+                                   route_keys);
+  const LoadResult result = load_project(folder.path(), small_catalogue());
+  EXPECT_EQ(shown(result.errors), "");
+  return result.project.value_or(Project{});
+}
+
+TEST(ControlCableReader, ReadsASwagedEndAndAThimble) {
+  const Project project = loaded("",
+                                 "    ends:\n"
+                                 "      from: {kind: swaged, takes_up: 50.8 mm, grip: 1}\n"
+                                 "      to: {kind: thimble, allowance: 4.5 in}\n");
+  const CableEnds& ends = project.routes.at(0).ends;
+  ASSERT_TRUE(ends.from && ends.to);
+  EXPECT_EQ(ends.from->kind, CableEndKind::swaged);
+  EXPECT_DOUBLE_EQ(ends.from->takes_up_in, 2);
+  EXPECT_EQ(ends.from->inside_in, 1);
+  EXPECT_EQ(ends.from->where.line, 14);
+  EXPECT_EQ(ends.to->kind, CableEndKind::thimble);
+  EXPECT_EQ(ends.to->takes_up_in, 0);
+  EXPECT_EQ(ends.to->inside_in, 4.5);
+}
+
+TEST(ControlCableReader, ReadsATurnbucklesAdjustmentAndEnds) {
+  const Project project = loaded("",
+                                 "    attached:\n"
+                                 "      - {kind: turnbuckle, at: 50, length: 4.5, diameter: 0.44,\n"
+                                 "         adjustment: {shortest: 4, longest: 5.5},\n"
+                                 "         ends: {to: {kind: swaged, takes_up: 0, grip: 1.25}}}\n"
+                                 "      - {kind: terminal, at: 1, length: 2, diameter: 0.2}\n");
+  const Attachment& turnbuckle = project.routes.at(0).attached.at(0);
+  EXPECT_TRUE(turnbuckle.is_turnbuckle());
+  ASSERT_TRUE(turnbuckle.adjustment.has_value());
+  EXPECT_EQ(turnbuckle.adjustment->middle_in(), 4.75);
+  EXPECT_EQ(turnbuckle.adjustment->each_way_in(), 0.75);
+  EXPECT_FALSE(turnbuckle.ends.from.has_value());
+  EXPECT_EQ(turnbuckle.ends.to->inside_in, 1.25);
+  EXPECT_FALSE(project.routes.at(0).attached.at(1).is_turnbuckle());
+}
+
+TEST(ControlCableReader, TakesATurnbuckleDrawnAtTheEndOfItsAdjustment) {
+  for (const char* length : {"4", "5.5"})
+    loaded("", "    attached: [{kind: turnbuckle, at: 50, length: " + std::string(length) +
+                   ", diameter: 0.44, adjustment: {shortest: 4, longest: 5.5}}]\n");
+}
+
+TEST(ControlCableReader, ReadsTheLeverAndThePilotsForce) {
+  const Project project = loaded("", "    lever_ratio: 1.4\n    pilot_force: 578.26881 N\n");
+  ASSERT_TRUE(project.routes.at(0).lever.has_value());
+  EXPECT_EQ(project.routes.at(0).lever->ratio, 1.4);
+  EXPECT_NEAR(*project.routes.at(0).lever->pilot_force_lbf, 130, 1e-6);
+  EXPECT_EQ(project.routes.at(0).lever->where.line, 13);
+}
+
+TEST(ControlCableReader, ReadsTheAirframesStiffnessOfTheProjectAndOfARoute) {
+  const Project project =
+      loaded("airframe_stiffness: 1200 lbf/in\n", "    airframe_stiffness: 900\n");
+  EXPECT_EQ(project.airframe_stiffness_lbf_per_in, 1200);
+  EXPECT_EQ(project.routes.at(0).airframe_stiffness_lbf_per_in, 900);
+}
+
+TEST(ControlCableReader, InventsNothing) {
+  const Project project = loaded("", "");
+  const Route& route = project.routes.at(0);
+  EXPECT_FALSE(route.ends.from || route.ends.to || route.lever ||
+               route.airframe_stiffness_lbf_per_in || project.airframe_stiffness_lbf_per_in);
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,84 @@
+// Guards at pulleys: near each tangent point, more between when the wrap is over 90 degrees
+// (MIL-F-18372 para 3.1.1.17.13 [verified]), close even when the cable is slack (14 CFR 23.689(b)
+// [verified]).
+
+#include <cmath>
+#include <numbers>
+
+#include "rules/cable_project.hpp"
+#include "rules/pulley.hpp"
+
+namespace linewright {
+namespace {
+
+/// A pulley of 3 in groove that turns the cable by `turn_deg`.
+SmallProject turning(double turn_deg, std::optional<int> guards, std::optional<double> gap_in) {
+  const double turn = turn_deg * std::numbers::pi / 180;
+  SmallProject project = cable_project({pulley_at({50, 0, 10}, 3, {0, 0, 1})},
+                                       {50 + 40 * std::cos(turn), 40 * std::sin(turn), 10});
+  the_route(project).points[0].guards = guards;
+  the_route(project).points[0].guard_gap_in = gap_in;
+  return project;
+}
+
+/// What is said after size and plane.
+std::vector<Judgement> guards_of(const SmallProject& project) {
+  std::vector<Judgement> all = project.judged_by(pulley_rule());
+  all.erase(all.begin(), all.begin() + 2);
+  return all;
+}
+
+Verdict number_verdict(double turn_deg, int guards) {
+  return guards_of(turning(turn_deg, guards, 0.05)).at(0).verdict;
+}
+
+TEST(PulleyGuards, NotStatedAreUnknownAndTheMendSaysWhatToState) {
+  const Judgement judgement = sole(guards_of(turning(90, std::nullopt, std::nullopt)));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_EQ(*judgement.limit, 2);
+  EXPECT_TRUE(contains(judgement.mend, "guards: 2, guard_gap:")) << judgement.mend;
+  EXPECT_EQ(judgement.location.line, SmallProject::line_of_point(0, 0));
+  expect_complete(judgement);
+}
+
+TEST(PulleyGuards, OneStandsAtEachTangentPointAndOneBetweenPastAQuarterTurn) {
+  EXPECT_EQ(number_verdict(90, 2), Verdict::pass);
+  EXPECT_EQ(number_verdict(90, 1), Verdict::fail);
+  EXPECT_EQ(number_verdict(91, 2), Verdict::fail);
+  EXPECT_EQ(number_verdict(91, 3), Verdict::pass);
+}
+
+TEST(PulleyGuards, OneServesWhereTheTangentPointsAreHalfAnInchApart) {
+  // An arc of 0.5 in on a radius of 1.5 in turns by a third of a radian: 19.1 degrees.
+  EXPECT_EQ(number_verdict(19, 1), Verdict::pass);
+  EXPECT_EQ(number_verdict(19.2, 1), Verdict::fail);
+  EXPECT_EQ(number_verdict(0, 1), Verdict::pass);
+}
+
+TEST(PulleyGuards, NoneFailsAndItsGapIsNotAskedFor) {
+  const Judgement judgement = sole(guards_of(turning(10, 0, std::nullopt)));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(judgement.source, "23.689(b)"));
+  expect_complete(judgement);
+}
+
+TEST(PulleyGuards, LetNoCableThroughTheirGap) {
+  const auto gap = [](std::optional<double> gap_in) {
+    return guards_of(turning(90, 2, gap_in)).at(1);
+  };
+  EXPECT_EQ(gap(0.05).verdict, Verdict::pass);
+  EXPECT_EQ(gap(0.125).verdict, Verdict::pass) << "exactly at a limit passes";
+  EXPECT_EQ(gap(0.126).verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(*gap(0.126).limit, 0.125);
+  EXPECT_EQ(gap(0.126).sense, LimitSense::at_most);
+  expect_complete(gap(0.126));
+  EXPECT_EQ(gap(std::nullopt).verdict, Verdict::unknown);
+  expect_complete(gap(std::nullopt));
+}
+
+TEST(PulleyGuards, SayTheSameOfAReversedRun) {
+  expect_same_reversed(turning(100, 2, 0.2), pulley_rule());
+}
+
+}  // namespace
+}  // namespace linewright
