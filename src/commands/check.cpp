@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "commands/checked_report.hpp"
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
@@ -23,11 +24,6 @@ std::string wrong_filter(const CheckOptions& options, const Project& project) {
   return unknown_name("route", *options.only_route, routes);
 }
 
-ExitCode exit_code(const Tally& tally, bool strict) {
-  const bool failed = tally.fail > 0 || tally.unknown > 0 || (strict && tally.warn > 0);
-  return failed ? ExitCode::failed : ExitCode::nothing_failed;
-}
-
 /// True for the route asked for, and for one with a judgement against it.
 bool is_about(const Report& report, const std::string& route, const std::string& asked) {
   return route == asked ||
@@ -37,23 +33,45 @@ bool is_about(const Report& report, const std::string& route, const std::string&
 
 }  // namespace
 
-Outcome check(const CheckOptions& options) {
+std::variant<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
   const std::variant<Project, Outcome> opened = open_project(options.project);
   if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-  const Project& project = std::get<Project>(opened);
+  return checked_report(std::get<Project>(opened), options, meshes);
+}
+
+std::variant<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
+                                             MeshStore& meshes) {
   const std::string wrong = wrong_filter(options, project);
   if (!wrong.empty()) return refusal(wrong);
+  const std::variant<MeshFields, Outcome> fields = meshes.fields_of(project, options.project);
+  if (const Outcome* refused = std::get_if<Outcome>(&fields)) return *refused;
 
-  const PreparedProject prepared = prepare(project);
+  const PreparedProject prepared = prepare(project, std::get<MeshFields>(fields));
   Report report = describe(prepared);
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
+  for (std::string& note : mesh_notes(prepared.obstacles))
+    report.assumptions.push_back(std::move(note));
   if (options.only_route)
     std::erase_if(report.routes, [&](const RouteReport& route) {
       return !is_about(report, route.cut.name, *options.only_route);
     });
+  return report;
+}
+
+ExitCode exit_code(const Report& report, bool strict) {
+  const Tally tally = tally_of(report.judgements);
+  const bool failed = tally.fail > 0 || tally.unknown > 0 || (strict && tally.warn > 0);
+  return failed ? ExitCode::failed : ExitCode::nothing_failed;
+}
+
+Outcome check(const CheckOptions& options) {
+  MeshStore meshes;
+  const std::variant<Report, Outcome> checked = checked_report(options, meshes);
+  if (const Outcome* refused = std::get_if<Outcome>(&checked)) return *refused;
+  const Report& report = std::get<Report>(checked);
   Outcome outcome;
-  outcome.code = exit_code(tally_of(report.judgements), options.strict);
+  outcome.code = exit_code(report, options.strict);
   outcome.result = options.form.format == Format::json ? check_json(report)
                                                        : check_text(report, options.form.style);
   return outcome;

@@ -12,6 +12,7 @@
 
 #include "commands/known_name.hpp"
 #include "commands/leak_test_line.hpp"
+#include "commands/watch.hpp"
 #include "commands/whole_file.hpp"
 #include "commands/words.hpp"
 #include "render/layout.hpp"
@@ -29,6 +30,9 @@ struct Command {
   std::vector<std::string> formats;  ///< empty: the command prints no result in forms
   void (*declare)(CLI::App&, Words&);
   Outcome (*run)(const Words&, const ResultForm&);
+  /// Instead of `run` for a command that shows results until it is stopped. It has no --output.
+  Outcome (*keep_running)(const Words&, const ResultForm&, const Show&) = nullptr;
+  std::string_view note = {};  ///< whole lines under the command's help
 };
 
 void declare_project(CLI::App& app, Words& words) {
@@ -67,8 +71,16 @@ void declare_init(CLI::App& app, Words& words) {
   app.add_flag("--quiet", words.quiet, "print nothing but errors");
 }
 
+CheckOptions check_options(const Words& words, const ResultForm& form) {
+  return {words.project, words.only_rule, words.only_route, words.strict, form};
+}
+
 Outcome run_check(const Words& words, const ResultForm& form) {
-  return check({words.project, words.only_rule, words.only_route, words.strict, form});
+  return check(check_options(words, form));
+}
+
+Outcome keep_watching(const Words& words, const ResultForm& form, const Show& show) {
+  return watch(check_options(words, form), show);
 }
 
 Outcome run_catalogue(const Words& words, const ResultForm& form) {
@@ -83,6 +95,15 @@ const std::vector<Command>& all_commands() {
        {"text", "json"},
        declare_check,
        run_check},
+      {"watch",
+       "check again on every save, and print what changed",
+       "linewright watch .",
+       {"text", "json"},
+       declare_check,
+       nullptr,
+       keep_watching,
+       "Watches the project file, what it includes, and meshes. Ends on Ctrl-C (SIGINT)\n"
+       "or SIGTERM, with the exit code of the last check. JSON is one line for a check.\n"},
       {"cutlist",
        "lengths, bend schedules, volumes and masses",
        "linewright cutlist . --format csv --output cuts.csv",
@@ -138,10 +159,14 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
-void declare_form(CLI::App& app, Words& words, const std::vector<std::string>& formats) {
-  app.add_option("--format", words.format, "form of the result")->type_name(joined(formats));
-  app.add_option("--output", words.output, "write the result to this new file")->type_name("FILE");
-  app.add_flag("--force", words.force, "let --output replace a file");
+void declare_form(CLI::App& app, Words& words, const Command& command) {
+  app.add_option("--format", words.format, "form of the result")
+      ->type_name(joined(command.formats));
+  if (command.run) {
+    app.add_option("--output", words.output, "write the result to this new file")
+        ->type_name("FILE");
+    app.add_flag("--force", words.force, "let --output replace a file");
+  }
   app.add_option("--color", words.color, "colour verdicts")->type_name("auto|always|never");
   app.add_option("--units", words.units, "lengths in text and CSV")->type_name("in|mm");
   app.add_flag("--quiet", words.quiet, "results and errors only, no notes");
@@ -160,9 +185,9 @@ void declare_all(CLI::App& app, Words& words) {
       "Example: linewright init my-aeroplane && linewright check my-aeroplane");
   for (const Command& command : all_commands()) {
     CLI::App* sub = app.add_subcommand(std::string(command.name), std::string(command.purpose));
-    sub->footer("Example: " + std::string(command.example));
+    sub->footer(std::string(command.note) + "Example: " + std::string(command.example));
     command.declare(*sub, words);
-    if (!command.formats.empty()) declare_form(*sub, words, command.formats);
+    if (!command.formats.empty()) declare_form(*sub, words, command);
   }
 }
 
@@ -214,7 +239,7 @@ ColourSurroundings colour_surroundings(bool terminal) {
   return {terminal, !value("NO_COLOR").empty() || value("TERM") == "dumb"};
 }
 
-Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal) {
+Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal, const Show& show) {
   const std::string name = app.get_subcommands().front()->get_name();
   for (const Command& command : all_commands()) {
     if (command.name != name) continue;
@@ -222,6 +247,7 @@ Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal) {
     const auto form =
         read_form(words, command.formats, colour_surroundings(terminal && !words.output));
     if (const auto* wrong = std::get_if<std::string>(&form)) return refusal(*wrong);
+    if (command.keep_running) return command.keep_running(words, std::get<ResultForm>(form), show);
     return command.run(words, std::get<ResultForm>(form));
   }
   throw std::logic_error("a declared command has no entry");
@@ -259,7 +285,11 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
     return deliver(after_parsing(end, app), {}, out, err);
   }
   const bool terminal = &out == &std::cout && ::isatty(STDOUT_FILENO) == 1;
-  return deliver(run_chosen(app, words, terminal), words, out, err);
+  const Show show = [&](const Outcome& outcome) {
+    deliver(outcome, words, out, err);
+    return out.good();
+  };
+  return deliver(run_chosen(app, words, terminal, show), words, out, err);
 }
 
 }  // namespace

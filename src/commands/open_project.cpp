@@ -18,7 +18,10 @@ std::string path_prefix(const std::filesystem::path& path) {
   return base.empty() || base == "." ? std::string() : (base / "").string();
 }
 
-Outcome refused(const std::vector<Diagnostic>& errors, const std::string& prefix) {
+}  // namespace
+
+Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::path& path) {
+  const std::string prefix = path_prefix(path);
   Outcome outcome;
   outcome.code = ExitCode::bad_input;
   for (const Diagnostic& error : errors) {
@@ -30,13 +33,15 @@ Outcome refused(const std::vector<Diagnostic>& errors, const std::string& prefix
   return outcome;
 }
 
-}  // namespace
+OpenedProject open_with_files(const std::filesystem::path& path) {
+  if (path.empty()) return {refusal("the path of the project is empty"), {}};
+  LoadResult loaded = load_project(path, built_in_catalogue());
+  if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files)};
+  return {*std::move(loaded.project), std::move(loaded.files)};
+}
 
 std::variant<Project, Outcome> open_project(const std::filesystem::path& path) {
-  if (path.empty()) return refusal("the path of the project is empty");
-  LoadResult loaded = load_project(path, built_in_catalogue());
-  if (!loaded.project) return refused(loaded.errors, path_prefix(path));
-  return *std::move(loaded.project);
+  return open_with_files(path).project;
 }
 
 Report describe(const PreparedProject& prepared) {

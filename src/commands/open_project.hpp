@@ -3,15 +3,29 @@
 #include <filesystem>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "commands/outcome.hpp"
 #include "geometry/prepared.hpp"
+#include "input/diagnostic.hpp"
 #include "render/report.hpp"
 
 namespace linewright {
 
+struct OpenedProject {
+  /// The project, or a refusal that shows everything that is wrong with its files.
+  std::variant<Project, Outcome> project;
+  std::vector<std::filesystem::path> files;  ///< as in LoadResult
+};
+
+/// Reads a project, and says which files it consists of.
+OpenedProject open_with_files(const std::filesystem::path& path);
+
 /// The project, or a refusal that shows everything that is wrong with its files.
 std::variant<Project, Outcome> open_project(const std::filesystem::path& path);
+
+/// The refusal of the project at `path`, for these errors in its files.
+Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::path& path);
 
 /// The project's name, routes, systems and assumptions; no judgements yet.
 Report describe(const PreparedProject& prepared);

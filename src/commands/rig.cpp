@@ -4,6 +4,7 @@
 
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
+#include "commands/mesh_store.hpp"
 #include "commands/open_project.hpp"
 #include "render/rig_csv.hpp"
 #include "render/rig_json.hpp"
@@ -52,7 +53,10 @@ Outcome rig(const std::filesystem::path& project, const std::optional<std::strin
             const ResultForm& form) {
   const std::variant<Project, Outcome> opened = open_project(project);
   if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-  const PreparedProject prepared = prepare(std::get<Project>(opened));
+  MeshStore meshes;
+  const auto fields = meshes.fields_of(std::get<Project>(opened), project);
+  if (const Outcome* refused = std::get_if<Outcome>(&fields)) return *refused;
+  const PreparedProject prepared = prepare(std::get<Project>(opened), std::get<MeshFields>(fields));
   Rig plan = plan_rig(prepared);
   if (only_route) {
     const std::string wrong = wrong_route(*prepared.project, plan, *only_route);

@@ -2,7 +2,9 @@
 // One-dimensional minima on which every distance here rests.
 
 #include <algorithm>
+#include <boost/math/tools/minima.hpp>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 #include <queue>
 #include <vector>
@@ -14,9 +16,10 @@ struct Minimum {
   double value = 0;
 };
 
-/// Least value of a convex function on [lo, hi], found by golden section. The place is good to
-/// `tolerance` (absolute), or to the square root of machine precision near a smooth minimum; the
-/// value then errs by far less. Ends are always looked at, so a monotone function is exact.
+/// Least value of a convex function on [lo, hi], by Brent's method: parabolas where the function is
+/// smooth, golden sections where it is not. The place is good to `tolerance` (a share of hi - lo),
+/// or to the square root of machine precision near a smooth minimum; the value then errs by far
+/// less. Ends are always looked at, so a monotone function is exact.
 template <typename Function>
 Minimum minimise_convex(const Function& function, double lo, double hi, double tolerance = 1e-9) {
   Minimum best{lo, function(lo)};
@@ -24,31 +27,14 @@ Minimum minimise_convex(const Function& function, double lo, double hi, double t
     if (value < best.value) best = {at, value};
   };
   offer(hi, function(hi));
-  constexpr double golden = 0.61803398874989484820;
-  double left = hi - golden * (hi - lo);
-  double right = lo + golden * (hi - lo);
-  double left_value = function(left);
-  double right_value = function(right);
-  while (hi - lo > tolerance) {
-    offer(left, left_value);
-    offer(right, right_value);
-    if (left_value <= right_value) {
-      hi = right;
-      right = left;
-      right_value = left_value;
-      left = hi - golden * (hi - lo);
-      left_value = function(left);
-    } else {
-      lo = left;
-      left = right;
-      left_value = right_value;
-      right = lo + golden * (hi - lo);
-      right_value = function(right);
-    }
-    if (left >= right) break;  // the interval is down to neighbouring doubles
-  }
-  offer(left, left_value);
-  offer(right, right_value);
+  if (!(hi > lo)) return best;
+  // Brent's tolerance is relative to the place: on [1, 2] that is the same everywhere.
+  const auto shifted = [&](double x) { return function(lo + (hi - lo) * (x - 1)); };
+  const int bits = static_cast<int>(std::ceil(-std::log2(tolerance))) + 2;
+  std::uintmax_t most_steps = 200;
+  const auto [x, value] =
+      boost::math::tools::brent_find_minima(shifted, 1.0, 2.0, bits, most_steps);
+  offer(lo + (hi - lo) * (x - 1), value);
   return best;
 }
 

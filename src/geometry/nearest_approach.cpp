@@ -63,7 +63,6 @@ Approach approach_obstacle(const Stretch& stretch, Reach reach, const PathChord&
   const double radius = stretch.route->girth_radius_in((chord.start_in + chord.end_in) / 2);
   const double taken_off = radius + chord_error_in(chord);
   Approach approach;
-  approach.obstacle = &obstacle;
   double t = 0;
   Nearest there = still;
   if (reach == Reach::none) {
@@ -146,6 +145,12 @@ double widest_over(const Stretch& stretch, Reach reach, const PathChord& chord) 
   return std::max({middle, 2 * middle - start, 2 * middle - end});
 }
 
+/// The most that radius, sagitta and reach take off a distance anywhere on the chord.
+double taken_off_by(const Stretch& stretch, Reach reach, const PathChord& chord) {
+  return stretch.route->girth_radius_in(distance_along(chord, 0.5)) +
+         Centreline::default_sagitta_in + widest_over(stretch, reach, chord);
+}
+
 /// A chord and an obstacle that may come near each other.
 struct Meeting {
   const PathChord* chord = nullptr;
@@ -153,6 +158,76 @@ struct Meeting {
   double taken_off_in = 0;     ///< radius and the most that the line can reach there
   double least_margin_in = 0;  ///< lower bound, from boxes
 };
+
+/// The place of least margin in each group, as it is looked for.
+class BestPlaces {
+ public:
+  BestPlaces(const Stretch& stretch, Reach reach, double horizon_in, const Counts& counts)
+      : stretch_(stretch), reach_(reach), horizon_in_(horizon_in), counts_(counts) {}
+
+  const Stretch& stretch() const { return stretch_; }
+
+  /// Margins from here on need not be looked at.
+  double to_beat(int key) const {
+    const auto known = best_.find(key);
+    return known == best_.end() ? horizon_in_ : known->second.margin_in;
+  }
+
+  double taken_off_in(const PathChord& chord) const {
+    return taken_off_by(stretch_, reach_, chord);
+  }
+
+  void consider(int key, const PathChord& chord, const Obstacle& obstacle, double taken_off_in) {
+    if (!counts_(obstacle, (chord.start_in + chord.end_in) / 2)) return;
+    const Nearest still = nearest(Segment3{chord.from, chord.to}, obstacle);
+    if (still.distance_in - taken_off_in > to_beat(key) + tie_in) return;
+    Approach approach = approach_obstacle(stretch_, reach_, chord, obstacle, still);
+    // A face ends at its edge: where both are equally near, the edge is what is met.
+    const bool edge = obstacle.feature != Feature::face;
+    if (approach.margin_in >= to_beat(key) - tie_in &&
+        !(edge && approach.margin_in < to_beat(key) + tie_in))
+      return;
+    approach.obstacle = obstacle;
+    best_[key] = std::move(approach);
+  }
+
+  std::map<int, Approach> taken() { return std::move(best_); }
+
+ private:
+  const Stretch& stretch_;
+  Reach reach_;
+  double horizon_in_;
+  const Counts& counts_;
+  std::map<int, Approach> best_;
+};
+
+/// The same for a block against a mesh, whose triangles are looked up as they are needed.
+void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartField& mesh,
+                   const Group& group) {
+  const int key = group(obstacle_of(mesh, {}));
+  const double swelling = mesh.field->mesh().thickness / 2;
+  const auto& chords = best.stretch().chords;
+  double most = 0;
+  for (std::size_t i = block.first; i < block.end; ++i)
+    most = std::max(most, best.taken_off_in(chords[i]));
+  // How near a centreline must come for the margin to be of interest.
+  const auto bound_in = [&](double taken_off_in) {
+    return best.to_beat(key) + tie_in + taken_off_in + swelling;
+  };
+  if (bound_in(most) < 0) return;
+  const auto cells = mesh.field->cells_near({block.bounds.min, block.bounds.max}, bound_in(most));
+  if (cells.empty()) return;
+  for (std::size_t i = block.first; i < block.end; ++i) {
+    const PathChord& chord = chords[i];
+    const double taken_off = best.taken_off_in(chord);
+    if (bound_in(taken_off) < 0) continue;
+    mesh.field->visit_within({chord.from, chord.to}, bound_in(taken_off), cells,
+                             [&](const MeshItem& item, double) {
+                               best.consider(key, chord, obstacle_of(mesh, item), taken_off);
+                               return std::max(0.0, bound_in(taken_off));
+                             });
+  }
+}
 
 /// All of a block's meetings with a margin that may be under the horizon, by lower bound.
 std::vector<Meeting> meetings(const Stretch& stretch, Reach reach, const Obstacles& obstacles,
@@ -163,8 +238,7 @@ std::vector<Meeting> meetings(const Stretch& stretch, Reach reach, const Obstacl
   for (std::size_t i = block.first; i < block.end; ++i) {
     const PathChord& chord = stretch.chords[i];
     boxes.push_back(bounds_of(chord));
-    taken_off.push_back(stretch.route->girth_radius_in(distance_along(chord, 0.5)) +
-                        Centreline::default_sagitta_in + widest_over(stretch, reach, chord));
+    taken_off.push_back(taken_off_by(stretch, reach, chord));
     most = std::max(most, taken_off.back());
   }
   std::vector<Meeting> found;
@@ -197,7 +271,7 @@ void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
 
 Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
                      const ReachEnvelope& envelope) {
-  Stretch stretch{&route, start_in, end_in, envelope, {}, {}};
+  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in()};
   std::vector<double> breaks{start_in, end_in};
   for (const Sleeve& sleeve : route.route->sleeves)
     for (const double at : {sleeve.from_in, sleeve.to_in})
@@ -215,6 +289,9 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
     ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
                      bounds_of(stretch.chords[i])};
     for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
+    if (stretch.blocks.empty()) stretch.bounds = block.bounds;
+    include(stretch.bounds, block.bounds.min);
+    include(stretch.bounds, block.bounds.max);
     stretch.blocks.push_back(block);
   }
   return stretch;
@@ -223,64 +300,126 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
 std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
                                           const Obstacles& obstacles, double horizon_in,
                                           const Group& group, const Counts& counts) {
-  std::map<int, Approach> best;
-  const auto to_beat = [&](int key) {
-    const auto known = best.find(key);
-    return known == best.end() ? horizon_in : known->second.margin_in;
-  };
+  BestPlaces best(stretch, reach, horizon_in, counts);
   for (const ChordBlock& block : stretch.blocks) {
     // Nearest first: what is found early spares the rest.
     for (const Meeting& meeting : meetings(stretch, reach, obstacles, horizon_in, block)) {
-      const PathChord& chord = *meeting.chord;
-      const Obstacle& obstacle = *meeting.obstacle;
-      const int key = group(obstacle);
-      if (meeting.least_margin_in > to_beat(key) + tie_in) continue;
-      if (!counts(obstacle, (chord.start_in + chord.end_in) / 2)) continue;
-      const Nearest still = nearest(Segment3{chord.from, chord.to}, obstacle);
-      if (still.distance_in - meeting.taken_off_in > to_beat(key) + tie_in) continue;
-      const Approach approach = approach_obstacle(stretch, reach, chord, obstacle, still);
-      // A face ends at its edge: where both are equally near, the edge is what is met.
-      const bool edge = obstacle.feature != Feature::face;
-      if (approach.margin_in < to_beat(key) - tie_in ||
-          (edge && approach.margin_in < to_beat(key) + tie_in))
-        best[key] = approach;
+      const int key = group(*meeting.obstacle);
+      if (meeting.least_margin_in <= best.to_beat(key) + tie_in)
+        best.consider(key, *meeting.chord, *meeting.obstacle, meeting.taken_off_in);
     }
+    for (const MeshPartField& mesh : obstacles.meshes()) consider_mesh(best, block, mesh, group);
   }
-  return best;
+  return best.taken();
+}
+
+namespace {
+
+/// Two pieces, one of each line, and a margin that they cannot be under.
+struct Facing {
+  std::size_t first = 0;
+  std::size_t second = 0;
+  double least_margin_in = 0;
+};
+
+/// Nearest first; what is equally near stays in order along the lines.
+void sort_by_margin(std::vector<Facing>& facing) {
+  const auto rounded = [](const Facing& each) { return std::floor(each.least_margin_in / tie_in); };
+  std::stable_sort(facing.begin(), facing.end(),
+                   [&](const Facing& a, const Facing& b) { return rounded(a) < rounded(b); });
+}
+
+/// The most that radii and reach of both take off a distance anywhere.
+double most_taken_off(const Stretch& first, const Stretch& second, Reach reach) {
+  return first.thickest_radius_in + second.thickest_radius_in + 2 * Centreline::default_sagitta_in +
+         first.envelope.widest_in(reach) + second.envelope.widest_in(reach);
+}
+
+/// Of each chord of the block: what its radius and its reach can take off a distance.
+std::vector<double> taken_off_by_block(const Stretch& stretch, Reach reach,
+                                       const ChordBlock& block) {
+  std::vector<double> taken_off;
+  for (std::size_t i = block.first; i < block.end; ++i)
+    taken_off.push_back(taken_off_by(stretch, reach, stretch.chords[i]));
+  return taken_off;
+}
+
+/// The search for the least margin between two lines.
+class LinePair {
+ public:
+  LinePair(const Stretch& first, const Stretch& second, Reach reach, double horizon_in,
+           const CountsPair& counts)
+      : first_(first), second_(second), reach_(reach), horizon_in_(horizon_in), counts_(counts) {}
+
+  std::optional<Approach> nearest_place() {
+    if (are_far_apart(first_, second_, reach_, horizon_in_)) return std::nullopt;
+    const double thickest = most_taken_off(first_, second_, reach_);
+    std::vector<Facing> blocks;
+    for (std::size_t i = 0; i < first_.blocks.size(); ++i)
+      for (std::size_t j = 0; j < second_.blocks.size(); ++j) {
+        const double least =
+            least_distance(first_.blocks[i].bounds, second_.blocks[j].bounds) - thickest;
+        if (least < horizon_in_) blocks.push_back({i, j, least});
+      }
+    sort_by_margin(blocks);
+    for (const Facing& each : blocks)
+      if (each.least_margin_in < to_beat())
+        consider_blocks(first_.blocks[each.first], second_.blocks[each.second]);
+    return std::move(best_);
+  }
+
+ private:
+  double to_beat() const { return best_ ? best_->margin_in : horizon_in_; }
+
+  void consider_blocks(const ChordBlock& block, const ChordBlock& facing) {
+    const std::vector<double> taken_off = taken_off_by_block(first_, reach_, block);
+    const std::vector<double> other_taken_off = taken_off_by_block(second_, reach_, facing);
+    std::vector<Facing> chords;
+    for (std::size_t i = block.first; i < block.end; ++i)
+      for (std::size_t j = facing.first; j < facing.end; ++j) {
+        const double off = taken_off[i - block.first] + other_taken_off[j - facing.first];
+        const PathChord& chord = first_.chords[i];
+        const PathChord& other = second_.chords[j];
+        if (least_distance(bounds_of(chord), bounds_of(other)) - off >= to_beat()) continue;
+        const double least = still(chord, other).distance_in - off;
+        if (least < to_beat()) chords.push_back({i, j, least});
+      }
+    sort_by_margin(chords);
+    for (const Facing& each : chords)
+      if (each.least_margin_in < to_beat())
+        consider(first_.chords[each.first], second_.chords[each.second]);
+  }
+
+  static Nearest still(const PathChord& chord, const PathChord& other) {
+    return nearest(Segment3{chord.from, chord.to}, Segment3{other.from, other.to});
+  }
+
+  void consider(const PathChord& chord, const PathChord& other) {
+    if (!counts_(distance_along(chord, 0.5), distance_along(other, 0.5))) return;
+    const Approach approach =
+        reach_ == Reach::none ? still_approach(first_, chord, second_, other, still(chord, other))
+                              : approach_chord(first_, chord, second_, other, reach_);
+    if (approach.margin_in < to_beat()) best_ = approach;
+  }
+
+  const Stretch& first_;
+  const Stretch& second_;
+  Reach reach_;
+  double horizon_in_;
+  const CountsPair& counts_;
+  std::optional<Approach> best_;
+};
+
+}  // namespace
+
+bool are_far_apart(const Stretch& first, const Stretch& second, Reach reach, double horizon_in) {
+  return least_distance(first.bounds, second.bounds) - most_taken_off(first, second, reach) >=
+         horizon_in;
 }
 
 std::optional<Approach> nearest_lines(const Stretch& first, const Stretch& second, Reach reach,
                                       double horizon_in, const CountsPair& counts) {
-  std::optional<Approach> best;
-  const double widest = first.envelope.widest_in(reach) + second.envelope.widest_in(reach);
-  const auto consider = [&](const PathChord& chord, const PathChord& other) {
-    const double to_beat = best ? best->margin_in : horizon_in;
-    const double middle = (chord.start_in + chord.end_in) / 2;
-    const double other_middle = (other.start_in + other.end_in) / 2;
-    const double taken_off = first.route->girth_radius_in(middle) +
-                             second.route->girth_radius_in(other_middle) +
-                             2 * Centreline::default_sagitta_in + widest;
-    if (least_distance(bounds_of(chord), bounds_of(other)) - taken_off >= to_beat) return;
-    if (!counts(middle, other_middle)) return;
-    const Nearest still = nearest(Segment3{chord.from, chord.to}, Segment3{other.from, other.to});
-    if (still.distance_in - taken_off >= to_beat) return;
-    const Approach approach = reach == Reach::none
-                                  ? still_approach(first, chord, second, other, still)
-                                  : approach_chord(first, chord, second, other, reach);
-    if (approach.margin_in < to_beat) best = approach;
-  };
-  const double thickest = first.route->thickest_radius_in() + second.route->thickest_radius_in() +
-                          2 * Centreline::default_sagitta_in + widest;
-  for (const ChordBlock& block : first.blocks)
-    for (const ChordBlock& facing : second.blocks) {
-      if (least_distance(block.bounds, facing.bounds) - thickest >=
-          (best ? best->margin_in : horizon_in))
-        continue;
-      for (std::size_t i = block.first; i < block.end; ++i)
-        for (std::size_t j = facing.first; j < facing.end; ++j)
-          consider(first.chords[i], second.chords[j]);
-    }
-  return best;
+  return LinePair(first, second, reach, horizon_in, counts).nearest_place();
 }
 
 }  // namespace linewright

@@ -19,8 +19,8 @@ struct Approach {
   double distance_in = 0;  ///< along the line
   Vec3 on_line;
   Vec3 on_other;
-  const Obstacle* obstacle = nullptr;  ///< structure only
-  double other_distance_in = 0;        ///< along the other line, lines only
+  std::optional<Obstacle> obstacle;  ///< structure only
+  double other_distance_in = 0;      ///< along the other line, lines only
 };
 
 /// Neighbouring chords in one box, so that far ones are passed over together.
@@ -39,6 +39,8 @@ struct Stretch {
   ReachEnvelope envelope;
   std::vector<PathChord> chords;
   std::vector<ChordBlock> blocks;
+  Bounds bounds;                  ///< of the chords
+  double thickest_radius_in = 0;  ///< of the whole route
 };
 
 /// Chords no longer than this, so that what counts near a place is decided finely enough.
@@ -52,15 +54,18 @@ using Counts = std::function<bool(const Obstacle&, double distance_in)>;
 /// Sorts obstacles into groups that are judged apart.
 using Group = std::function<int(const Obstacle&)>;
 
-/// Least margin for each group of obstacles over the stretch. Obstacles farther than `horizon_in`
-/// beyond the reach are left out. Exact for straights; arcs are chords within
-/// `Centreline::default_sagitta_in`, which is taken off the gap.
+/// Least margin for each group of obstacles over the stretch; a mesh is in one group. Obstacles
+/// farther than `horizon_in` beyond the reach are left out. Exact for straights; arcs are chords
+/// within `Centreline::default_sagitta_in`, which is taken off the gap.
 std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
                                           const Obstacles& obstacles, double horizon_in,
                                           const Group& group, const Counts& counts);
 
 /// Says whether two places, one on each line, are to be compared.
 using CountsPair = std::function<bool(double first_distance_in, double second_distance_in)>;
+
+/// True where boxes tell that two lines stay farther apart than `horizon_in` beyond the reach.
+bool are_far_apart(const Stretch& first, const Stretch& second, Reach reach, double horizon_in);
 
 /// Least margin between two lines, or nothing where they stay farther apart than `horizon_in`
 /// beyond the reach.

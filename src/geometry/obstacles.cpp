@@ -129,12 +129,19 @@ Nearest to_surface(const First& first, const Obstacle& obstacle) {
 
 struct Obstacles::Index {
   StructureShapes shapes;
+  std::vector<MeshPartField> meshes;
   Tree tree;
 };
 
-Obstacles::Obstacles(const Structure& structure) : index_(std::make_unique<Index>()) {
+Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes)
+    : index_(std::make_unique<Index>()) {
   index_->shapes = shapes_of(structure);
   index_->tree = packed(index_->shapes.obstacles);
+  for (std::size_t i = 0; i < meshes.size(); ++i) {
+    index_->meshes.push_back({static_cast<int>(index_->shapes.parts.size()), meshes[i]});
+    const Mesh& mesh = structure.meshes[i];
+    index_->shapes.parts.push_back({PartKind::mesh, mesh.name, mesh.where, false});
+  }
 }
 
 Obstacles::~Obstacles() = default;
@@ -146,6 +153,10 @@ const std::vector<Part>& Obstacles::parts() const {
 }
 const std::vector<Obstacle>& Obstacles::all() const {
   return index_->shapes.obstacles;
+}
+
+const std::vector<MeshPartField>& Obstacles::meshes() const {
+  return index_->meshes;
 }
 
 std::optional<int> Obstacles::find_part(const std::string& name) const {
@@ -164,6 +175,18 @@ void Obstacles::visit(const Bounds& bounds,
   std::sort(found.begin(), found.end(),
             [](const Entry& a, const Entry& b) { return a.second < b.second; });
   for (const Entry& entry : found) visit(all()[entry.second]);
+}
+
+Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item) {
+  Obstacle obstacle;
+  obstacle.shape = item.shape;
+  obstacle.is_segment = item.is_edge;
+  obstacle.radius_in = mesh.field->mesh().thickness / 2;
+  obstacle.part = mesh.part;
+  obstacle.feature = item.is_edge ? Feature::free_edge : Feature::face;
+  if (item.is_edge) obstacle.guard = mesh.field->mesh().edge;
+  obstacle.hole = mesh.field->piece_of(item.triangle);
+  return obstacle;
 }
 
 Nearest nearest(const Segment3& segment, const Obstacle& obstacle) {

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "geometry/distance.hpp"
+#include "geometry/mesh_field.hpp"
 #include "model/structure.hpp"
 
 namespace linewright {
@@ -19,7 +20,7 @@ inline constexpr double obstacle_sagitta_in = 0.0005;
 /// How far edge trim reaches over the sheet from the edge: the face is taken to start there.
 inline constexpr double trim_lip_in = 0.12;
 
-enum class PartKind { frame, channel, panel, solid, mover };
+enum class PartKind { frame, channel, panel, solid, mover, mesh };
 
 /// A named piece of structure.
 struct Part {
@@ -46,7 +47,7 @@ struct Obstacle {
   int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
   EdgeGuard guard = EdgeGuard::bare;
-  std::string hole;  ///< hole edges: the hole's name
+  std::string hole;  ///< hole edges: the hole's name; meshes: the piece's name in its file
 };
 
 /// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
@@ -60,25 +61,39 @@ struct Bounds {
   Vec3 max;
 };
 
+/// What the files of `Structure::meshes` hold, in that order.
+using MeshFields = std::vector<std::shared_ptr<const MeshField>>;
+
+/// A mesh and its index into Obstacles::parts().
+struct MeshPartField {
+  int part = 0;
+  std::shared_ptr<const MeshField> field;
+};
+
+/// An item of the mesh as an obstacle.
+Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item);
+
 /// The structure ready to be measured against.
 class Obstacles {
  public:
   /// Frames give slabs (cut by their holes) and the walls of the holes; channels give strips and
   /// free edges; panels give triangles; box solids give slabs; cylinders give a swollen axis;
   /// movers give their chain at steps of the sweep, swollen so that no place between steps is
-  /// missed. `shapes_of` says more. Meshes are not read here.
-  explicit Obstacles(const Structure& structure);
+  /// missed. `shapes_of` says more. Meshes come as they are: they are parts, but not in `all()`.
+  /// `meshes` is empty where they were not read.
+  explicit Obstacles(const Structure& structure, const MeshFields& meshes = {});
   ~Obstacles();
   Obstacles(Obstacles&&) noexcept;
   Obstacles& operator=(Obstacles&&) noexcept;
 
   const std::vector<Part>& parts() const;
   const std::vector<Obstacle>& all() const;
+  const std::vector<MeshPartField>& meshes() const;
   /// Index into parts(), or nothing.
   std::optional<int> find_part(const std::string& name) const;
 
-  /// Calls `visit` with every obstacle whose box, swelling included, meets `bounds`, in the order
-  /// of `all()`.
+  /// Calls `visit` with every obstacle of `all()` whose box, swelling included, meets `bounds`, in
+  /// that order.
   void visit(const Bounds& bounds, const std::function<void(const Obstacle&)>& visit) const;
 
  private:

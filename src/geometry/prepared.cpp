@@ -265,8 +265,8 @@ double drawn_radius_in(const RoutePoint& point, const Line& line) {
   return line.usual_bend_radius_in.value_or(0);
 }
 
-PreparedProject prepare(const Project& project) {
-  PreparedProject prepared{&project, {}, Obstacles(project.structure)};
+PreparedProject prepare(const Project& project, const MeshFields& meshes) {
+  PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
   prepared.routes.reserve(project.routes.size());
   for (const Route& route : project.routes)
     prepared.routes.push_back(prepare_route(project, route));

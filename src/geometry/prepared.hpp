@@ -113,7 +113,8 @@ inline constexpr double holding_bore_ratio = 2.0;
 double drawn_radius_in(const RoutePoint& point, const Line& line);
 
 /// Works everything out. `project` must outlive the result, and its names must all resolve (the
-/// loader sees to both).
-PreparedProject prepare(const Project& project);
+/// loader sees to both). `meshes` are those of the project, read from their files; where they are
+/// not given, nothing is known about them.
+PreparedProject prepare(const Project& project, const MeshFields& meshes = {});
 
 }  // namespace linewright

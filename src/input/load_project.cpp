@@ -172,6 +172,7 @@ LoadResult load_project(const std::filesystem::path& path, const Catalogue& buil
   add_assumptions(draft);
 
   LoadResult result;
+  result.files = std::move(draft.files);
   if (draft.errors.empty()) {
     result.project = std::move(draft.project);
     return result;

@@ -13,6 +13,9 @@ namespace linewright {
 struct LoadResult {
   std::optional<Project> project;  ///< set only when there are no errors
   std::vector<Diagnostic> errors;  ///< in file and line order
+  /// The files that the project consists of, as far as it could be read, absolute; the project file
+  /// first. Those that are missing are among them, and what links lead to.
+  std::vector<std::filesystem::path> files;
 };
 
 /// Reads a project file, or `project.yaml` in a folder, and all that it includes. `built_in` is

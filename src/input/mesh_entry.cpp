@@ -39,6 +39,7 @@ ProjectPath find_file(FieldReader& fields, ReadContext& context) {
     return {};
   }
   ProjectPath& file = std::get<ProjectPath>(resolved);
+  context.draft.note_file(context.file_folder / written);
   std::error_code failure;
   const auto status = std::filesystem::status(file.path, failure);
   if (!std::filesystem::exists(status))

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <system_error>
 #include <utility>
 
 #include "input/utf8.hpp"
@@ -35,6 +36,17 @@ void ProjectDraft::add_error(const SourceLocation& where, std::string message,
     return;
   }
   errors.push_back({where, std::move(message), std::move(suggestion), {}});
+}
+
+void ProjectDraft::note_file(const std::filesystem::path& path) {
+  namespace fs = std::filesystem;
+  std::error_code failure;
+  const fs::path whole = fs::absolute(path, failure);
+  const fs::path folder = fs::weakly_canonical(whole.parent_path(), failure);
+  const fs::path named = failure ? whole : folder / whole.filename();
+  files.push_back(named);
+  const fs::path linked = fs::weakly_canonical(whole, failure);
+  if (!failure && linked != named) files.push_back(linked);
 }
 
 std::string place_words(const SourceLocation& where) {

@@ -55,11 +55,16 @@ struct ProjectDraft {
   int edges_unstated = 0;
   std::vector<UnstatedMesh> unstated_meshes;
   std::vector<std::string> files_without_units;
+  /// Every file that was read or looked for: where its name stands, and what it is a link to.
+  std::vector<std::filesystem::path> files;
   std::vector<Diagnostic> errors;
 
   /// Adds an error; beyond `most_errors` only the fact that there are more is kept.
   void add_error(const SourceLocation& where, std::string message, std::string suggestion = {});
   bool errors_left_out = false;
+
+  /// Notes a file that the project consists of, whether it is there or not.
+  void note_file(const std::filesystem::path& path);
 };
 
 /// What the readers of one file share.

@@ -78,6 +78,7 @@ class FileWalk {
     const auto resolved = resolve_project_path(project_folder_, base, include.written);
     if (const auto* why_not = std::get_if<std::string>(&resolved)) return *why_not;
     const auto& file = std::get<ProjectPath>(resolved);
+    draft_.note_file(base / include.written);
     if (is_open(file)) return fmt::format("files include each other: {}", chain_to(file));
     const auto [first, is_new] = first_include_.try_emplace(file.path, include.where);
     if (!is_new)
@@ -126,6 +127,7 @@ std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& dra
   const bool is_folder = fs::is_directory(path, failure);
   const fs::path given = is_folder ? path / "project.yaml" : path;
   const std::string given_name = given.generic_string();
+  draft.note_file(given);
   const auto text = read_text_file(given, given_name);
   if (const auto* why_not = std::get_if<Diagnostic>(&text)) {
     draft.errors.push_back(*why_not);

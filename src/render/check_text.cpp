@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "render/amount.hpp"
+#include "render/finding_text.hpp"
 #include "render/layout.hpp"
 
 namespace linewright {
@@ -28,51 +28,11 @@ int badness(Verdict verdict) {
   return 0;
 }
 
-std::string labelled(std::string_view label, std::string_view text) {
-  if (text.empty()) return {};
-  constexpr std::size_t label_columns = 15;
-  return wrapped(left(fmt::format("  {}:", label), label_columns), text);
-}
-
-std::string location_prefix(const SourceLocation& location) {
-  if (location.file.empty()) return {};
-  if (location.line == 0) return one_line(location.file) + ": ";
-  return fmt::format("{}:{}:{}: ", one_line(location.file), location.line, location.column);
-}
-
-std::string where(const Judgement& judgement, const RouteReport* route, const Phrasing& phrasing) {
-  std::string words = judgement.at ? phrasing.place(*judgement.at) : std::string();
-  if (judgement.distance_in && route) {
-    if (!words.empty()) words += ", ";
-    words += fmt::format("{} from {}", phrasing.length(*judgement.distance_in), route->from);
-  }
-  return words;
-}
-
 std::string finding(const Judgement& judgement, const RouteReport* route, const TextStyle& style) {
-  std::string text = location_prefix(judgement.location);
-  text += fmt::format("{}: {}: {}\n", verdict_text(judgement.verdict, style), judgement.rule,
-                      one_line(judgement.message));
-  text += labelled("where", where(judgement, route, style.phrasing));
-  text += labelled("by how much", by_how_much(judgement, style.phrasing));
-  text += labelled("why", judgement.source);
-  text += labelled("mend", judgement.mend);
-  if (judgement.verdict == Verdict::waived) {
-    const Verdict was = judgement.waived_verdict.value_or(Verdict::unknown);
-    text +=
-        labelled("waived", fmt::format("{} (was {})", judgement.waived_reason, verdict_word(was)));
-  }
+  std::string text = location_prefix(judgement.location) + finding_title(judgement, style) + "\n";
+  for (const FindingLine& line : finding_lines(judgement, route, style.phrasing))
+    text += labelled(line);
   return text;
-}
-
-std::string counted(int count, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", count, count == 1 ? one : many);
-}
-
-std::string full_tally(const Tally& tally) {
-  return fmt::format("{} passed, {}, {} failed, {} unknown, {} waived", tally.pass,
-                     counted(tally.warn, "warning", "warnings"), tally.fail, tally.unknown,
-                     tally.waived);
 }
 
 std::string short_tally(const Tally& tally) {
@@ -95,7 +55,8 @@ std::string short_tally(const Tally& tally) {
 std::vector<const Judgement*> judgements_of(const Report& report, const RouteReport* route) {
   std::vector<const Judgement*> chosen;
   for (const Judgement& judgement : report.judgements)
-    if (report.find_route(judgement.route) == route) chosen.push_back(&judgement);
+    if (route ? judgement.route == route->cut.name : !report.find_route(judgement.route))
+      chosen.push_back(&judgement);
   std::stable_sort(chosen.begin(), chosen.end(), [](const Judgement* a, const Judgement* b) {
     return badness(a->verdict) < badness(b->verdict);
   });
@@ -132,13 +93,6 @@ std::string tally_lines(const Report& report) {
   return text;
 }
 
-std::string assumption_lines(const Report& report) {
-  if (report.assumptions.empty()) return {};
-  std::string text = "\nTaken, because the project does not say:\n";
-  for (const std::string& assumption : report.assumptions) text += wrapped("  - ", assumption);
-  return text;
-}
-
 }  // namespace
 
 std::string check_text(const Report& report, const TextStyle& style) {
@@ -146,13 +100,10 @@ std::string check_text(const Report& report, const TextStyle& style) {
   for (const RouteReport& route : report.routes) text += section(report, &route, style);
   text += section(report, nullptr, style);
   text += tally_lines(report);
-  const Tally tally = tally_of(report.judgements);
-  text +=
-      fmt::format("{}: {}\n", counted(static_cast<int>(report.routes.size()), "route", "routes"),
-                  full_tally(tally));
-  if (tally.total() == 0) text += "There was nothing to judge: that is not a pass.\n";
+  text += summary_lines(report);
   text += assumption_lines(report);
   text += "\n";
+  const Tally tally = tally_of(report.judgements);
   if (!style.quiet && tally.total() > tally.pass)
     text += wrapped("", "For a rule's limits, sources and mends: linewright explain RULE");
   text += wrapped("",

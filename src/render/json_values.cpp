@@ -3,6 +3,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "render/amount.hpp"
 #include "render/version.hpp"
 
 namespace linewright {
@@ -39,6 +40,10 @@ Json route_json(const RouteReport& route) {
           {"minimum_bend_radius_in", json_number(cut.minimum_bend_radius_in)}};
 }
 
+Json text_or_null(const std::string& text) {
+  return text.empty() ? Json(nullptr) : Json(text);
+}
+
 }  // namespace
 
 Json json_number(double value) {
@@ -72,6 +77,43 @@ Json json_systems(const Report& report) {
                        {"volume_in3", json_number(system.volume_in3)},
                        {"nodes_without_volume", system.nodes_without_volume}});
   return systems;
+}
+
+Json json_judgement(const Judgement& judgement) {
+  const SourceLocation& location = judgement.location;
+  return {
+      {"rule", judgement.rule},
+      {"verdict", verdict_word(judgement.verdict)},
+      {"route", judgement.route},
+      {"with", judgement.with ? Json(*judgement.with) : Json(nullptr)},
+      {"at", judgement.at ? json_place(*judgement.at) : Json(nullptr)},
+      {"distance_in", json_number(judgement.distance_in)},
+      {"value", json_number(judgement.value)},
+      {"limit", json_number(judgement.limit)},
+      {"unit", unit_word(judgement.unit)},
+      {"margin", json_number(judgement.margin())},
+      {"sense", judgement.sense == LimitSense::at_least ? "at_least" : "at_most"},
+      {"message", judgement.message},
+      {"source", judgement.source},
+      {"mend", judgement.mend},
+      {"location", {{"file", location.file}, {"line", location.line}, {"column", location.column}}},
+      {"waived_reason", text_or_null(judgement.waived_reason)},
+      {"was",
+       judgement.waived_verdict ? Json(verdict_word(*judgement.waived_verdict)) : Json(nullptr)},
+  };
+}
+
+Json json_summary(const Report& report) {
+  const Tally tally = tally_of(report.judgements);
+  return {{"pass", tally.pass},
+          {"warn", tally.warn},
+          {"fail", tally.fail},
+          {"unknown", tally.unknown},
+          {"waived", tally.waived}};
+}
+
+std::string json_line(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 std::string json_text(const Json& json) {

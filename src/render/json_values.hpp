@@ -25,7 +25,13 @@ Json json_header();
 /// "routes" and "systems" of a report.
 Json json_routes(const Report& report);
 Json json_systems(const Report& report);
+/// One of "checks".
+Json json_judgement(const Judgement& judgement);
+/// "summary": how many judgements came out which way.
+Json json_summary(const Report& report);
 
+/// The text of a JSON form on one line, else as `json_text`.
+std::string json_line(const Json& json);
 /// The text of a JSON form, indented, with a line feed at the end. Bytes that are not UTF-8 (file
 /// names may hold them) become U+FFFD.
 std::string json_text(const Json& json);

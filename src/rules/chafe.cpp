@@ -239,6 +239,8 @@ std::optional<Pair> nearest_pair(const RuleContext& context, const std::vector<S
   for (const SpanReach& a : first) {
     for (const SpanReach& b : second) {
       if (!a.missing.empty() || !b.missing.empty()) continue;
+      const double horizon = std::max(worst ? worst->bound.margin_in : horizon_in, tolerance_in);
+      if (are_far_apart(a.stretch, b.stretch, Reach::bound, horizon)) continue;
       const PreparedRoute& route = *a.stretch.route;
       const PreparedRoute& other = *b.stretch.route;
       const auto counts = [&](double along, double other_along) {
@@ -248,14 +250,12 @@ std::optional<Pair> nearest_pair(const RuleContext& context, const std::vector<S
         return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
                !at_shared_node(route, along, other, other_along);
       };
-      const double horizon = worst ? worst->bound.margin_in : horizon_in;
       std::optional<std::pair<Stretch, Stretch>> own;
       if (share_hanging_end(a.stretch, b.stretch))
         own.emplace(without_common_swing(a.stretch), without_common_swing(b.stretch));
       const Stretch& mine = own ? own->first : a.stretch;
       const Stretch& theirs = own ? own->second : b.stretch;
-      const auto bound =
-          nearest_lines(mine, theirs, Reach::bound, std::max(horizon, tolerance_in), counts);
+      const auto bound = nearest_lines(mine, theirs, Reach::bound, horizon, counts);
       if (!bound) continue;
       if (!worst || bound->margin_in < worst->bound.margin_in)
         worst = Pair{*bound, worst ? worst->likely : std::nullopt};

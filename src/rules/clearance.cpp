@@ -145,14 +145,16 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   judge_guarded(context, route, filter, judgements);
 }
 
-void judge_meshes(const RuleContext& context, std::vector<Judgement>& judgements) {
+/// Where the meshes' files were not read, nothing is known of the gaps to them.
+void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& judgements) {
+  if (!context.prepared.obstacles.meshes().empty()) return;
   for (const Mesh& mesh : context.prepared.project->structure.meshes) {
     Judgement judgement;
     judgement.rule = clearance_rule().name;
     judgement.with = mesh.name;
     judgement.message =
-        "the gap to mesh " + mesh.name + " is not measured: meshes are not read yet";
-    judgement.source = "this version of the program";
+        "the gap to mesh " + mesh.name + " is not measured: its file was not read";
+    judgement.source = "the mesh's file";
     judgement.mend = "describe what is near the lines as channels, panels or solids";
     judgement.location = mesh.where;
     judgements.push_back(judgement);
@@ -161,7 +163,7 @@ void judge_meshes(const RuleContext& context, std::vector<Judgement>& judgements
 
 std::vector<Judgement> judge_clearance(const RuleContext& context) {
   std::vector<Judgement> judgements;
-  judge_meshes(context, judgements);
+  judge_unread_meshes(context, judgements);
   const std::vector<FreeRun> runs = free_runs(context.prepared);
   for (const PreparedRoute& route : context.prepared.routes)
     judge_route(context, route, runs, judgements);
@@ -178,8 +180,9 @@ const Rule& clearance_rule() {
           "The least free distance between the line's surface, at its largest real diameter or in "
           "its sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count "
           "at "
-          "every place of their sweep. Not counted: the frame a line goes through, within 1 in of "
-          "its hole (frame-crossing judges that); what an end fitting is mounted on, within 1 in "
+          "every place of their sweep. Meshes count by their triangles and sharp edges. Not counted: "
+          "the frame a line goes through, within 1 in of its hole (frame-crossing judges that), "
+          "also where a mesh has that web once more; what an end fitting is mounted on, within 1 in "
           "of "
           "it; edges with trim, grommet or bushing. From a cable's gap comes off what it can hang "
           "away from its drawn place: its play in the "

@@ -6,7 +6,9 @@
 
 #include "geometry/edge_gap.hpp"
 #include "geometry/polygon.hpp"
+#include "rules/mesh_crossing.hpp"
 #include "rules/neighbour_filter.hpp"
+#include "rules/neighbour_words.hpp"
 
 namespace linewright {
 
@@ -77,6 +79,24 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
   judgement.mend = "move the line " + context.phrasing.length_up(away + radius) +
                    " or more toward hole " + nearest_hole->name +
                    ", or make a hole there with a grommet";
+  return judgement;
+}
+
+/// A mesh has no holes but those that its triangles leave: what they cover is in the way.
+Judgement through_mesh(const RuleContext& context, const PreparedRoute& route,
+                       const MeshCrossing& crossing) {
+  Judgement judgement = judgement_at(frame_crossing_rule(), route, crossing.distance_in);
+  const Part& part =
+      context.prepared.obstacles.parts()[static_cast<std::size_t>(crossing.obstacle.part)];
+  judgement.with = part.name;
+  judgement.verdict = free_of_sheet.broken;
+  judgement.value = -2 * route.radius_in(crossing.distance_in);
+  judgement.limit = 0;
+  judgement.source = cite(free_of_sheet);
+  judgement.message = "goes through a surface of " + obstacle_words(part, crossing.obstacle) +
+                      ", where no hole is described";
+  judgement.mend =
+      "lead the line round it, or describe the frame with its hole in `frames` where it has one";
   return judgement;
 }
 
@@ -248,6 +268,8 @@ std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
                                          : through_web(context, route, crossing));
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (const auto wrong = misplaced(context, route, i)) judgements.push_back(*wrong);
+    for (const MeshCrossing& crossing : mesh_crossings(context.prepared, route))
+      judgements.push_back(through_mesh(context, route, crossing));
   }
   for (const Node& node : context.prepared.project->nodes)
     judge_fitting_in_web(context.prepared, node, judgements);
@@ -267,7 +289,9 @@ const Rule& frame_crossing_rule() {
           "needs "
           "a grommet, a bushing, edge trim or a fairlead. The gap is measured in space against "
           "both "
-          "faces of the sheet, so a line that leans in the hole is judged where it is nearest.",
+          "faces of the sheet, so a line that leans in the hole is judged where it is nearest. A "
+          "surface of a mesh that the centreline pierces is in the way unless a described frame "
+          "has a hole there.",
       .mend = "Fit a grommet or edge trim, move the line, or enlarge the hole.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,8 +1,12 @@
 #include "rules/judge.hpp"
 
 #include <algorithm>
+#include <exception>
+#include <iterator>
 #include <map>
+#include <thread>
 
+#include "geometry/parallel.hpp"
 #include "rules/registry.hpp"
 #include "rules/waivers.hpp"
 
@@ -66,17 +70,39 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
   return once;
 }
 
+std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule) {
+  std::vector<const Rule*> asked;
+  for (const Rule* rule : all_rules())
+    if (!only_rule || rule->name == *only_rule) asked.push_back(rule);
+  return asked;
+}
+
+/// Rules know nothing of each other: they judge side by side, and what each says stays in place.
+std::vector<std::vector<Judgement>> judge_each(const std::vector<const Rule*>& rules,
+                                               const PreparedProject& prepared,
+                                               const Phrasing& phrasing) {
+  std::vector<std::vector<Judgement>> found(rules.size());
+  std::vector<std::exception_ptr> failures(rules.size());
+  for_each_parallel(rules.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+    try {
+      found[i] = judge_rule(*rules[i], prepared, phrasing);
+    } catch (...) {
+      failures[i] = std::current_exception();
+    }
+  });
+  for (const std::exception_ptr& failure : failures)
+    if (failure) std::rethrow_exception(failure);
+  return found;
+}
+
 }  // namespace
 
 std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule,
                              const std::optional<std::string>& only_route) {
   std::vector<Judgement> judgements;
-  for (const Rule* rule : all_rules()) {
-    if (only_rule && rule->name != *only_rule) continue;
-    for (Judgement& judgement : judge_rule(*rule, prepared, phrasing))
-      judgements.push_back(std::move(judgement));
-  }
+  for (std::vector<Judgement>& found : judge_each(rules_asked(only_rule), prepared, phrasing))
+    std::move(found.begin(), found.end(), std::back_inserter(judgements));
   apply_waivers(prepared, only_rule, judgements);
   if (only_route)
     std::erase_if(judgements,

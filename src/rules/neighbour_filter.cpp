@@ -14,6 +14,13 @@ double swing_in(const Project& project, const std::string& name, Vec3 at) {
   return 0;
 }
 
+bool in_web(const Obstacle& obstacle, const Frame& frame) {
+  const auto& [a, b, c] = obstacle.shape;
+  const double near = frame.thickness / 2 + same_web_in;
+  return std::max({std::abs(a.x - frame.station), std::abs(b.x - frame.station),
+                   std::abs(c.x - frame.station)}) <= near;
+}
+
 }  // namespace
 
 bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
@@ -53,6 +60,13 @@ NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
     known->second.node_distance_in = std::min(known->second.node_distance_in, away);
     known->second.zone_in = std::max(fitting_zone_in, zone);
   });
+  for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
+    const double swelling = mesh.field->mesh().thickness / 2;
+    const auto item = mesh.field->nearest_item({node.at, node.at}, mount_distance_in + swelling);
+    if (!item) continue;
+    const double away = nearest(node.at, obstacle_of(mesh, *item)).distance_in;
+    mounts.emplace(mesh.part, Mount{away, fitting_zone_in});
+  }
   return mounts;
 }
 
@@ -74,9 +88,13 @@ template <typename Counts>
 bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distance_in,
                                         const Counts& counts) const {
   const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  return part.kind == PartKind::frame &&
+  const auto is_of = [&](const Frame& frame) {
+    if (part.kind == PartKind::mesh) return in_web(obstacle, frame);
+    return part.kind == PartKind::frame && frame.name == part.name;
+  };
+  return (part.kind == PartKind::frame || part.kind == PartKind::mesh) &&
          std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-           return each.frame->name == part.name && counts(each) &&
+           return is_of(*each.frame) && counts(each) &&
                   std::abs(each.distance_in - distance_in) <= crossing_zone_in;
          });
 }

@@ -16,6 +16,9 @@ inline constexpr double fitting_zone_in = 1.0;
 /// The frame a line goes through does not count this far to both sides of its hole: there the
 /// hole's edge is judged.
 inline constexpr double crossing_zone_in = 1.0;
+/// What of a mesh lies this near to a frame's web, on both sides, is that web once more
+/// [common practice, no source].
+inline constexpr double same_web_in = 0.1;
 
 class NeighbourFilter {
  public:
@@ -24,7 +27,8 @@ class NeighbourFilter {
   /// False for a part that an end of the route is mounted on, near that end and no nearer to the
   /// part than that end is. A cable's horn is exempt as far as its arm swings.
   bool counts(const Obstacle& obstacle, double distance_in) const;
-  /// True where the obstacle's frame is being passed through.
+  /// True where the obstacle's frame is being passed through; also for what of a mesh lies in the
+  /// web of such a frame.
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
   /// True where it is passed through a hole that a grommet, trim or guide guards.
   bool guarded_crossing_near(const Obstacle& obstacle, double distance_in) const;

@@ -18,6 +18,8 @@ std::string part_words(const Part& part) {
       return part.name;
     case PartKind::mover:
       return "moving part " + part.name;
+    case PartKind::mesh:
+      return "mesh " + part.name;
   }
   return part.name;
 }
@@ -25,6 +27,10 @@ std::string part_words(const Part& part) {
 }  // namespace
 
 std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
+  if (part.kind == PartKind::mesh) {
+    const std::string piece = obstacle.hole.empty() ? "" : " (" + obstacle.hole + ")";
+    return (obstacle.feature == Feature::face ? "" : "an edge of ") + part_words(part) + piece;
+  }
   switch (obstacle.feature) {
     case Feature::face:
       return part_words(part);

@@ -13,7 +13,7 @@ using test::CommandRun;
 using test::contains;
 using test::run;
 
-const std::vector<std::string> commands = {"check",   "cutlist",   "rules",
+const std::vector<std::string> commands = {"check",   "watch",     "cutlist", "rules",
                                            "explain", "catalogue", "init"};
 
 void expect_refused(const std::vector<std::string>& words, const std::string& part) {

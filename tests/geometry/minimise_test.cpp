@@ -16,9 +16,9 @@ TEST(MinimiseConvex, FindsTheBottomOfAParabola) {
 }
 
 TEST(MinimiseConvex, FindsASharpCornerToItsTolerance) {
-  const Minimum found = minimise_convex([](double x) { return std::abs(x - 0.3); }, -1, 1, 1e-12);
-  EXPECT_NEAR(found.at, 0.3, 1e-12);
-  EXPECT_NEAR(found.value, 0, 1e-12);
+  const Minimum found = minimise_convex([](double x) { return std::abs(x - 0.3); }, -1, 1, 1e-7);
+  EXPECT_NEAR(found.at, 0.3, 2e-7);  // a share of the interval, which is 2 long
+  EXPECT_NEAR(found.value, 0, 2e-7);
 }
 
 TEST(MinimiseConvex, IsExactAtTheEndsOfAMonotoneFunction) {

@@ -51,7 +51,7 @@ TEST(NearestStructure, IsTheGapBetweenSurfacesAsDrawn) {
   EXPECT_NEAR(approach.distance_in, 11, rounding_in);
   EXPECT_NEAR(distance(approach.on_line, {1, 0, 0}), 0, rounding_in);
   EXPECT_NEAR(distance(approach.on_other, {1, 3, 4}), 0, rounding_in);
-  ASSERT_NE(approach.obstacle, nullptr);
+  ASSERT_TRUE(approach.obstacle);
   EXPECT_TRUE(approach.obstacle->is_segment);
 }
 
@@ -141,7 +141,7 @@ TEST(NearestStructure, PrefersTheEdgeToTheFaceItEnds) {
   const PreparedProject prepared = drawn.prepared();
   const Approach approach = to_structure(prepared, Reach::none);
   EXPECT_NEAR(approach.gap_in, 1 - 0.025 - 0.125, rounding_in);
-  ASSERT_NE(approach.obstacle, nullptr);
+  ASSERT_TRUE(approach.obstacle);
   EXPECT_EQ(approach.obstacle->feature, Feature::free_edge);
 }
 

@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "geometry/distance.hpp"
-#include "geometry/minimise.hpp"
+#include "oracles/golden_section.hpp"
 
 namespace linewright::oracles {
 
@@ -15,7 +15,7 @@ inline constexpr double search_tolerance = 1e-13;  // as a fraction of the shape
 
 template <typename Function>
 double least(const Function& function) {
-  return minimise_convex(function, 0, 1, search_tolerance).value;
+  return least_by_golden_section(function, 0, 1, search_tolerance);
 }
 
 inline double searched_distance(Vec3 point, const Segment3& s) {

@@ -250,7 +250,7 @@ TEST(Clearance, KnowsNothingOfAMesh) {
   const Judgement judgement = only_clearance(sections);
   EXPECT_EQ(judgement.verdict, Verdict::unknown);
   EXPECT_EQ(judgement.with, "tailcone");
-  EXPECT_EQ(judgement.message, "the gap to mesh tailcone is not measured: meshes are not read yet");
+  EXPECT_EQ(judgement.message, "the gap to mesh tailcone is not measured: its file was not read");
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: tailcone"));
 }
 

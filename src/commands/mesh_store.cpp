@@ -1,0 +1,96 @@
+#include "commands/mesh_store.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <thread>
+
+#include "commands/open_project.hpp"
+#include "input/mesh/read_mesh_file.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::variant<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh& mesh) {
+  auto read = read_mesh_file(mesh);
+  if (Diagnostic* error = std::get_if<Diagnostic>(&read)) return std::move(*error);
+  const auto triangles =
+      std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(read)));
+  const CornersView corners{reinterpret_cast<const char*>(triangles->corners.data()),
+                            sizeof triangles->corners[0], triangles->corners.size()};
+  return std::make_shared<const MeshField>(MeshSource{mesh, corners, triangles->parts, triangles},
+                                           std::max(1U, std::thread::hardware_concurrency()));
+}
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+}  // namespace
+
+bool MeshStore::is_same(const Held& held, const Held& wanted) {
+  const Mesh& a = held.mesh;
+  const Mesh& b = wanted.mesh;
+  return a.path == b.path && held.size == wanted.size && held.saved == wanted.saved &&
+         a.placement == b.placement && a.crease_angle_deg == b.crease_angle_deg &&
+         a.edge == b.edge && a.thickness == b.thickness;
+}
+
+std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
+                                                       const std::filesystem::path& path) {
+  MeshFields fields;
+  std::vector<Held> held;
+  std::vector<Diagnostic> errors;
+  for (const Mesh& mesh : project.structure.meshes) {
+    // Asked before the file is read: a file that is saved meanwhile is then read again next time.
+    std::error_code ignored;
+    Held wanted{mesh, std::filesystem::file_size(mesh.path, ignored),
+                std::filesystem::last_write_time(mesh.path, ignored), nullptr};
+    const auto known = std::find_if(held_.begin(), held_.end(),
+                                    [&](const Held& each) { return is_same(each, wanted); });
+    if (known != held_.end()) {
+      wanted.field = known->field;
+    } else {
+      auto read = read_field(mesh);
+      if (Diagnostic* error = std::get_if<Diagnostic>(&read)) {
+        errors.push_back(std::move(*error));
+        continue;
+      }
+      wanted.field = std::get<std::shared_ptr<const MeshField>>(std::move(read));
+    }
+    fields.push_back(wanted.field);
+    held.push_back(std::move(wanted));
+  }
+  if (!errors.empty()) return refused(errors, path);
+  held_ = std::move(held);
+  return fields;
+}
+
+std::vector<std::string> mesh_notes(const Obstacles& obstacles) {
+  std::vector<std::string> notes;
+  for (const MeshPartField& mesh : obstacles.meshes()) {
+    const MeshTally tally = mesh.field->tally();
+    const std::string& name = obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
+    std::string note =
+        fmt::format("mesh {} has {}", name, counted(tally.triangles, "triangle", "triangles"));
+    if (tally.looked_at < tally.triangles)
+      note += fmt::format("; looked at near the lines: {}", tally.looked_at);
+    const auto add = [&note](std::size_t count, std::string_view one, std::string_view many) {
+      if (count > 0) note += "; " + counted(count, one, many);
+    };
+    add(tally.without_area, "has no area", "have no area");
+    add(tally.duplicated, "is there twice", "are there twice");
+    add(tally.turned_against, "edge has its faces turned against each other",
+        "edges have their faces turned against each other");
+    add(tally.open_edges, "open edge", "open edges");
+    add(tally.creases, "crease", "creases");
+    add(tally.shared_by_many, "edge of three faces or more", "edges of three faces or more");
+    if (tally.open_edges + tally.creases + tally.shared_by_many > 0)
+      note += ": these count as sharp edges";
+    notes.push_back(std::move(note));
+  }
+  return notes;
+}
+
+}  // namespace linewright

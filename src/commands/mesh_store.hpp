@@ -1,0 +1,42 @@
+#pragma once
+// The meshes of a project, read from their files once.
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "commands/outcome.hpp"
+#include "geometry/obstacles.hpp"
+#include "model/project.hpp"
+
+namespace linewright {
+
+/// Keeps what it has read, so that a project that is checked again costs only what has changed. Not
+/// for use by several threads at once.
+class MeshStore {
+ public:
+  /// The project's meshes in its order, or a refusal that says what is wrong with their files.
+  /// `path` is the project's as the user gave it. Files that have not changed since the last call
+  /// are not read again, and what the last call held and this project does not name is let go.
+  std::variant<MeshFields, Outcome> fields_of(const Project& project,
+                                              const std::filesystem::path& path);
+
+ private:
+  struct Held {
+    Mesh mesh;
+    std::uintmax_t size = 0;
+    std::filesystem::file_time_type saved;
+    std::shared_ptr<const MeshField> field;
+  };
+  static bool is_same(const Held& held, const Held& wanted);
+
+  std::vector<Held> held_;
+};
+
+/// What a report says of its meshes, a sentence each: how many triangles, and what is wrong with
+/// those near the lines. Ask after everything was judged.
+std::vector<std::string> mesh_notes(const Obstacles& obstacles);
+
+}  // namespace linewright

@@ -1,0 +1,204 @@
+#include "render/check_changes.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+#include <tuple>
+#include <utility>
+
+#include "render/finding_text.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// What a judgement is about, whatever it says.
+using Subject = std::tuple<std::string, std::string, std::string>;
+
+Subject subject_of(const Judgement& judgement) {
+  return {judgement.rule, judgement.route, judgement.with.value_or("")};
+}
+
+/// A judgement with its subject and all that is printed of it, but its place in a file.
+using Said = std::tuple<Subject, Verdict, std::string>;
+
+Said said(const Judgement& judgement, const Report& report, const Phrasing& phrasing) {
+  std::string words = judgement.message;
+  for (const FindingLine& line :
+       finding_lines(judgement, report.find_route(judgement.route), phrasing))
+    words += "\n" + line.text;
+  return {subject_of(judgement), judgement.verdict, std::move(words)};
+}
+
+using Judgements = std::vector<const Judgement*>;
+
+/// Those of one subject before and after that differ from each other, each in order along the
+/// route.
+struct Sides {
+  Judgements was;
+  Judgements now;
+};
+
+/// Judgements that say the same before and after are left out.
+std::map<Subject, Sides> differing(const Report& before, const Report& now,
+                                   const Phrasing& phrasing) {
+  std::map<Said, Judgements> unmatched;
+  for (const Judgement& judgement : before.judgements)
+    unmatched[said(judgement, before, phrasing)].push_back(&judgement);
+  std::map<Subject, Sides> sides;
+  for (const Judgement& judgement : now.judgements) {
+    const auto same = unmatched.find(said(judgement, now, phrasing));
+    if (same != unmatched.end() && !same->second.empty())
+      same->second.pop_back();
+    else
+      sides[subject_of(judgement)].now.push_back(&judgement);
+  }
+  for (const auto& [words, judgements] : unmatched)
+    for (const Judgement* judgement : judgements)
+      sides[subject_of(*judgement)].was.push_back(judgement);
+  for (auto& [subject, side] : sides)
+    std::stable_sort(side.was.begin(), side.was.end(), [](const Judgement* a, const Judgement* b) {
+      return a->distance_in.value_or(0) < b->distance_in.value_or(0);
+    });
+  return sides;
+}
+
+double apart(const Judgement& a, const Judgement& b) {
+  return std::abs(a.distance_in.value_or(0) - b.distance_in.value_or(0));
+}
+
+/// Pairs the judgements in order along the route. Where one side has more, one is left without a
+/// partner whenever its neighbour is the nearer partner.
+std::vector<Change> paired(const Sides& sides) {
+  std::vector<Change> changes;
+  std::size_t i = 0;
+  std::size_t j = 0;
+  while (i < sides.was.size() && j < sides.now.size()) {
+    const std::size_t left_was = sides.was.size() - i;
+    const std::size_t left_now = sides.now.size() - j;
+    const double here = apart(*sides.was[i], *sides.now[j]);
+    if (left_now > left_was && apart(*sides.was[i], *sides.now[j + 1]) < here)
+      changes.push_back({nullptr, sides.now[j++]});
+    else if (left_was > left_now && apart(*sides.was[i + 1], *sides.now[j]) < here)
+      changes.push_back({sides.was[i++], nullptr});
+    else
+      changes.push_back({sides.was[i++], sides.now[j++]});
+  }
+  while (i < sides.was.size()) changes.push_back({sides.was[i++], nullptr});
+  while (j < sides.now.size()) changes.push_back({nullptr, sides.now[j++]});
+  return changes;
+}
+
+bool is_shown(const Judgement* judgement, const TextStyle& style) {
+  return judgement && (style.verbose || judgement->verdict != Verdict::pass);
+}
+
+/// Order of the new report, then of the old one: both keep their judgements in one piece.
+void sort_by_report(std::vector<Change>& changes) {
+  std::sort(changes.begin(), changes.end(), [](const Change& a, const Change& b) {
+    if (!a.now != !b.now) return a.now != nullptr;
+    return a.now ? std::less<>()(a.now, b.now) : std::less<>()(a.was, b.was);
+  });
+}
+
+std::string kind_words(const Change& change) {
+  switch (kind_of(change)) {
+    case ChangeKind::appeared:
+      return change.was ? "new, passed before" : "new";
+    case ChangeKind::altered:
+      break;
+    case ChangeKind::passes_now:
+      return "passes now, was " + std::string(verdict_word(change.was->verdict));
+    case ChangeKind::disappeared:
+      return "gone";
+  }
+  if (change.was->verdict == change.now->verdict) return "changed";
+  return "changed, was " + std::string(verdict_word(change.was->verdict));
+}
+
+/// Lines of the finding as it is now; of one that was shown before only those that changed, with
+/// the old measure beside the new one.
+std::string changed_lines(const Change& change, const Report& before, const Report& now,
+                          const TextStyle& style) {
+  const auto lines = [&](const Judgement& judgement, const Report& report) {
+    return finding_lines(judgement, report.find_route(judgement.route), style.phrasing);
+  };
+  const std::vector<FindingLine> new_lines = lines(*change.now, now);
+  const std::vector<FindingLine> old_lines = is_shown(change.was, style)
+                                                 ? lines(*change.was, before)
+                                                 : std::vector<FindingLine>(new_lines.size());
+  std::string text;
+  for (std::size_t i = 0; i < new_lines.size(); ++i) {
+    if (new_lines[i] == old_lines[i]) continue;
+    text += labelled(new_lines[i]);
+    if (new_lines[i].label == measure_label) text += labelled({"was", old_lines[i].text});
+  }
+  return text;
+}
+
+std::string change_text(const Change& change, const Report& before, const Report& now,
+                        const TextStyle& style) {
+  const Judgement& judgement = change.now ? *change.now : *change.was;
+  std::string text =
+      wrapped("", fmt::format("{}: {}",
+                              judgement.route.empty() ? "the project as a whole" : judgement.route,
+                              kind_words(change)));
+  if (!change.now) return text + finding_title(judgement, style) + "\n";
+  text += location_prefix(judgement.location) + finding_title(judgement, style) + "\n";
+  return text + changed_lines(change, before, now, style);
+}
+
+/// "1 new, 2 changed, 1 passes now"; "nothing changed" for none.
+std::string counts(const std::vector<Change>& changes) {
+  std::string words;
+  const auto add = [&](ChangeKind kind, std::string_view one, std::string_view many) {
+    const auto count = std::count_if(changes.begin(), changes.end(),
+                                     [&](const Change& change) { return kind_of(change) == kind; });
+    if (count > 0)
+      words += (words.empty() ? "" : ", ") + counted(static_cast<int>(count), one, many);
+  };
+  add(ChangeKind::appeared, "new", "new");
+  add(ChangeKind::altered, "changed", "changed");
+  add(ChangeKind::passes_now, "passes now", "pass now");
+  add(ChangeKind::disappeared, "gone", "gone");
+  return words.empty() ? "nothing changed" : words;
+}
+
+}  // namespace
+
+ChangeKind kind_of(const Change& change) {
+  if (!change.now) return ChangeKind::disappeared;
+  if (!change.was) return ChangeKind::appeared;
+  const bool passed = change.was->verdict == Verdict::pass;
+  const bool passes = change.now->verdict == Verdict::pass;
+  if (passed == passes) return ChangeKind::altered;
+  return passes ? ChangeKind::passes_now : ChangeKind::appeared;
+}
+
+std::vector<Change> changes_between(const Report& before, const Report& now,
+                                    const TextStyle& style) {
+  std::vector<Change> changes;
+  for (const auto& [subject, sides] : differing(before, now, style.phrasing))
+    for (const Change& change : paired(sides))
+      if (is_shown(change.was, style) || is_shown(change.now, style)) changes.push_back(change);
+  sort_by_report(changes);
+  return changes;
+}
+
+std::string changes_text(const Report& before, const Report& now, std::string_view time_of_day,
+                         const TextStyle& style) {
+  const std::vector<Change> changes = changes_between(before, now, style);
+  std::string text = fmt::format("\n{}: {}\n", time_of_day, counts(changes));
+  for (const Change& change : changes) text += "\n" + change_text(change, before, now, style);
+  if (!changes.empty()) text += "\n";
+  text += summary_lines(now);
+  if (before.assumptions != now.assumptions)
+    text += now.assumptions.empty() ? "Nothing is assumed any more.\n" : assumption_lines(now);
+  return text;
+}
+
+}  // namespace linewright

@@ -1,0 +1,81 @@
+#include "render/finding_text.hpp"
+
+#include <fmt/format.h>
+
+#include "render/amount.hpp"
+#include "render/layout.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::string where(const Judgement& judgement, const RouteReport* route, const Phrasing& phrasing) {
+  std::string words = judgement.at ? phrasing.place(*judgement.at) : std::string();
+  if (judgement.distance_in && route) {
+    if (!words.empty()) words += ", ";
+    words += fmt::format("{} from {}", phrasing.length(*judgement.distance_in), route->from);
+  }
+  return words;
+}
+
+std::string full_tally(const Tally& tally) {
+  return fmt::format("{} passed, {}, {} failed, {} unknown, {} waived", tally.pass,
+                     counted(tally.warn, "warning", "warnings"), tally.fail, tally.unknown,
+                     tally.waived);
+}
+
+std::string waived(const Judgement& judgement) {
+  if (judgement.verdict != Verdict::waived) return {};
+  const Verdict was = judgement.waived_verdict.value_or(Verdict::unknown);
+  return fmt::format("{} (was {})", judgement.waived_reason, verdict_word(was));
+}
+
+}  // namespace
+
+std::string location_prefix(const SourceLocation& location) {
+  if (location.file.empty()) return {};
+  if (location.line == 0) return one_line(location.file) + ": ";
+  return fmt::format("{}:{}:{}: ", one_line(location.file), location.line, location.column);
+}
+
+std::string finding_title(const Judgement& judgement, const TextStyle& style) {
+  return fmt::format("{}: {}: {}", verdict_text(judgement.verdict, style), judgement.rule,
+                     one_line(judgement.message));
+}
+
+std::vector<FindingLine> finding_lines(const Judgement& judgement, const RouteReport* route,
+                                       const Phrasing& phrasing) {
+  return {{"where", where(judgement, route, phrasing)},
+          {measure_label, by_how_much(judgement, phrasing)},
+          {"why", judgement.source},
+          {"mend", judgement.mend},
+          {"waived", waived(judgement)}};
+}
+
+std::string labelled(const FindingLine& line) {
+  if (line.text.empty()) return {};
+  constexpr std::size_t label_columns = 15;
+  return wrapped(left(fmt::format("  {}:", line.label), label_columns), line.text);
+}
+
+std::string counted(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+std::string summary_lines(const Report& report) {
+  const Tally tally = tally_of(report.judgements);
+  std::string text =
+      fmt::format("{}: {}\n", counted(static_cast<int>(report.routes.size()), "route", "routes"),
+                  full_tally(tally));
+  if (tally.total() == 0) text += "There was nothing to judge: that is not a pass.\n";
+  return text;
+}
+
+std::string assumption_lines(const Report& report) {
+  if (report.assumptions.empty()) return {};
+  std::string text = "\nTaken, because the project does not say:\n";
+  for (const std::string& assumption : report.assumptions) text += wrapped("  - ", assumption);
+  return text;
+}
+
+}  // namespace linewright

@@ -1,0 +1,48 @@
+#pragma once
+// One finding in words, and the sum of all of them: what a check says, and what is said of a
+// change.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "render/report.hpp"
+
+namespace linewright {
+
+/// A labelled line of a finding: "by how much", "value 0.18 in, limit …". Empty text for none.
+struct FindingLine {
+  std::string_view label;
+  std::string text;
+
+  friend bool operator==(const FindingLine&, const FindingLine&) = default;
+};
+
+/// Label of the line that gives value, limit and margin.
+inline constexpr std::string_view measure_label = "by how much";
+
+/// "static.yaml:14:9: " for the place in the builder's files; empty where there is none.
+std::string location_prefix(const SourceLocation& location);
+
+/// "fail: chafe: can reach channel S3L", the verdict coloured where asked for.
+std::string finding_title(const Judgement& judgement, const TextStyle& style);
+
+/// Where, by how much, why, how to mend, and why it is waived, in this order. `route` is the one
+/// judged, or nullptr.
+std::vector<FindingLine> finding_lines(const Judgement& judgement, const RouteReport* route,
+                                       const Phrasing& phrasing);
+
+/// The line wrapped and ended by a line feed; nothing for an empty text.
+std::string labelled(const FindingLine& line);
+
+/// "1 warning", "2 warnings".
+std::string counted(int count, std::string_view one, std::string_view many);
+
+/// "2 routes: 14 passed, 0 warnings, …", and a warning where nothing was judged.
+std::string summary_lines(const Report& report);
+
+/// What the tool took for what the project leaves out, after an empty line; nothing where it took
+/// nothing.
+std::string assumption_lines(const Report& report);
+
+}  // namespace linewright
