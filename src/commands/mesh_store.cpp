@@ -19,8 +19,16 @@ std::variant<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh
       std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(read)));
   const CornersView corners{reinterpret_cast<const char*>(triangles->corners.data()),
                             sizeof triangles->corners[0], triangles->corners.size()};
-  return std::make_shared<const MeshField>(MeshSource{mesh, corners, triangles->parts, triangles},
-                                           std::max(1U, std::thread::hardware_concurrency()));
+  auto field =
+      std::make_shared<const MeshField>(MeshSource{mesh, corners, triangles->parts, triangles},
+                                        std::max(1U, std::thread::hardware_concurrency()));
+  if (!field->all_within())
+    return Diagnostic{mesh.where,
+                      fmt::format("where mesh {} is placed, a corner of it is more than {:.0f} in "
+                                  "from the datum",
+                                  mesh.name, MeshField::largest_in),
+                      "are its units, scale and translate right?", ""};
+  return field;
 }
 
 std::string counted(std::size_t count, std::string_view one, std::string_view many) {

@@ -38,15 +38,15 @@ Vec3 vector(const Corner& from, const Corner& to) {
           static_cast<double>(to[2]) - from[2]};
 }
 
-/// Along the face's normal; nothing for a triangle without area.
+/// Square to the face; nothing for a triangle without area.
 std::optional<Vec3> normal_of(const EdgeCandidate& candidate) {
   const Vec3 ab = vector(corner_of(candidate, 0), corner_of(candidate, 1));
   const Vec3 ac = vector(corner_of(candidate, 0), corner_of(candidate, 2));
   const Vec3 normal = cross(ab, ac);
   constexpr double smallest_sine = 1e-9;
-  const double size = norm(normal);
-  if (!(size > smallest_sine * norm(ab) * norm(ac))) return std::nullopt;
-  return normal / size;
+  if (!(dot(normal, normal) > smallest_sine * smallest_sine * dot(ab, ab) * dot(ac, ac)))
+    return std::nullopt;
+  return normal;
 }
 
 /// The faces at one edge.
@@ -64,6 +64,10 @@ class Search {
     const std::size_t slots = std::bit_ceil(6 * candidates.size() + 8);
     first_at_.assign(slots, nothing);
     mask_ = slots - 1;
+    uses_.reserve(3 * candidates.size());
+    next_.reserve(3 * candidates.size());
+    last_.reserve(3 * candidates.size());
+    linked_.reserve(3 * candidates.size());
   }
 
   EdgeSearch run() {
@@ -171,7 +175,8 @@ class Search {
     const std::optional<Vec3> normal_a = normal_of(candidates_[a.candidate]);
     const std::optional<Vec3> normal_b = normal_of(candidates_[b.candidate]);
     if (!normal_a || !normal_b) return false;
-    const double cosine = dot(*normal_a, *normal_b) * (against ? -1 : 1);
+    const double sizes = std::sqrt(dot(*normal_a, *normal_a) * dot(*normal_b, *normal_b));
+    const double cosine = dot(*normal_a, *normal_b) / sizes * (against ? -1 : 1);
     // A coordinate in 32 bits lets coplanar faces differ by less than this.
     constexpr double rounding = 1e-6;
     if (cosine >= least_cosine_ - rounding) return false;

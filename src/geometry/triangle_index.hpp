@@ -1,5 +1,12 @@
 #pragma once
-// Exact minimum distances from segments to many triangles.
+// Exact minimum distances from segments to many triangles: the one engine behind everything that is
+// measured against a mesh.
+//
+// A tree of our own, because the packed R-tree of Boost that holds the described structure answers
+// a third to a fifteenth as many questions a second here (tests/bench measures it): its boxes know
+// nothing of slanting segments, and with slivers most boxes that a segment meets hold nothing near
+// it. This one bounds eight boxes, or eight triangles, at a time, along directions that fit the
+// segment. A bound ends the search, never a count: the order of boxes is not that of triangles.
 
 #include <cstddef>
 #include <cstdint>

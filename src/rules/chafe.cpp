@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "rules/added_support.hpp"
-#include "rules/line_pairs.hpp"
+#include "rules/chafe_lines.hpp"
+#include "rules/chafe_margins.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
+#include "rules/side_by_side.hpp"
 #include "rules/sleeve_hold.hpp"
 
 namespace linewright {
@@ -28,31 +31,23 @@ constexpr std::array<LimitRow, 4> limits{{
 }};
 constexpr const LimitRow& any_shape = limits[3];
 
-/// Neighbours farther than this beyond all reach are not listed.
-constexpr double horizon_in = 0.5;
+}  // namespace
 
 const LimitRow& likely_row(LineKind kind) {
   if (kind == LineKind::cable) return limits[1];
   return kind == LineKind::wire ? limits[2] : limits[0];
 }
 
-/// The place of least margin for the reach that cannot be passed, and for the likely reach where
-/// that one is passed: the likely reach is the narrower everywhere.
-struct Pair {
-  Approach bound;
-  std::optional<Approach> likely;
-};
-
 bool breaks(const Approach& approach, double tolerance_in) {
   return approach.margin_in - tolerance_in < -limit_rounding_in;
 }
 
-const Approach& worst_place(const Pair& pair) {
+const Approach& worst_place(const ReachPair& pair) {
   return pair.likely ? *pair.likely : pair.bound;
 }
 
 /// Verdict, numbers and sentence from the two margins; `tolerance_in` comes off both.
-void judge_margins(const RuleContext& context, const Pair& pair, double tolerance_in,
+void judge_margins(const RuleContext& context, const ReachPair& pair, double tolerance_in,
                    const LimitRow& row, const std::string& what, Judgement& judgement) {
   const bool will = pair.likely.has_value();
   const bool might = breaks(pair.bound, tolerance_in);
@@ -75,6 +70,8 @@ void judge_margins(const RuleContext& context, const Pair& pair, double toleranc
     judgement.message = "out of reach of " + what + numbers + " at the most";
   }
 }
+
+namespace {
 
 /// Where one more support in the span keeps it off for good, in words; empty where no place does.
 std::string support_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts) {
@@ -116,7 +113,7 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
            !context.is_passed_over(chafe_rule().name, route, along);
   };
   const double tolerance = context.prepared.project->build_tolerance_in;
-  const double horizon = std::max(horizon_in, tolerance);
+  const double horizon = std::max(chafe_horizon_in, tolerance);
   const auto bound =
       nearest_structure(reach.stretch, Reach::bound, obstacles, horizon, by_part, counts);
   // The likely reach is the narrower everywhere: it matters only where the bound is passed.
@@ -128,7 +125,7 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   for (const auto& [index, farthest] : bound) {
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
     const auto found = likely.find(index);
-    Pair pair{farthest, std::nullopt};
+    ReachPair pair{farthest, std::nullopt};
     if (found != likely.end() && breaks(found->second, tolerance)) pair.likely = found->second;
     const Approach& place = worst_place(pair);
     Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
@@ -210,109 +207,34 @@ void report_free_end(const RuleContext& context, SpanReach& reach,
   envelope.swing_last_in = 0;
 }
 
-/// Both hang on the fitting that they share, and move with it.
-bool share_hanging_end(const Stretch& first, const Stretch& second) {
-  const auto hangs_on = [](const Stretch& stretch, const Node* node) {
-    const PreparedRoute& route = *stretch.route;
-    return !node->held() && ((route.from == node && stretch.start_in <= 0) ||
-                             (route.to == node && stretch.end_in >= route.length_in()));
-  };
-  return (hangs_on(first, first.route->from) && hangs_on(second, first.route->from)) ||
-         (hangs_on(first, first.route->to) && hangs_on(second, first.route->to));
-}
-
-/// Lines on one hanging fitting swing with it together; against each other they move only as far as
-/// if it were held.
-Stretch without_common_swing(const Stretch& stretch) {
-  Stretch own = stretch;
-  own.envelope = shortened(stretch.envelope, stretch.start_in, stretch.end_in, 0, 4);
-  return own;
-}
-
-/// The worst place between two lines over all pairs of their spans.
-std::optional<Pair> nearest_pair(const RuleContext& context, const std::vector<SpanReach>& first,
-                                 const std::vector<SpanReach>& second, double tolerance_in) {
-  std::optional<Pair> worst;
-  if (first.empty() || second.empty()) return worst;
-  const SleeveGuards sleeves(*first.front().stretch.route);
-  const SleeveGuards other_sleeves(*second.front().stretch.route);
-  for (const SpanReach& a : first) {
-    for (const SpanReach& b : second) {
-      if (!a.missing.empty() || !b.missing.empty()) continue;
-      const double horizon = std::max(worst ? worst->bound.margin_in : horizon_in, tolerance_in);
-      if (are_far_apart(a.stretch, b.stretch, Reach::bound, horizon)) continue;
-      const PreparedRoute& route = *a.stretch.route;
-      const PreparedRoute& other = *b.stretch.route;
-      const auto counts = [&](double along, double other_along) {
-        if (context.is_passed_over(chafe_rule().name, route, along) ||
-            context.is_passed_over(chafe_rule().name, other, other_along))
-          return false;
-        return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
-               !at_shared_node(route, along, other, other_along);
-      };
-      std::optional<std::pair<Stretch, Stretch>> own;
-      if (share_hanging_end(a.stretch, b.stretch))
-        own.emplace(without_common_swing(a.stretch), without_common_swing(b.stretch));
-      const Stretch& mine = own ? own->first : a.stretch;
-      const Stretch& theirs = own ? own->second : b.stretch;
-      const auto bound = nearest_lines(mine, theirs, Reach::bound, horizon, counts);
-      if (!bound) continue;
-      if (!worst || bound->margin_in < worst->bound.margin_in)
-        worst = Pair{*bound, worst ? worst->likely : std::nullopt};
-      if (!breaks(*bound, tolerance_in)) continue;
-      const auto likely = nearest_lines(mine, theirs, Reach::likely, tolerance_in, counts);
-      if (likely && breaks(*likely, tolerance_in) &&
-          (!worst->likely || likely->margin_in < worst->likely->margin_in))
-        worst->likely = *likely;
+std::vector<Judgement> judge_structure(const RuleContext& context, const PreparedRoute& route,
+                                       std::vector<SpanReach>& reaches) {
+  std::vector<Judgement> judgements;
+  const NeighbourFilter filter(context.prepared, route);
+  const SleeveGuards sleeves(route);
+  for (SpanReach& reach : reaches) {
+    if (!reach.missing.empty()) {
+      report_missing(reach, judgements);
+      continue;
     }
+    report_free_end(context, reach, judgements);
+    judge_unguarded(context, reach, filter, sleeves, judgements);
+    list_guarded(context, reach, filter, sleeves, judgements);
   }
-  return worst;
-}
-
-void judge_lines(const RuleContext& context, const std::vector<std::vector<SpanReach>>& reaches,
-                 std::vector<Judgement>& judgements) {
-  const auto& routes = context.prepared.routes;
-  // Each of the two lines may lie off by the tolerance.
-  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
-  for (std::size_t i = 0; i < routes.size(); ++i) {
-    for (std::size_t j = i + 1; j < routes.size(); ++j) {
-      if (routes[i].line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire)
-        continue;
-      const std::optional<Pair> pair = nearest_pair(context, reaches[i], reaches[j], tolerance);
-      if (!pair) continue;
-      const Approach& place = worst_place(*pair);
-      Judgement judgement = judgement_at(chafe_rule(), routes[i], place.distance_in);
-      judgement.with = routes[j].route->name;
-      judgement.with_is_route = true;
-      judge_margins(context, *pair, tolerance, likely_row(routes[i].line->kind),
-                    routes[j].route->name, judgement);
-      if (judgement.verdict != Verdict::pass)
-        judgement.mend = "move the lines " + context.phrasing.length_up(-*judgement.margin()) +
-                         " apart, support them closer, or sleeve one of them there";
-      judgements.push_back(judgement);
-    }
-  }
+  return judgements;
 }
 
 std::vector<Judgement> judge_chafe(const RuleContext& context) {
-  std::vector<Judgement> judgements;
+  const auto& routes = context.prepared.routes;
   const std::vector<FreeRun> runs = free_runs(context.prepared);
-  std::vector<std::vector<SpanReach>> reaches;
-  for (const PreparedRoute& route : context.prepared.routes) {
-    const NeighbourFilter filter(context.prepared, route);
-    const SleeveGuards sleeves(route);
-    reaches.push_back(span_reaches(context.prepared, route, runs));
-    for (SpanReach& reach : reaches.back()) {
-      if (!reach.missing.empty()) {
-        report_missing(reach, judgements);
-        continue;
-      }
-      report_free_end(context, reach, judgements);
-      judge_unguarded(context, reach, filter, sleeves, judgements);
-      list_guarded(context, reach, filter, sleeves, judgements);
-    }
-  }
-  judge_lines(context, reaches, judgements);
+  std::vector<std::vector<SpanReach>> reaches(routes.size());
+  std::vector<Judgement> judgements = side_by_side(routes.size(), [&](std::size_t i) {
+    reaches[i] = span_reaches(context.prepared, routes[i], runs);
+    return judge_structure(context, routes[i], reaches[i]);
+  });
+  std::vector<Judgement> between_lines = side_by_side(
+      routes.size(), [&](std::size_t i) { return chafe_of_later_lines(context, reaches, i); });
+  std::move(between_lines.begin(), between_lines.end(), std::back_inserter(judgements));
   return judgements;
 }
 

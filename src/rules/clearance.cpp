@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "geometry/nearest_approach.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
+#include "rules/side_by_side.hpp"
 
 namespace linewright {
 
@@ -111,8 +113,9 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
 /// Nearest approach to each part, apart for places at supports and away from them, so that each is
 /// held against its own limit; the worse of the two is the judgement. A cable hangs as far off its
 /// drawn place as its least tension lets it.
-void judge_route(const RuleContext& context, const PreparedRoute& route,
-                 const std::vector<FreeRun>& runs, std::vector<Judgement>& judgements) {
+std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRoute& route,
+                                   const std::vector<FreeRun>& runs) {
+  std::vector<Judgement> judgements;
   const Obstacles& obstacles = context.prepared.obstacles;
   const NeighbourFilter filter(context.prepared, route);
   const Rows rows = rows_for(route.line->kind);
@@ -143,6 +146,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   }
   for (const auto& [part, judgement] : worst) judgements.push_back(judgement);
   judge_guarded(context, route, filter, judgements);
+  return judgements;
 }
 
 /// Where the meshes' files were not read, nothing is known of the gaps to them.
@@ -152,8 +156,7 @@ void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& jud
     Judgement judgement;
     judgement.rule = clearance_rule().name;
     judgement.with = mesh.name;
-    judgement.message =
-        "the gap to mesh " + mesh.name + " is not measured: its file was not read";
+    judgement.message = "the gap to mesh " + mesh.name + " is not measured: its file was not read";
     judgement.source = "the mesh's file";
     judgement.mend = "describe what is near the lines as channels, panels or solids";
     judgement.location = mesh.where;
@@ -165,8 +168,10 @@ std::vector<Judgement> judge_clearance(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_unread_meshes(context, judgements);
   const std::vector<FreeRun> runs = free_runs(context.prepared);
-  for (const PreparedRoute& route : context.prepared.routes)
-    judge_route(context, route, runs, judgements);
+  const auto& routes = context.prepared.routes;
+  std::vector<Judgement> of_routes = side_by_side(
+      routes.size(), [&](std::size_t i) { return judge_route(context, routes[i], runs); });
+  std::move(of_routes.begin(), of_routes.end(), std::back_inserter(judgements));
   return judgements;
 }
 
@@ -180,9 +185,11 @@ const Rule& clearance_rule() {
           "The least free distance between the line's surface, at its largest real diameter or in "
           "its sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count "
           "at "
-          "every place of their sweep. Meshes count by their triangles and sharp edges. Not counted: "
+          "every place of their sweep. Meshes count by their triangles and sharp edges. Not "
+          "counted: "
           "the frame a line goes through, within 1 in of its hole (frame-crossing judges that), "
-          "also where a mesh has that web once more; what an end fitting is mounted on, within 1 in "
+          "also where a mesh has that web once more; what an end fitting is mounted on, within 1 "
+          "in "
           "of "
           "it; edges with trim, grommet or bushing. From a cable's gap comes off what it can hang "
           "away from its drawn place: its play in the "

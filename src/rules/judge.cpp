@@ -1,13 +1,10 @@
 #include "rules/judge.hpp"
 
 #include <algorithm>
-#include <exception>
-#include <iterator>
 #include <map>
-#include <thread>
 
-#include "geometry/parallel.hpp"
 #include "rules/registry.hpp"
+#include "rules/side_by_side.hpp"
 #include "rules/waivers.hpp"
 
 namespace linewright {
@@ -77,32 +74,15 @@ std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule
   return asked;
 }
 
-/// Rules know nothing of each other: they judge side by side, and what each says stays in place.
-std::vector<std::vector<Judgement>> judge_each(const std::vector<const Rule*>& rules,
-                                               const PreparedProject& prepared,
-                                               const Phrasing& phrasing) {
-  std::vector<std::vector<Judgement>> found(rules.size());
-  std::vector<std::exception_ptr> failures(rules.size());
-  for_each_parallel(rules.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
-    try {
-      found[i] = judge_rule(*rules[i], prepared, phrasing);
-    } catch (...) {
-      failures[i] = std::current_exception();
-    }
-  });
-  for (const std::exception_ptr& failure : failures)
-    if (failure) std::rethrow_exception(failure);
-  return found;
-}
-
 }  // namespace
 
 std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule,
                              const std::optional<std::string>& only_route) {
-  std::vector<Judgement> judgements;
-  for (std::vector<Judgement>& found : judge_each(rules_asked(only_rule), prepared, phrasing))
-    std::move(found.begin(), found.end(), std::back_inserter(judgements));
+  // Rules know nothing of each other.
+  const std::vector<const Rule*> rules = rules_asked(only_rule);
+  std::vector<Judgement> judgements = side_by_side(
+      rules.size(), [&](std::size_t i) { return judge_rule(*rules[i], prepared, phrasing); });
   apply_waivers(prepared, only_rule, judgements);
   if (only_route)
     std::erase_if(judgements,

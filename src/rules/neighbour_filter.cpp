@@ -110,8 +110,10 @@ bool NeighbourFilter::guarded_crossing_near(const Obstacle& obstacle, double dis
 }
 
 bool NeighbourFilter::web_crossing_near(const Obstacle& obstacle, double distance_in) const {
-  return any_crossing_near(obstacle, distance_in,
-                           [](const Crossing& crossing) { return !crossing.hole; });
+  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
+  return any_crossing_near(obstacle, distance_in, [&part](const Crossing& crossing) {
+    return part.kind == PartKind::mesh || !crossing.hole;
+  });
 }
 
 }  // namespace linewright

@@ -32,7 +32,9 @@ class NeighbourFilter {
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
   /// True where it is passed through a hole that a grommet, trim or guide guards.
   bool guarded_crossing_near(const Obstacle& obstacle, double distance_in) const;
-  /// True where it is passed through with no hole, which is a finding of its own.
+  /// True where it is passed through with no hole, which is a finding of its own. What of a mesh
+  /// lies in the web may cover the hole, or draw its edge once more: there it is true of any
+  /// passage.
   bool web_crossing_near(const Obstacle& obstacle, double distance_in) const;
 
  private:

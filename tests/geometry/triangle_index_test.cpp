@@ -220,7 +220,7 @@ TEST(TriangleIndex, IsExactWhereTrianglesCrowdEverCloserToOnePlace) {
   // Cuts by area take a few off the outside each time, and leave a tree of great depth.
   std::vector<Triangle3> triangles;
   double x = 1;
-  for (int i = 0; i < 100000; ++i) {
+  for (int i = 0; i < 60000; ++i) {
     if (i % 8 == 0) x = x < 1e-30 ? 1 : x * 0.97;
     const Vec3 at{i % 2 == 0 ? x : -x, 0, 0};
     triangles.push_back({at, at, at});
@@ -233,7 +233,7 @@ TEST(TriangleIndex, BoundsInFloatsStayWithinTheirError) {
   // distances: parallel sheets a little apart, at the far ends of a large mesh.
   Random random(6);
   const double extent = 1e5;
-  for (int i = 0; i < 300; ++i) {
+  for (int i = 0; i < 2000; ++i) {
     const Vec3 at = random.point(extent);
     const Vec3 along = random.direction();
     const Vec3 off = cross(along, random.direction()) * oracles::magnitude(random, -4, 2);

@@ -41,15 +41,6 @@ TEST(BinaryStl, ReadsManyTrianglesInOrder) {
     for (std::size_t k = 0; k < 9; ++k) many[i][k] = static_cast<float>(9 * i + k) / 4;
   const std::string bytes = binary_stl(many);
   EXPECT_TRUE(mesh_of(read_bytes("many.stl", bytes)).corners == many);
-
-  const ProjectFolder folder;
-  folder.write("many.stl", bytes);
-  const std::optional<StlView> view = StlView::open(folder.path() / "many.stl");
-  ASSERT_TRUE(view.has_value());
-  ASSERT_EQ(view->size(), many.size());
-  std::size_t same = 0;
-  for (std::size_t i = 0; i < many.size(); ++i) same += view->corners(i) == many[i];
-  EXPECT_EQ(same, many.size());
 }
 
 TEST(BinaryStl, NamesTheByteOfACoordinateThatIsNone) {
@@ -91,27 +82,6 @@ TEST(BinaryStl, SaysWhereTheCountDoesNotMatchTheSize) {
 TEST(BinaryStl, OfNoTrianglesIsRefused) {
   EXPECT_EQ(fault_of(read_bytes("a.stl", binary_stl({}))),
             "a.stl: byte 80: the mesh has no triangles");
-}
-
-TEST(StlView, IsNotForWhatIsNotBinaryStl) {
-  const ProjectFolder folder;
-  folder.write("text.stl", "solid a\n" + ascii_facet + "endsolid\n");
-  folder.write("none.stl", binary_stl({}));
-  folder.write("short.stl", binary_stl({upright}).substr(0, 100));
-  for (const char* name : {"text.stl", "none.stl", "short.stl", "absent.stl", "."})
-    EXPECT_FALSE(StlView::open(folder.path() / name).has_value()) << name;
-}
-
-TEST(StlView, LeavesItToItsUserToRefuseWhatIsNoCoordinate) {
-  Corners bad = upright;
-  bad[3] = std::numeric_limits<float>::quiet_NaN();
-  const ProjectFolder folder;
-  folder.write("a.stl", binary_stl({upright, bad}));
-  const std::optional<StlView> view = StlView::open(folder.path() / "a.stl");
-  ASSERT_TRUE(view.has_value());
-  EXPECT_TRUE(within(view->corners(0), 4));
-  EXPECT_FALSE(within(view->corners(0), 3.5f));
-  EXPECT_FALSE(within(view->corners(1), 1e6f));
 }
 
 TEST(AsciiStl, GivesEachNamedSolidAsAPart) {

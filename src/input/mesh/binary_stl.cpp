@@ -4,11 +4,14 @@
 #include <sys/mman.h>
 
 #include <algorithm>
+#include <array>
 #include <bit>
+#include <cstring>
 #include <memory>
 #include <new>
 #include <system_error>
 #include <thread>
+#include <variant>
 
 #include "input/mesh/coordinates.hpp"
 #include "input/mesh/mesh_fault.hpp"
@@ -81,13 +84,6 @@ void check_all(const std::vector<Corners>& corners, double largest) {
 
 }  // namespace
 
-FileMapping::FileMapping(FileMapping&& other) noexcept
-    : bytes_(std::exchange(other.bytes_, nullptr)), size_(other.size_) {}
-
-FileMapping::~FileMapping() {
-  if (bytes_ != nullptr) ::munmap(const_cast<char*>(bytes_), size_);
-}
-
 std::optional<std::size_t> binary_stl_count(const OpenFile& file) {
   std::array<char, stl_header_bytes> head{};
   const auto got = file.read(0, head.data(), head.size());
@@ -96,21 +92,6 @@ std::optional<std::size_t> binary_stl_count(const OpenFile& file) {
   const std::size_t count = count_in({head.data(), head.size()});
   if (bytes_for(count) != file.size()) return std::nullopt;
   return count;
-}
-
-std::optional<StlView> StlView::open(const std::filesystem::path& path) {
-  const auto opened = open_file(path, largest_mesh_file_bytes);
-  const OpenFile* file = std::get_if<OpenFile>(&opened);
-  if (file == nullptr) return std::nullopt;
-  const std::size_t count = binary_stl_count(*file).value_or(0);
-  if (count == 0 || count > most_mesh_triangles) return std::nullopt;
-  int flags = MAP_PRIVATE;
-#ifdef MAP_POPULATE
-  flags |= MAP_POPULATE;
-#endif
-  void* bytes = ::mmap(nullptr, bytes_for(count), PROT_READ, flags, file->descriptor(), 0);
-  if (bytes == MAP_FAILED) return std::nullopt;
-  return StlView(FileMapping(static_cast<const char*>(bytes), bytes_for(count)), count);
 }
 
 MeshTriangles read_binary_stl(const OpenFile& file, std::size_t count, double largest_coordinate) {

@@ -1,0 +1,72 @@
+#pragma once
+// Chords of a line and what bounds them; shared by the searches for its nearest neighbours.
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/nearest_approach.hpp"
+
+namespace linewright {
+
+/// Margins nearer to each other than this are equal.
+inline constexpr double tie_in = 1e-7;
+inline void include(Bounds& bounds, Vec3 point) {
+  bounds.min = {std::min(bounds.min.x, point.x), std::min(bounds.min.y, point.y),
+                std::min(bounds.min.z, point.z)};
+  bounds.max = {std::max(bounds.max.x, point.x), std::max(bounds.max.y, point.y),
+                std::max(bounds.max.z, point.z)};
+}
+
+inline Bounds bounds_of(const PathChord& chord) {
+  Bounds bounds{chord.from, chord.from};
+  include(bounds, chord.to);
+  return bounds;
+}
+
+inline Bounds bounds_of(const Triangle3& shape) {
+  Bounds bounds{shape.a, shape.a};
+  include(bounds, shape.b);
+  include(bounds, shape.c);
+  return bounds;
+}
+
+inline Bounds grown(const Bounds& bounds, double by) {
+  const Vec3 all{by, by, by};
+  return {bounds.min - all, bounds.max + all};
+}
+
+/// No two points of the boxes are nearer than this.
+inline double least_distance(const Bounds& a, const Bounds& b) {
+  const double x = std::max({0.0, a.min.x - b.max.x, b.min.x - a.max.x});
+  const double y = std::max({0.0, a.min.y - b.max.y, b.min.y - a.max.y});
+  const double z = std::max({0.0, a.min.z - b.max.z, b.min.z - a.max.z});
+  return std::sqrt(x * x + y * y + z * z);
+}
+
+inline double distance_along(const PathChord& chord, double t) {
+  return chord.start_in + (chord.end_in - chord.start_in) * t;
+}
+
+/// Straight chords are exact; an arc may lie up to the sagitta outside of its chord.
+inline double chord_error_in(const PathChord& chord) {
+  const double straight = distance(chord.from, chord.to);
+  return chord.end_in - chord.start_in - straight > 1e-12 ? Centreline::default_sagitta_in : 0.0;
+}
+
+/// Upper bound on the envelope over a chord. A concave function lies below the line through any two
+/// of its points, outside of them: three values bound it.
+inline double widest_over(const Stretch& stretch, Reach reach, const PathChord& chord) {
+  if (reach == Reach::none) return 0;
+  const double start = stretch.envelope.width_in(reach, chord.start_in);
+  const double middle = stretch.envelope.width_in(reach, distance_along(chord, 0.5));
+  const double end = stretch.envelope.width_in(reach, chord.end_in);
+  return std::max({middle, 2 * middle - start, 2 * middle - end});
+}
+
+/// The most that radius, sagitta and reach take off a distance anywhere on the chord.
+inline double taken_off_by(const Stretch& stretch, Reach reach, const PathChord& chord) {
+  return stretch.route->girth_radius_in(distance_along(chord, 0.5)) +
+         Centreline::default_sagitta_in + widest_over(stretch, reach, chord);
+}
+
+}  // namespace linewright

@@ -1,0 +1,36 @@
+#pragma once
+// Judging many things at once, with the same result as one after the other.
+
+#include <exception>
+#include <iterator>
+#include <thread>
+#include <utility>
+#include <vector>
+
+#include "geometry/parallel.hpp"
+#include "rules/judgement.hpp"
+
+namespace linewright {
+
+/// Calls `work(i)` for every i under `count`, on all of the machine's threads, and gives the
+/// judgements of all in the order of i. What `work` throws is thrown on, of several the first.
+template <typename Work>
+std::vector<Judgement> side_by_side(std::size_t count, const Work& work) {
+  std::vector<std::vector<Judgement>> found(count);
+  std::vector<std::exception_ptr> failures(count);
+  for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {
+    try {
+      found[i] = work(i);
+    } catch (...) {
+      failures[i] = std::current_exception();
+    }
+  });
+  std::vector<Judgement> all;
+  for (std::size_t i = 0; i < count; ++i) {
+    if (failures[i]) std::rethrow_exception(failures[i]);
+    std::move(found[i].begin(), found[i].end(), std::back_inserter(all));
+  }
+  return all;
+}
+
+}  // namespace linewright
