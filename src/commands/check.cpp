@@ -50,8 +50,7 @@ std::variant<Report, Outcome> checked_report(const Project& project, const Check
   Report report = describe(prepared);
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
-  for (std::string& note : mesh_notes(prepared.obstacles))
-    report.assumptions.push_back(std::move(note));
+  report.notes = mesh_notes(prepared, options.form.phrasing());
   if (options.only_route)
     std::erase_if(report.routes, [&](const RouteReport& route) {
       return !is_about(report, route.cut.name, *options.only_route);

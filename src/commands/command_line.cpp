@@ -212,8 +212,10 @@ std::string misspelling(const std::vector<std::string>& arguments, const CLI::Ap
   for (const Command& known : all_commands()) names.emplace_back(known.name);
   const std::string wrong = unknown_name("command", *command, names);
   if (!wrong.empty()) return wrong + " (linewright --help lists them)";
-  return unknown_option({command + 1, arguments.end()},
-                        option_names(*app.get_subcommand(*command)));
+  const std::vector<std::string> rest(command + 1, arguments.end());
+  const std::string option = unknown_option(rest, option_names(*app.get_subcommand(*command)));
+  if (!option.empty() || *command != "leak-test") return option;
+  return missing_action(rest);
 }
 
 /// Help and version are results; any other end of parsing is wrong usage.

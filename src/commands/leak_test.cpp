@@ -17,10 +17,19 @@ namespace linewright {
 
 namespace {
 
-std::string listed(const std::vector<std::string>& names) {
+std::string quoted_list(const std::vector<std::string>& names) {
   std::string text;
   for (const std::string& name : names) text += (text.empty() ? "'" : ", '") + one_line(name) + "'";
   return text;
+}
+
+std::vector<std::string> systems_to_test(const Project& project) {
+  std::vector<std::string> names = system_names(project);
+  std::erase_if(names, [&](const std::string& name) {
+    const SystemKind kind = kind_of_system(project, name);
+    return kind != SystemKind::static_air && kind != SystemKind::pitot;
+  });
+  return names;
 }
 
 /// The one system that is meant, or what is wrong with the word.
@@ -30,10 +39,11 @@ std::variant<std::string, Outcome> chosen_system(const Project& project,
   if (meant.size() == 1) return meant.front();
   if (meant.size() > 1)
     return refusal(fmt::format("there are {} systems '{}': {}; name one of them", meant.size(),
-                               one_line(wanted), listed(meant)));
-  const std::vector<std::string> names = system_names(project);
-  if (names.empty()) return refusal("the project has no routes, and so no system");
-  return refusal(unknown_name("system", wanted, names) + " (there are: " + listed(names) + ")");
+                               one_line(wanted), quoted_list(meant)));
+  const std::vector<std::string> names = systems_to_test(project);
+  if (names.empty()) return refusal("the project has no static or pitot system to test");
+  return refusal(unknown_name("system", wanted, names) + " (there are: " + quoted_list(names) +
+                 ")");
 }
 
 std::string wrong_setup(const LeakTestSetup& setup, SystemKind kind) {

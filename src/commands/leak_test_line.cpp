@@ -118,9 +118,13 @@ std::string local_date() {
   return fmt::format("{:04}-{:02}-{:02}", local.tm_year + 1900, local.tm_mon + 1, local.tm_mday);
 }
 
+const std::vector<std::string>& actions() {
+  static const std::vector<std::string> known = {"plan", "judge"};
+  return known;
+}
+
 void check_action(const LeakTestWords& words, Reader& reader) {
-  const std::vector<std::string> actions = {"plan", "judge"};
-  const std::string wrong = unknown_name("leak test", words.action, actions);
+  const std::string wrong = unknown_name("leak test", words.action, actions());
   if (!wrong.empty()) reader.fault(wrong + " (there are: plan, judge)");
   if (words.action == "judge" && !words.readings)
     reader.fault("leak-test judge needs --readings FILE");
@@ -134,7 +138,28 @@ void check_action(const LeakTestWords& words, Reader& reader) {
     reader.fault("the file of the record has an empty name");
 }
 
+bool is_option(const std::string& word) {
+  return word.size() > 1 && word[0] == '-';
+}
+
 }  // namespace
+
+std::string missing_action(const std::vector<std::string>& arguments) {
+  const auto asks_for_help = [](const std::string& word) {
+    return word == "-h" || word == "--help";
+  };
+  if (std::any_of(arguments.begin(), arguments.end(), asks_for_help)) return {};
+  if (std::find_first_of(arguments.begin(), arguments.end(), actions().begin(), actions().end()) !=
+      arguments.end())
+    return {};
+  // With two words before the options the first is an action, misspelt: that is said later.
+  const auto first_option = std::find_if(arguments.begin(), arguments.end(), is_option);
+  if (first_option - arguments.begin() > 1) return {};
+  const std::string project =
+      first_option == arguments.begin() ? "PROJECT" : one_line(arguments.front());
+  return fmt::format(
+      "leak-test needs to know what to do: 'leak-test plan {0}' or 'leak-test judge {0}'", project);
+}
 
 void declare_leak_test(CLI::App& app, Words& all) {
   LeakTestWords& words = all.leak_test;

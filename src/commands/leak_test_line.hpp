@@ -1,7 +1,9 @@
 #pragma once
 // The leak test's part of the command line.
 
+#include <string>
 #include <variant>
+#include <vector>
 
 #include "commands/leak_test.hpp"
 #include "commands/words.hpp"
@@ -14,6 +16,9 @@ namespace linewright {
 
 /// Declares the command's words.
 void declare_leak_test(CLI::App& app, Words& words);
+
+/// What is wrong where the command's arguments say neither to plan nor to judge; else empty.
+std::string missing_action(const std::vector<std::string>& arguments);
 
 /// What the words ask for, or what is wrong with them. `today` (YYYY-MM-DD) dates a record where
 /// --date does not.

@@ -6,6 +6,7 @@
 #include <thread>
 
 #include "commands/open_project.hpp"
+#include "geometry/nearest_approach.hpp"
 #include "input/mesh/read_mesh_file.hpp"
 
 namespace linewright {
@@ -35,6 +36,20 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
+/// What is farther from a line than this is no neighbour of it [common practice, no source].
+constexpr double near_a_line_in = 1.5;
+
+/// True where anything of the mesh may be near: cells are asked, which hold their triangles
+/// tightly.
+bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& routes) {
+  for (const PreparedRoute& route : routes) {
+    const double within = near_a_line_in + route.thickest_radius_in() + mesh.mesh().thickness / 2;
+    for (const ChordBlock& block : make_stretch(route, 0, route.length_in()).blocks)
+      if (!mesh.cells_near({block.bounds.min, block.bounds.max}, within).empty()) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 bool MeshStore::is_same(const Held& held, const Held& wanted) {
@@ -42,7 +57,7 @@ bool MeshStore::is_same(const Held& held, const Held& wanted) {
   const Mesh& b = wanted.mesh;
   return a.path == b.path && held.size == wanted.size && held.saved == wanted.saved &&
          a.placement == b.placement && a.crease_angle_deg == b.crease_angle_deg &&
-         a.edge == b.edge && a.thickness == b.thickness;
+         a.thickness == b.thickness;
 }
 
 std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
@@ -75,13 +90,20 @@ std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
   return fields;
 }
 
-std::vector<std::string> mesh_notes(const Obstacles& obstacles) {
+std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phrasing& phrasing) {
   std::vector<std::string> notes;
+  const Obstacles& obstacles = prepared.obstacles;
   for (const MeshPartField& mesh : obstacles.meshes()) {
     const MeshTally tally = mesh.field->tally();
     const std::string& name = obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
+    const Box in_place = mesh.field->bounds();
     std::string note =
-        fmt::format("mesh {} has {}", name, counted(tally.triangles, "triangle", "triangles"));
+        fmt::format("mesh {} has {}, {}", name, counted(tally.triangles, "triangle", "triangles"),
+                    phrasing.extents(in_place.min, in_place.max));
+    if (tally.looked_at == 0 && !is_near_a_line(*mesh.field, prepared.routes)) {
+      notes.push_back(note + "; nothing of it comes near a line: is it where it should be?");
+      continue;
+    }
     if (tally.looked_at < tally.triangles)
       note += fmt::format("; looked at near the lines: {}", tally.looked_at);
     const auto add = [&note](std::size_t count, std::string_view one, std::string_view many) {
@@ -95,7 +117,7 @@ std::vector<std::string> mesh_notes(const Obstacles& obstacles) {
     add(tally.creases, "crease", "creases");
     add(tally.shared_by_many, "edge of three faces or more", "edges of three faces or more");
     if (tally.open_edges + tally.creases + tally.shared_by_many > 0)
-      note += ": these count as sharp edges";
+      note += ", which count as sharp";
     notes.push_back(std::move(note));
   }
   return notes;

@@ -8,8 +8,9 @@
 #include <vector>
 
 #include "commands/outcome.hpp"
-#include "geometry/obstacles.hpp"
+#include "geometry/prepared.hpp"
 #include "model/project.hpp"
+#include "rules/phrasing.hpp"
 
 namespace linewright {
 
@@ -35,8 +36,8 @@ class MeshStore {
   std::vector<Held> held_;
 };
 
-/// What a report says of its meshes, a sentence each: how many triangles, and what is wrong with
-/// those near the lines. Ask after everything was judged.
-std::vector<std::string> mesh_notes(const Obstacles& obstacles);
+/// What a report says of its meshes, a sentence each: how many triangles, where they stand, and
+/// what is wrong with those near the lines, or that none are. Ask after everything was judged.
+std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phrasing& phrasing);
 
 }  // namespace linewright

@@ -1,9 +1,11 @@
 #include "commands/open_project.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "catalogue/catalogue.hpp"
 #include "input/load_project.hpp"
+#include "physics/pilot_force.hpp"
 #include "render/diagnostic_text.hpp"
 
 namespace linewright {
@@ -16,6 +18,20 @@ std::string path_prefix(const std::filesystem::path& path) {
   const bool folder = std::filesystem::is_directory(path, ignored);
   const std::filesystem::path base = (folder ? path : path.parent_path()).lexically_normal();
   return base.empty() || base == "." ? std::string() : (base / "").string();
+}
+
+/// Says what was taken for a pilot's force where a route gives only what a pound of it pulls.
+void assume_pilot_forces(Project& project) {
+  for (const PilotForce& row : pilot_forces) {
+    std::vector<std::string> names;
+    for (const Route& route : project.routes)
+      if (route.control == row.control && takes_pilot_force(route)) names.push_back(route.name);
+    if (!names.empty())
+      project.assumptions.push_back(fmt::format(
+          "pilot_force is not stated for {}: {:.0f} lbf at {} was taken, the most of 14 CFR "
+          "23.397(b)",
+          fmt::join(names, ", "), row.most_lbf, row.grip));
+  }
 }
 
 }  // namespace
@@ -37,6 +53,7 @@ OpenedProject open_with_files(const std::filesystem::path& path) {
   if (path.empty()) return {refusal("the path of the project is empty"), {}};
   LoadResult loaded = load_project(path, built_in_catalogue());
   if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files)};
+  assume_pilot_forces(*loaded.project);
   return {*std::move(loaded.project), std::move(loaded.files)};
 }
 

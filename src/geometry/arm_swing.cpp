@@ -1,6 +1,7 @@
 #include "geometry/arm_swing.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "geometry/cable_travel.hpp"
@@ -53,6 +54,14 @@ double angle_at(const ArmCircle& circle, Vec3 start, double length_in, bool& rea
   return toward_start > 0 ? toward_start - away : toward_start + away;
 }
 
+/// The nearest that the end comes to `start`, and the farthest.
+std::array<double, 2> leg_lengths_in(const ArmCircle& circle, Vec3 start) {
+  const Vec3 g = start - circle.centre;
+  const double swing = 2 * circle.radius_in * std::hypot(dot(g, circle.u), dot(g, circle.v));
+  const double level = circle.radius_in * circle.radius_in + dot(g, g);
+  return {std::sqrt(std::max(0.0, level - swing)), std::sqrt(level + swing)};
+}
+
 double off_line_in(Vec3 at, Vec3 start, Vec3 direction) {
   return norm(cross(at - start, direction));
 }
@@ -90,6 +99,9 @@ std::optional<ArmSwing> arm_swing(const PreparedRoute& route, RouteEnd end) {
   const double drawn = distance(swing.start, node.at);
   if (drawn <= 0 || circle.radius_in <= 0) return std::nullopt;
   const double sign = end == RouteEnd::to ? 1 : -1;
+  const auto [shortest, longest] = leg_lengths_in(circle, swing.start);
+  swing.gives_toward_from_in = end == RouteEnd::to ? drawn - shortest : longest - drawn;
+  swing.gives_toward_to_in = end == RouteEnd::to ? longest - drawn : drawn - shortest;
   const double first =
       angle_at(circle, swing.start, drawn - sign * moves->toward_from_in, swing.reaches);
   const double last =
@@ -114,8 +126,9 @@ std::vector<LegDirections> leg_directions(const PreparedRoute& route, int point)
                             unit(corners[index + 2].at - corners[index + 1].at)};
   auto first = arm_swing(route, RouteEnd::from);
   auto last = arm_swing(route, RouteEnd::to);
-  if (first && first->guide != point) first.reset();
-  if (last && last->guide != point) last.reset();
+  const auto swings = [&](const ArmSwing& arm) { return arm.guide == point && arm.reaches; };
+  if (first && !swings(*first)) first.reset();
+  if (last && !swings(*last)) last.reset();
   if (!first && !last) return {drawn};
   LegDirections toward_from = drawn;
   LegDirections toward_to = drawn;

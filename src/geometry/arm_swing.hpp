@@ -19,6 +19,9 @@ struct ArmSwing {
   /// The farthest that the end comes off the drawn leg, or the leg drawn on, on its way.
   double sideways_in = 0;
   bool reaches = true;  ///< the arm can move the cable through all of its travel
+  /// The most that the arm can move the cable toward the route's `from`, and toward its `to`.
+  double gives_toward_from_in = 0;
+  double gives_toward_to_in = 0;
 };
 
 /// The nearest to an end of the route's points that hold or lead the line; -1 where none does.
@@ -37,7 +40,8 @@ struct LegDirections {
   Vec3 after;
 };
 
-/// As drawn; and, where an arm swings one of the two legs or both, at each end of the travel.
+/// As drawn; and, where an arm swings one of the two legs or both, at each end of the travel. An
+/// arm that cannot give the travel swings nothing: where it takes its leg is not known.
 std::vector<LegDirections> leg_directions(const PreparedRoute& route, int point);
 
 }  // namespace linewright

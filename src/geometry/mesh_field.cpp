@@ -181,15 +181,29 @@ struct MeshField::Cells {
 
   Triangle3 triangle(std::size_t index) const { return placed(placement(), source.corners[index]); }
 
+  /// Holds most of the triangles: a few that lie far out must not make the cells large.
   Box sampled_box() const {
     constexpr std::size_t samples = 4096;
     const std::size_t step = std::max<std::size_t>(1, source.corners.count / samples);
-    Box box = no_box();
+    std::array<std::vector<double>, 3> places;
     for (std::size_t i = 0; i < source.corners.count; i += step) {
       const Triangle3 at = triangle(i);
-      if (within_reason(at)) include(box, box_of(at).min, box_of(at).max);
+      if (!within_reason(at)) continue;
+      const Vec3 middle = (at.a + at.b + at.c) / 3;
+      places[0].push_back(middle.x);
+      places[1].push_back(middle.y);
+      places[2].push_back(middle.z);
     }
-    return box;
+    if (places[0].empty()) return {};
+    std::array<double, 3> low{};
+    std::array<double, 3> high{};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      std::sort(places[axis].begin(), places[axis].end());
+      const std::size_t left_out = places[axis].size() / 100;
+      low[axis] = places[axis][left_out];
+      high[axis] = places[axis][places[axis].size() - 1 - left_out];
+    }
+    return {{low[0], low[1], low[2]}, {high[0], high[1], high[2]}};
   }
 
   static bool within_reason(const Triangle3& triangle) {
@@ -254,6 +268,7 @@ struct MeshField::Cells {
       if (next == begin) continue;
       ranges.emplace_back(begin, next);
       boxes.add(box);
+      include(whole, box.min, box.max);
       include(group, box.min, box.max);
       if (ranges.size() % group_size == 0) group_boxes.add(std::exchange(group, no_box()));
     }
@@ -343,6 +358,7 @@ struct MeshField::Cells {
   std::vector<std::uint32_t> order;  ///< triangles, cell by cell
   std::unique_ptr<Cell[]> cells;
   std::size_t cell_count = 0;
+  Box whole = no_box();
   FloatBoxes boxes;        ///< of each cell's triangles
   FloatBoxes group_boxes;  ///< of each `group_size` cells that follow each other
   std::mutex tally_in_use;
@@ -418,6 +434,10 @@ std::optional<MeshItem> MeshField::nearest_item(const Segment3& segment, double 
                  return away;
                });
   return best;
+}
+
+Box MeshField::bounds() const {
+  return cells_->whole;
 }
 
 MeshTally MeshField::tally() const {

@@ -100,6 +100,9 @@ class MeshField {
 
   MeshTally tally() const;
 
+  /// Where the triangles stand; of no use where `all_within` is false.
+  Box bounds() const;
+
  private:
   struct Cells;
   std::unique_ptr<Cells> cells_;

@@ -184,7 +184,6 @@ Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item) {
   obstacle.radius_in = mesh.field->mesh().thickness / 2;
   obstacle.part = mesh.part;
   obstacle.feature = item.is_edge ? Feature::free_edge : Feature::face;
-  if (item.is_edge) obstacle.guard = mesh.field->mesh().edge;
   obstacle.hole = mesh.field->piece_of(item.triangle);
   return obstacle;
 }

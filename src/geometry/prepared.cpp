@@ -17,6 +17,9 @@ namespace {
 constexpr double grommet_hole_over_bore_in = 0.25;
 constexpr double bushing_hole_over_bore_in = 0.125;
 
+/// Places that differ by less along the line are in one place.
+constexpr double location_tie_in = 0.001;
+
 const Hole* find_hole(const Project& project, const std::string& name) {
   for (const Frame& frame : project.structure.frames)
     for (const Hole& hole : frame.holes)
@@ -113,7 +116,9 @@ void find_supports(const Project& project, PreparedRoute& prepared) {
     support->distance_in = prepared.point_distance_in[i];
     support->point = static_cast<int>(i);
     const std::optional<double> bore = point.hold ? guide_bore(point, hole) : std::nullopt;
-    const bool loose = bore && !holds(*bore, *prepared.line);
+    const bool seized =
+        point.hold == HoldKind::clamp && !prepared.bears_clamp(support->distance_in);
+    const bool loose = seized || (bore && !holds(*bore, *prepared.line));
     (loose ? prepared.loose_guides : supports).push_back(*support);
   }
   if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
@@ -123,9 +128,15 @@ void find_supports(const Project& project, PreparedRoute& prepared) {
 void let_arms_swing(PreparedRoute& prepared) {
   const auto from = arm_swing(prepared, RouteEnd::from);
   const auto to = arm_swing(prepared, RouteEnd::to);
+  const auto swing = [](Support& end, const ArmSwing& arm) {
+    if (arm.reaches)
+      end.play_in = arm.sideways_in;
+    else
+      end.missing = "an arm at " + end.name + " that gives the travel";
+  };
   for (Support& support : prepared.supports) {
-    if (support.point == -1 && from) support.play_in = from->sideways_in;
-    if (support.point == -2 && to) support.play_in = to->sideways_in;
+    if (support.point == -1 && from) swing(support, *from);
+    if (support.point == -2 && to) swing(support, *to);
   }
 }
 
@@ -134,7 +145,7 @@ std::vector<SweptPart> swept_parts(const PreparedRoute& prepared) {
       movement(*prepared.route, *prepared.line, prepared.centreline).value_or(Movement{});
   std::vector<SweptPart> parts;
   for (const Attachment& each : prepared.route->attached) {
-    const double half = each.length_in / 2;
+    const double half = each.longest_in() / 2;
     parts.push_back(
         {each.at_in - half - moves.toward_from_in, each.at_in + half + moves.toward_to_in, &each});
   }
@@ -201,6 +212,12 @@ const Sleeve* PreparedRoute::sleeve_at(double distance_in) const {
   return thickest;
 }
 
+bool PreparedRoute::bears_clamp(double distance_in) const {
+  const auto moves = movement(*route, *line, centreline);
+  const bool still = moves && moves->toward_from_in <= 0 && moves->toward_to_in <= 0;
+  return still || sleeve_at(distance_in) != nullptr;
+}
+
 double PreparedRoute::radius_in(double distance_in) const {
   const Sleeve* sleeve = sleeve_at(distance_in);
   const double bare = line->largest_radius_in();
@@ -233,15 +250,30 @@ double PreparedRoute::thickest_radius_in() const {
   return thickest;
 }
 
+const RoutePoint* PreparedRoute::point_through(const std::string& hole) const {
+  for (const RoutePoint& point : route->points)
+    if (point.through == hole) return &point;
+  for (const FreePassage& free : free_passages)
+    if (free.fairlead().through == hole) return &free.fairlead();
+  return nullptr;
+}
+
 const SourceLocation& PreparedRoute::location_near(double distance_in) const {
   const SourceLocation* nearest = &route->where;
   double best = std::min(distance_in, length_in() - distance_in);
-  for (std::size_t i = 0; i < point_distance_in.size(); ++i) {
-    const double away = std::abs(point_distance_in[i] - distance_in);
-    if (away > best) continue;
-    best = away;
-    nearest = &route->points[i].where;
-  }
+  // Of two that are equally near the later one counts: that is the point that names the hole.
+  const auto consider = [&](double at_in, const SourceLocation& where) {
+    const double away = std::abs(at_in - distance_in);
+    if (away > best + location_tie_in) return;
+    best = std::min(best, away);
+    nearest = &where;
+  };
+  for (std::size_t i = 0; i < point_distance_in.size(); ++i)
+    consider(point_distance_in[i], route->points[i].where);
+  for (const FreePassage& free : free_passages) consider(free.distance_in, free.fairlead().where);
+  for (const Crossing& crossing : crossings)
+    if (const RoutePoint* point = crossing.hole ? point_through(crossing.hole->name) : nullptr)
+      consider(crossing.distance_in, point->where);
   return *nearest;
 }
 

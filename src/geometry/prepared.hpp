@@ -18,11 +18,12 @@ namespace linewright {
 
 /// Something that holds a line sideways.
 struct Support {
-  double distance_in = 0;  ///< along the route
-  double play_in = 0;      ///< how far the line can still move sideways in it, or with it
-  std::string name;        ///< "clamp on S3L", "grommet F4-a", "port-left"
-  int point = -1;          ///< index into the route's points; -1 for its `from`, -2 for its `to`
-  std::string to;          ///< part it is fixed to, where stated
+  double distance_in = 0;    ///< along the route
+  double play_in = 0;        ///< how far the line can still move sideways in it, or with it
+  std::string name;          ///< "clamp on S3L", "grommet F4-a", "port-left"
+  int point = -1;            ///< index into the route's points; -1 for its `from`, -2 for its `to`
+  std::string to;            ///< part it is fixed to, where stated
+  std::string missing = {};  ///< what `play_in` leaves out because it is not known; empty for none
 };
 
 /// The line between two neighbouring supports, or from a support to a free end.
@@ -63,7 +64,8 @@ struct PreparedRoute {
   std::vector<Crossing> crossings;        ///< in order along the route
   /// Of each of the route's points: why the cable cannot go round the pulley given there.
   std::vector<std::optional<WrapFault>> wrap_faults;
-  /// Guides of the route's points that are too wide to hold the line, in order along the route.
+  /// Guides of the route's points that are too wide to hold the line, and clamps that hold nothing
+  /// because they seize or saw it, in order along the route.
   std::vector<Support> loose_guides;
   std::vector<SweptPart> swept_by_attachments;  ///< one of each attachment
   std::vector<FreePassage> free_passages;       ///< one of each fairlead that it passes free
@@ -71,11 +73,17 @@ struct PreparedRoute {
   double length_in() const { return centreline.length_in(); }
   /// Sleeve that covers a place, or nullptr: of several the thickest.
   const Sleeve* sleeve_at(double distance_in) const;
-  /// Place in the file of the route's point nearest along the line, or of the route where an end
-  /// node is nearer.
+  /// Place in the file of what is nearest along the line: a point of the route, fairleads that it
+  /// passes free among them, or the route where an end node is nearer. At a frame's hole it is the
+  /// point that names the hole, wherever that point stands.
   const SourceLocation& location_near(double distance_in) const;
+  /// The point, or fairlead passed free, that names the hole; nullptr for none.
+  const RoutePoint* point_through(const std::string& hole) const;
   /// Distance along to the nearest support, or the whole length where there is none.
   double to_nearest_support_in(double distance_in) const;
+  /// True where a clamp can hold the line: not about a bare cable that moves, or whose travel is
+  /// not stated. About a sleeve it holds the sleeve, which then stays while the cable slides in it.
+  bool bears_clamp(double distance_in) const;
   /// Half the largest real diameter, or of the thickest sleeve there.
   double radius_in(double distance_in) const;
   /// The same, or half the diameter of an attachment that comes to the place in full travel.

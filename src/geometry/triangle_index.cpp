@@ -61,8 +61,7 @@ std::optional<NearestTriangle> TriangleIndex::nearest(const Segment3& segment, d
 
 void TriangleIndex::visit_within(const Segment3& segment, double bound_in,
                                  const Visit& visit) const {
-  Visit copy = visit;
-  search_tree(*tree_, segment, bound_in, {&visit_given, &copy});
+  search_tree(*tree_, segment, bound_in, {&visit_given, const_cast<Visit*>(&visit)});
 }
 
 }  // namespace linewright

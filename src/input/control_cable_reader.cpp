@@ -10,7 +10,7 @@ constexpr std::array end_kinds{Choice<CableEndKind>{"swaged", CableEndKind::swag
                                Choice<CableEndKind>{"thimble", CableEndKind::thimble}};
 
 constexpr NumberSpec takes_up{"what a terminal takes up", Dimension::length, Sign::not_negative};
-constexpr NumberSpec grip{"a grip"};
+constexpr NumberSpec grip{"a grip", Dimension::length, Sign::positive, largest_grip_in};
 constexpr NumberSpec allowance{"an allowance"};
 constexpr NumberSpec adjusted_length{"the length of a turnbuckle"};
 constexpr NumberSpec lever_ratio{"a lever ratio", Dimension::plain, Sign::positive, 100, ""};
@@ -22,6 +22,10 @@ constexpr NumberSpec stiffness{"an airframe stiffness", Dimension::stiffness, Si
 constexpr double smallest_lever_ratio = 0.01;
 constexpr double smallest_stiffness_lbf_per_in = 1;
 constexpr double smallest_force_lbf = 0.01;
+
+/// A turnbuckle's longest over its shortest: its terminals' threads fit into its barrel
+/// [calculated].
+constexpr double most_adjustment_ratio = 2;
 
 /// What only the other kind of end can have. A key that would be passed over is an error.
 void check_end_keys(CableEndKind kind, FieldReader& fields, ReadContext& context) {
@@ -67,6 +71,12 @@ Adjustment read_adjustment(const YamlNode& node, double length_in, ReadContext& 
   adjustment.longest_in = fields.number("longest", adjusted_length);
   if (adjustment.shortest_in >= adjustment.longest_in)
     context.error(fields.where_of("longest"), "'longest' must be more than 'shortest'");
+  else if (adjustment.longest_in > most_adjustment_ratio * adjustment.shortest_in)
+    context.error(fields.where_of("longest"),
+                  fmt::format("'longest', {:.4g} in, is over twice 'shortest', {:.4g} in: no "
+                              "turnbuckle has so much thread",
+                              adjustment.longest_in, adjustment.shortest_in),
+                  std::string(units_suggestion));
   else if (length_in < adjustment.shortest_in || length_in > adjustment.longest_in)
     context.error(node.where, "the turnbuckle's 'length' must lie within its adjustment");
   return adjustment;

@@ -8,6 +8,7 @@
 
 #include "input/closure_cycles.hpp"
 #include "input/field_reader.hpp"
+#include "input/fitted_sizes.hpp"
 #include "input/sleeve_lines.hpp"
 #include "input/suggest_name.hpp"
 
@@ -151,6 +152,8 @@ void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_used(draft, built_in);
   check_closure_cycles(draft);
   check_routes(draft);
+  check_fairleads_in_holes(draft);
+  check_grips_in_pieces(draft);
   take_sleeve_lines(draft);
 }
 

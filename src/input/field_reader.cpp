@@ -107,7 +107,10 @@ double read_number(const YamlNode& node, const NumberSpec& spec, ReadContext& co
   }
   const std::string fault = range_fault(*reading.value, spec);
   if (fault.empty()) return *reading.value;
-  context.error(node.where, fmt::format("{}, found {}", fault, printable(node.text, 60)));
+  const bool bounded = spec.dimension == Dimension::length && spec.largest != largest_length_in;
+  const bool doubtful = bounded && *reading.value > spec.largest;
+  context.error(node.where, fmt::format("{}, found {}", fault, printable(node.text, 60)),
+                doubtful ? std::string(units_suggestion) : std::string());
   return unread;
 }
 

@@ -18,9 +18,19 @@ inline constexpr double largest_length_in = 10'000;
 /// Closer than this is the same place; thinner than this is no thickness.
 inline constexpr double smallest_length_in = 1e-6;
 
+/// For a size that no such thing has.
+inline constexpr std::string_view units_suggestion = "are the units right?";
+
 enum class Sign { any, not_negative, positive };
 
-/// What a number must be, and the words for it in a message: "a bend radius".
+/// No pulley's groove, sheet's thickness or swaged terminal's grip in a light aeroplane is larger
+/// [common practice, no source].
+inline constexpr double largest_groove_in = 24;
+inline constexpr double largest_sheet_thickness_in = 0.5;
+inline constexpr double largest_grip_in = 6;
+
+/// What a number must be, and the words for it in a message: "a bend radius". A length beyond a
+/// bound of its own is met with doubt of its unit.
 struct NumberSpec {
   std::string_view words;
   Dimension dimension = Dimension::length;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 #include <string_view>
 
@@ -95,7 +96,7 @@ class LogReader {
       start = end + 1;
     }
     if (errors_.empty()) check_whole();
-    if (!errors_.empty()) return errors_;
+    if (!errors_.empty()) return counted_errors();
     log_.has_temperature = columns_.size() == 3;
     log_.reading_step = reading_step_;
     log_.temperature_step_degf = temperature_step_;
@@ -108,6 +109,25 @@ class LogReader {
                        std::move(message),
                        std::move(suggestion),
                        std::string(line_)});
+    repeated_.push_back(0);
+  }
+
+  /// An error that a whole column can have: the first stands for those of the same kind, which are
+  /// counted.
+  void row_error(std::string kind, int column, std::string message, std::string suggestion = {}) {
+    const auto [first, is_new] = first_of_kind_.try_emplace(std::move(kind), errors_.size());
+    if (is_new)
+      error(column, std::move(message), std::move(suggestion));
+    else
+      ++repeated_[first->second];
+  }
+
+  std::vector<Diagnostic> counted_errors() {
+    for (std::size_t i = 0; i < errors_.size(); ++i)
+      if (repeated_[i] > 0)
+        errors_[i].message += fmt::format("; {} more {} the same fault", repeated_[i],
+                                          repeated_[i] == 1 ? "row has" : "rows have");
+    return errors_;
   }
 
   /// False where nothing after this line can make sense.
@@ -174,11 +194,11 @@ class LogReader {
       const bool many = fields.size() > columns_.size();
       const int column =
           many ? fields[columns_.size()].column : static_cast<int>(character_count(line_)) + 1;
-      error(column,
-            fmt::format("expected {} values, found {}", columns_.size(),
-                        many ? "more" : std::to_string(fields.size())),
-            many ? "commas part the columns: write decimals with a point"
-                 : "commas part the columns, and every row has all of them");
+      row_error(many ? "many" : "few", column,
+                fmt::format("expected {} values, found {}", columns_.size(),
+                            many ? "more" : std::to_string(fields.size())),
+                many ? "commas part the columns: write decimals with a point"
+                     : "commas part the columns, and every row has all of them");
       return;
     }
     std::vector<double> values;
@@ -193,20 +213,25 @@ class LogReader {
     log_.rows.push_back(row);
   }
 
+  static std::string kind(std::string_view fault, const Column& column) {
+    return fmt::format("{} {}", fault, column.name);
+  }
+
   std::optional<double> read_value(const Field& field, const Column& column) {
     if (field.text.empty()) {
-      error(field.column, fmt::format("{} is missing", column.what));
+      row_error(kind("missing", column), field.column, fmt::format("{} is missing", column.what));
       return std::nullopt;
     }
     const QuantityReading reading = read_quantity(field.text, Dimension::plain, BareLength::inch);
     if (!reading.value) {
-      error(field.column, fmt::format("{}: {}", column.name, reading.error));
+      row_error(kind("unread", column), field.column,
+                fmt::format("{}: {}", column.name, reading.error));
       return std::nullopt;
     }
     if (*reading.value < column.least || *reading.value > column.most) {
-      error(field.column,
-            fmt::format("{} must lie between {} and {} {}, found {}", column.what, column.least,
-                        column.most, column.unit, printable(field.text, longest_shown)));
+      row_error(kind("range", column), field.column,
+                fmt::format("{} must lie between {} and {} {}, found {}", column.what, column.least,
+                            column.most, column.unit, printable(field.text, longest_shown)));
       return std::nullopt;
     }
     return reading.value;
@@ -214,10 +239,10 @@ class LogReader {
 
   void check_follows(const LogRow& row, const LogRow& before, const std::vector<Field>& fields) {
     if (row.time_s == before.time_s)
-      error(fields[0].column, fmt::format("the time {} s repeats", row.time_s));
+      row_error("repeats", fields[0].column, fmt::format("the time {} s repeats", row.time_s));
     else if (row.time_s < before.time_s)
-      error(fields[0].column,
-            fmt::format("the time goes back from {} to {} s", before.time_s, row.time_s));
+      row_error("goes back", fields[0].column,
+                fmt::format("the time goes back from {} to {} s", before.time_s, row.time_s));
     else if (jumps(row.reading, before.reading, 1, fields) || columns_.size() < 3)
       return;
     else
@@ -227,8 +252,9 @@ class LogReader {
   bool jumps(double value, double before, std::size_t index, const std::vector<Field>& fields) {
     const Column& column = columns_[index];
     if (std::abs(value - before) <= column.largest_jump) return false;
-    error(fields[index].column, fmt::format("{} cannot jump from {} to {} {} between two readings",
-                                            column.what, before, value, column.unit));
+    row_error(kind("jump", column), fields[index].column,
+              fmt::format("{} cannot jump from {} to {} {} between two readings", column.what,
+                          before, value, column.unit));
     return true;
   }
 
@@ -258,6 +284,8 @@ class LogReader {
   double temperature_step_ = 1;
   LeakLog log_;
   std::vector<Diagnostic> errors_;
+  std::vector<std::size_t> repeated_;  ///< of each error: how many more rows have it
+  std::map<std::string, std::size_t> first_of_kind_;
 };
 
 }  // namespace

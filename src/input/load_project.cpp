@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <unordered_map>
 #include <utility>
@@ -27,6 +28,10 @@ constexpr double format_number = 1;
 
 /// Longer lines are no help under an error.
 constexpr std::size_t longest_shown_line_bytes = 1000;
+
+/// Sections that stand in files of their own in larger projects.
+constexpr std::array<std::string_view, 6> part_keys{"structure", "closures", "nodes",
+                                                    "routes",    "lines",    "waivers"};
 
 std::vector<std::string> root_keys() {
   std::vector<std::string> keys{"linewright", "units",  "include", "structure", "closures",
@@ -86,8 +91,26 @@ void sort_names_by_place(std::vector<NamePlace>::iterator first,
   });
 }
 
+/// True for what projects keep in files of their own: it has no name and includes nothing, and has
+/// not both the nodes and the routes that even a small project needs.
+bool looks_like_a_part(const YamlNode& root) {
+  const auto has = [&root](const char* key) { return root.find(key) != nullptr; };
+  const bool has_content = std::any_of(root.entries.begin(), root.entries.end(), [](const auto& e) {
+    return std::find(part_keys.begin(), part_keys.end(), e.key) != part_keys.end();
+  });
+  return has_content && !has("name") && !has("include") && !(has("nodes") && has("routes"));
+}
+
+/// What such a file names is in others, and not missing.
+void refuse_part(const YamlNode& root, ReadContext& context) {
+  context.error(root.where, "this looks like a part of a project, not like a project file",
+                "check the project file that includes it");
+  context.draft.names_complete = false;
+}
+
 void read_file(const YamlNode& root, ReadContext& context, bool included) {
   ProjectDraft& draft = context.draft;
+  if (!included && looks_like_a_part(root)) refuse_part(root, context);
   if (is_other_format(root, context)) {
     draft.names_complete = false;
     return;

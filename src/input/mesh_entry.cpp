@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <system_error>
@@ -10,6 +11,7 @@
 #include "input/field_reader.hpp"
 #include "input/mesh/read_mesh_file.hpp"
 #include "input/project_paths.hpp"
+#include "input/suggest_name.hpp"
 
 namespace linewright {
 namespace {
@@ -17,17 +19,30 @@ namespace {
 constexpr std::array units{Choice<double>{"in", 1.0}, Choice<double>{"mm", 1 / 25.4},
                            Choice<double>{"m", 1000 / 25.4}, Choice<double>{"ft", 12.0}};
 
-constexpr std::array edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
-                           Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
-                           Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim}};
-
 constexpr std::array axes{Choice<Vec3>{"FS", {1, 0, 0}}, Choice<Vec3>{"BL", {0, 1, 0}},
                           Choice<Vec3>{"WL", {0, 0, 1}}};
 
 constexpr NumberSpec scale{"a scale", Dimension::plain, Sign::positive, 1e6, ""};
 constexpr NumberSpec turn_angle{"an angle", Dimension::angle, Sign::any, 360, "deg"};
 constexpr NumberSpec crease_angle{"a crease angle", Dimension::angle, Sign::positive, 180, "deg"};
-constexpr NumberSpec thickness{"a thickness", Dimension::length, Sign::not_negative};
+constexpr NumberSpec thickness{"a thickness", Dimension::length, Sign::not_negative,
+                               largest_sheet_thickness_in};
+
+/// A folder with more in it is not searched for a misspelt name.
+constexpr std::size_t most_files_searched = 10'000;
+
+/// Names of the mesh files in a folder, in order; none where it cannot be read.
+std::vector<std::string> meshes_in(const std::filesystem::path& folder) {
+  std::vector<std::string> names;
+  std::error_code failure;
+  std::size_t searched = 0;
+  for (std::filesystem::directory_iterator entry(folder, failure), end;
+       !failure && entry != end && searched < most_files_searched;
+       entry.increment(failure), ++searched)
+    if (mesh_format(entry->path())) names.push_back(entry->path().filename().string());
+  std::sort(names.begin(), names.end());
+  return names;
+}
 
 /// The file that the project names, or an empty path after an error.
 ProjectPath find_file(FieldReader& fields, ReadContext& context) {
@@ -43,8 +58,8 @@ ProjectPath find_file(FieldReader& fields, ReadContext& context) {
   std::error_code failure;
   const auto status = std::filesystem::status(file.path, failure);
   if (!std::filesystem::exists(status))
-    context.error(fields.where_of("file"),
-                  fmt::format("there is no file {}", quoted_text(written)));
+    context.error(fields.where_of("file"), fmt::format("there is no file {}", quoted_text(written)),
+                  suggest_name(file.path.filename().string(), meshes_in(file.path.parent_path())));
   else if (!std::filesystem::is_regular_file(status))
     context.error(fields.where_of("file"), fmt::format("{} is not a file", quoted_text(written)));
   return std::move(file);
@@ -77,9 +92,9 @@ std::vector<std::string> names_where(const std::vector<UnstatedMesh>& meshes, Pr
 }  // namespace
 
 void read_mesh(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a mesh", context,
-                     {"name", "file", "units", "scale", "rotate", "translate", "crease_angle",
-                      "edge", "thickness"});
+  FieldReader fields(
+      node, "a mesh", context,
+      {"name", "file", "units", "scale", "rotate", "translate", "crease_angle", "thickness"});
   Mesh mesh;
   mesh.where = node.where;
   mesh.name = fields.give_name(Named::part);
@@ -95,14 +110,12 @@ void read_mesh(const YamlNode& node, ReadContext& context) {
   mesh.placement = placement_of(mesh);
   mesh.crease_angle_deg =
       fields.optional_number("crease_angle", crease_angle).value_or(usual_crease_angle_deg);
-  mesh.edge = fields.optional_choice("edge", "an edge", edges).value_or(EdgeGuard::bare);
   mesh.thickness = fields.optional_number("thickness", thickness).value_or(0);
   context.draft.unstated_meshes.push_back({mesh.name,
                                            fields.has("units")        ? ""
                                            : mesh.inches_per_unit > 1 ? "metres"
                                                                       : "inches",
-                                           !fields.has("crease_angle"), !fields.has("edge"),
-                                           !fields.has("thickness")});
+                                           !fields.has("crease_angle"), !fields.has("thickness")});
   context.draft.project.structure.meshes.push_back(std::move(mesh));
 }
 
@@ -116,8 +129,6 @@ void add_mesh_assumptions(ProjectDraft& draft) {
   for (const std::string_view unit : {"inches", "metres"})
     add([unit](const UnstatedMesh& mesh) { return mesh.unit_taken == unit; },
         "units of meshes are not stated: {}; {} were taken", unit);
-  add([](const UnstatedMesh& mesh) { return mesh.edge; },
-      "meshes that state no edge: {}; bare was taken");
   add([](const UnstatedMesh& mesh) { return mesh.crease_angle; },
       "meshes that state no crease_angle: {}; edges turned by more than {} deg were taken as sharp",
       usual_crease_angle_deg);

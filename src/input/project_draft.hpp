@@ -40,7 +40,6 @@ struct UnstatedMesh {
   std::string name;
   std::string unit_taken;  ///< "inches", or empty where the project states the unit
   bool crease_angle = false;
-  bool edge = false;
   bool thickness = false;
 };
 

@@ -119,6 +119,12 @@ class FileWalk {
   std::size_t bytes_ = 0;
 };
 
+/// A file's name in its folder, as the project's other files are named. A path that ends in a slash
+/// names none.
+std::string shown_name(const fs::path& file) {
+  return file.has_filename() ? file.filename().generic_string() : "project.yaml";
+}
+
 }  // namespace
 
 std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& draft,
@@ -126,7 +132,7 @@ std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& dra
   std::error_code failure;
   const bool is_folder = fs::is_directory(path, failure);
   const fs::path given = is_folder ? path / "project.yaml" : path;
-  const std::string given_name = given.generic_string();
+  const std::string given_name = shown_name(given);
   draft.note_file(given);
   const auto text = read_text_file(given, given_name);
   if (const auto* why_not = std::get_if<Diagnostic>(&text)) {

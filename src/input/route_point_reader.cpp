@@ -24,7 +24,8 @@ enum class Passing { guided, free };
 constexpr std::array passings{Choice<Passing>{"guided", Passing::guided},
                               Choice<Passing>{"free", Passing::free}};
 
-constexpr NumberSpec diameter{"a diameter"};
+constexpr NumberSpec diameter{"a groove diameter", Dimension::length, Sign::positive,
+                              largest_groove_in};
 constexpr NumberSpec bore{"a bore"};
 constexpr NumberSpec guard_count{"a number of guards", Dimension::plain, Sign::not_negative, 64,
                                  ""};

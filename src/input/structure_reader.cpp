@@ -13,7 +13,8 @@ namespace linewright {
 namespace {
 
 constexpr NumberSpec diameter{"a diameter"};
-constexpr NumberSpec thickness{"a thickness"};
+constexpr NumberSpec thickness{"a thickness", Dimension::length, Sign::positive,
+                               largest_sheet_thickness_in};
 
 constexpr std::array hole_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
                                 Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},

@@ -110,6 +110,8 @@ struct Attachment {
   CableEnds ends = {};                        ///< turnbuckles: what takes hold of each side
 
   bool is_turnbuckle() const { return kind == "turnbuckle"; }
+  /// A turnbuckle screwed out as far as it goes, where that is stated; else the length.
+  double longest_in() const { return adjustment ? adjustment->longest_in : length_in; }
 };
 
 struct Tension {

@@ -123,7 +123,6 @@ struct Mesh {
   Vec3 translate;
   Placement placement;  ///< all of these in one: from the file's numbers to inches in place
   double crease_angle_deg = usual_crease_angle_deg;  ///< a dihedral turned by more is sharp
-  EdgeGuard edge = EdgeGuard::bare;                  ///< of free edges and of sharp ones
   double thickness = 0;  ///< of the sheet that its faces stand for; none: they are its surface
   SourceLocation where;
 };

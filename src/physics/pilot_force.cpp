@@ -17,6 +17,10 @@ std::optional<double> pilot_force_lbf(const Route& route) {
   return row ? std::optional(row->most_lbf) : std::nullopt;
 }
 
+bool takes_pilot_force(const Route& route) {
+  return route.lever && !route.lever->pilot_force_lbf && pilot_force_lbf(route);
+}
+
 std::optional<double> pilot_pull_lbf(const Route& route) {
   const std::optional<double> force = pilot_force_lbf(route);
   return force ? std::optional(*force * route.lever->ratio) : std::nullopt;

@@ -31,6 +31,9 @@ const PilotForce* pilot_forces_on(std::string_view control);
 /// Nothing where the route has no lever ratio, or the table not its control.
 std::optional<double> pilot_force_lbf(const Route& route);
 
+/// True where that force is the table's, because the route states a lever ratio only.
+bool takes_pilot_force(const Route& route);
+
 /// That force times the lever ratio: what the pilot can pull on the cable.
 std::optional<double> pilot_pull_lbf(const Route& route);
 

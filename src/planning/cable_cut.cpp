@@ -59,10 +59,14 @@ std::optional<double> free_length_in(const Anchor& from, const Anchor& to) {
   return *to.at_in - *from.at_in - (*from.end)->takes_up_in - (*to.end)->takes_up_in;
 }
 
-/// Tension over AE: the share by which the rigged cable is longer than the cut one.
+/// Tension over AE: the share by which the rigged cable is longer than the cut one. Nothing for one
+/// that would break.
 std::optional<double> rigged_strain(const PreparedRoute& route) {
   const Line& line = *route.line;
   if (!route.route->tension || !line.axial_stiffness_lbf) return std::nullopt;
+  if (line.breaking_strength_lbf &&
+      route.route->tension->rigged_lbf > line.breaking_strength_lbf->value)
+    return std::nullopt;
   return route.route->tension->rigged_lbf / line.axial_stiffness_lbf->value;
 }
 

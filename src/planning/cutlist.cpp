@@ -103,6 +103,7 @@ RouteCut route_cut(const PreparedRoute& prepared) {
   cut.system = route.system_name;
   cut.line = line.name;
   cut.rigid = line.kind == LineKind::rigid_tube;
+  cut.cable = line.kind == LineKind::cable;
   cut.length_in = prepared.length_in();
   cut.cut_length_in = cut_length_in(prepared);
   cut.volume_in3 = std::numbers::pi / 4 * bore_in * bore_in * cut.length_in;

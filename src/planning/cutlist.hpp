@@ -28,6 +28,7 @@ struct RouteCut {
   std::string system;
   std::string line;
   bool rigid = false;             ///< bent on a tool before it is fitted
+  bool cable = false;             ///< cut in pieces and finished at its ends: `rig` says how
   double length_in = 0;           ///< developed, along the filleted centreline
   double cut_length_in = 0;       ///< with the allowance trimmed off later
   double volume_in3 = 0;          ///< of the bore

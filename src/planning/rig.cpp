@@ -56,6 +56,10 @@ void add_chart(RiggedCable& cable, const PreparedProject& prepared, const Prepar
       row.tension_lbf = std::max(0.0, tension);
       row.slack_in = thermal_slack_in(prepared, route, tension);
     }
+    row.over_strength =
+        cable.is_rigged_over_strength() || (row.tension_lbf && cable.breaking_strength_lbf &&
+                                            *row.tension_lbf > *cable.breaking_strength_lbf);
+    if (row.over_strength) row.tension_lbf = row.slack_in = std::nullopt;
     cable.chart.push_back(row);
   }
   if (!change) return;
@@ -73,20 +77,14 @@ void add_stretch(RiggedCable& cable, const PreparedRoute& prepared) {
     if (!load_lbf) return std::nullopt;
     return cable_stretch_in(*load_lbf, cable.length_in, prepared.line->axial_stiffness_lbf->value);
   };
-  cable.stretch_as_rigged_in = stretch(cable.rigged_lbf);
-  cable.stretch_at_limit_load_in = stretch(cable.limit_load_lbf);
+  if (!cable.is_rigged_over_strength()) cable.stretch_as_rigged_in = stretch(cable.rigged_lbf);
+  if (!cable.is_loaded_over_strength())
+    cable.stretch_at_limit_load_in = stretch(cable.limit_load_lbf);
   if (!cable.stretch_as_rigged_in || !cable.stretch_at_limit_load_in) return;
   cable.travel_lost_in =
       std::max(0.0, *cable.stretch_at_limit_load_in - *cable.stretch_as_rigged_in);
   if (cable.smaller_travel_in && *cable.smaller_travel_in > 0)
     cable.travel_lost_share = *cable.travel_lost_in / *cable.smaller_travel_in;
-}
-
-void add_strength(RiggedCable& cable, const Line& line) {
-  if (!line.breaking_strength_lbf) return;
-  cable.breaking_strength_lbf = line.breaking_strength_lbf->value;
-  if (cable.limit_load_lbf)
-    cable.strength_factor = *cable.breaking_strength_lbf / *cable.limit_load_lbf;
 }
 
 /// Tension at the hottest, or as rigged where its change is not known.
@@ -105,7 +103,8 @@ void add_pilot(RiggedCable& cable, const Route& route, const TemperatureRange& r
   pilot.stated = route.lever->pilot_force_lbf.has_value();
   pilot.pull_lbf = pilot_pull_lbf(route);
   const std::optional<double> highest = highest_tension_lbf(cable, range);
-  if (pilot.pull_lbf && highest) pilot.tension_lbf = pulled_tension_lbf(*highest, *pilot.pull_lbf);
+  if (pilot.pull_lbf && highest && !cable.is_rigged_over_strength())
+    pilot.tension_lbf = pulled_tension_lbf(*highest, *pilot.pull_lbf);
   if (pilot.tension_lbf && cable.breaking_strength_lbf)
     pilot.strength_factor = *cable.breaking_strength_lbf / *pilot.tension_lbf;
   if (cable.friction_lbf) pilot.breakout_lbf = *cable.friction_lbf / pilot.lever_ratio;
@@ -143,7 +142,9 @@ RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& 
   result.from = holder(span.first);
   result.to = holder(span.last);
   const Line& line = *route.line;
-  if (reach.ends_free || !cable.rigged_lbf || !line.weight_lb_per_in) return result;
+  if (reach.ends_free || !cable.rigged_lbf || !line.weight_lb_per_in ||
+      cable.is_rigged_over_strength())
+    return result;
   const ReachEnvelope& envelope = reach.stretch.envelope;
   const double length = envelope.end_in - envelope.start_in;
   const double weight = line.weight_lb_per_in->value;
@@ -172,12 +173,14 @@ RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& rout
   cable.cut = cable_cut(route, project.build_tolerance_in);
   if (route.route->tension) cable.rigged_lbf = route.route->tension->rigged_lbf;
   cable.limit_load_lbf = limit_load_lbf(*route.route);
+  if (line.breaking_strength_lbf) cable.breaking_strength_lbf = line.breaking_strength_lbf->value;
+  if (cable.limit_load_lbf && cable.breaking_strength_lbf)
+    cable.strength_factor = *cable.breaking_strength_lbf / *cable.limit_load_lbf;
   cable.friction = cable_friction(route);
   add_missing(cable, route);
   add_chart(cable, prepared, route);
   add_stretch(cable, route);
-  add_strength(cable, line);
-  if (cable.rigged_lbf && cable.friction.missing.empty())
+  if (cable.rigged_lbf && !cable.is_rigged_over_strength() && cable.friction.missing.empty())
     cable.friction_lbf = *cable.rigged_lbf * (cable.friction.ratio() - 1);
   add_pilot(cable, *route.route, project.temperature);
   const std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);

@@ -19,6 +19,7 @@ struct ChartRow {
   std::optional<double> tension_lbf;  ///< zero where it is slack
   std::optional<double> slack_in;     ///< how much too long it is there
   bool as_rigged = false;
+  bool over_strength = false;  ///< it would break: no figure
 };
 
 /// The propeller speed at which something that shakes `times_per_turn` times in a turn meets a
@@ -57,6 +58,8 @@ struct PilotPull {
   std::optional<double> breakout_all_lbf;  ///< of all cables of the control
 };
 
+/// Where a tension or load is over the breaking strength, the figures that it would give are left
+/// out: a cable that breaks has none.
 struct RiggedCable {
   std::string name;
   std::string line;
@@ -86,6 +89,13 @@ struct RiggedCable {
   std::vector<LeastGap> least_gaps;
   std::vector<RigSpan> spans;
   std::vector<std::string> missing;  ///< what is not known, in words
+
+  bool is_rigged_over_strength() const {
+    return rigged_lbf && breaking_strength_lbf && *rigged_lbf > *breaking_strength_lbf;
+  }
+  bool is_loaded_over_strength() const {
+    return limit_load_lbf && breaking_strength_lbf && *limit_load_lbf > *breaking_strength_lbf;
+  }
 };
 
 struct Rig {

@@ -82,32 +82,33 @@ std::string bench_length(double inches, const Phrasing& phrasing) {
                                                  : fixed_number(inches, 2) + " in";
 }
 
-std::string amount(double value, Unit unit, const Phrasing& phrasing) {
+std::string amount(double value, Unit unit, const Phrasing& phrasing, int more_decimals) {
+  const auto fixed = [&](int decimals) { return fixed_number(value, decimals + more_decimals); };
   switch (unit) {
     case Unit::none:
-      return fixed_number(value, value == std::floor(value) ? 0 : 2);
+      return value == std::floor(value) ? fixed_number(value, 0) : fixed(2);
     case Unit::inch:
-      return phrasing.length(value);
+      return phrasing.length(value, more_decimals);
     case Unit::cubic_inch:
-      return volume(value, phrasing);
+      return volume(value, phrasing, more_decimals);
     case Unit::degree:
-      return phrasing.angle(value);
+      return phrasing.angle(value, more_decimals);
     case Unit::pound_force:
-      return fixed_number(value, 1) + " lbf";
+      return fixed(1) + " lbf";
     case Unit::foot:
-      return fixed_number(value, 0) + " ft";
+      return fixed(0) + " ft";
     case Unit::second:
-      return fixed_number(value, 2) + " s";
+      return fixed(2) + " s";
     case Unit::hertz:
-      return fixed_number(value, 1) + " Hz";
+      return fixed(1) + " Hz";
   }
-  return fixed_number(value, 2);
+  return fixed(2);
 }
 
-std::string volume(double cubic_inches, const Phrasing& phrasing) {
+std::string volume(double cubic_inches, const Phrasing& phrasing, int more_decimals) {
   if (phrasing.unit == LengthUnit::millimetre)
-    return fixed_number(cubic_inches * cm3_per_in3, 2) + " cm3";
-  return fixed_number(cubic_inches, 3) + " in3";
+    return fixed_number(cubic_inches * cm3_per_in3, 2 + more_decimals) + " cm3";
+  return fixed_number(cubic_inches, 3 + more_decimals) + " in3";
 }
 
 std::string mass(double pounds, const Phrasing& phrasing) {
@@ -118,11 +119,14 @@ std::string mass(double pounds, const Phrasing& phrasing) {
 
 std::string by_how_much(const Judgement& judgement, const Phrasing& phrasing) {
   const char* side = judgement.sense == LimitSense::at_least ? "at least" : "at most";
-  const auto words = [&](double value) { return amount(value, judgement.unit, phrasing); };
-  if (judgement.value && judgement.limit)
-    return fmt::format("value {}, limit {} {}: {}", words(*judgement.value), side,
-                       words(*judgement.limit),
+  const auto words = [&](double value, int more_decimals = 0) {
+    return amount(value, judgement.unit, phrasing, more_decimals);
+  };
+  if (judgement.value && judgement.limit) {
+    const auto [value, limit] = told_apart(*judgement.value, *judgement.limit, words);
+    return fmt::format("value {}, limit {} {}: {}", value, side, limit,
                        margin_words(*judgement.margin(), judgement, phrasing));
+  }
   if (judgement.value) return "value " + words(*judgement.value);
   if (judgement.limit) return fmt::format("limit {} {}", side, words(*judgement.limit));
   return {};

@@ -12,22 +12,25 @@ namespace linewright {
 /// The unit's word in JSON: "in", "in3", "deg", "lbf", "ft", "s", "hz", or "".
 std::string_view unit_word(Unit unit);
 
-/// "0.56 in", "2.9 deg", "14 lbf"; lengths and volumes in the unit asked for.
-std::string amount(double value, Unit unit, const Phrasing& phrasing);
+/// "0.562 in", "2.9 deg", "14 lbf"; lengths and volumes in the unit asked for. With more decimals
+/// than usual where asked for.
+std::string amount(double value, Unit unit, const Phrasing& phrasing, int more_decimals = 0);
 
 /// Fixed decimals, never "-0.00".
 std::string fixed_number(double value, int decimals);
 
 /// To a hundredth of an inch or a tenth of a millimetre, however long: for marks on a bench.
 std::string bench_length(double inches, const Phrasing& phrasing);
-std::string volume(double cubic_inches, const Phrasing& phrasing);  ///< "0.98 in3", "16.1 cm3"
-std::string mass(double pounds, const Phrasing& phrasing);          ///< "0.05 lb", "23 g"
+std::string volume(double cubic_inches, const Phrasing& phrasing,
+                   int more_decimals = 0);                  ///< "0.980 in3", "16.10 cm3"
+std::string mass(double pounds, const Phrasing& phrasing);  ///< "0.05 lb", "23 g"
 
 /// "verified", "verified-secondary", "from-memory", "common-practice", "calculated", "builder": how
 /// far a value can be trusted, as one word.
 std::string_view mark_word(Mark mark);
 
-/// "value 0.18 in, limit at least 0.41 in: short by 0.23 in"; empty where nothing was measured.
+/// "value 0.180 in, limit at least 0.410 in: short by 0.230 in"; empty where nothing was measured.
+/// Value and limit look alike only where they are.
 std::string by_how_much(const Judgement& judgement, const Phrasing& phrasing);
 
 }  // namespace linewright

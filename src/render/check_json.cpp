@@ -11,7 +11,7 @@ std::string check_json(const Report& report) {
       {"linewright", json_header()},      {"project", {{"name", report.project_name}}},
       {"summary", json_summary(report)},  {"routes", json_routes(report)},
       {"systems", json_systems(report)},  {"checks", std::move(checks)},
-      {"assumptions", report.assumptions}};
+      {"assumptions", report.assumptions}, {"notes", report.notes}};
   return json_text(json);
 }
 

@@ -102,6 +102,7 @@ std::string check_text(const Report& report, const TextStyle& style) {
   text += tally_lines(report);
   text += summary_lines(report);
   text += assumption_lines(report);
+  text += note_lines(report);
   text += "\n";
   const Tally tally = tally_of(report.judgements);
   if (!style.quiet && tally.total() > tally.pass)

@@ -51,15 +51,26 @@ std::string schedule(const RouteCut& cut, const Phrasing& phrasing) {
   return text;
 }
 
+std::string mass_words(const RouteCut& cut, const Phrasing& phrasing) {
+  return cut.mass_lb ? mass(*cut.mass_lb, phrasing) : "not known";
+}
+
+/// A cable is not bent to a schedule, and has no bore.
+std::string cable_text(const RouteCut& cut, const Phrasing& phrasing) {
+  return fmt::format("  developed length {}, mass {}\n  pieces and ends: linewright rig\n\n",
+                     bench_length(cut.length_in, phrasing), mass_words(cut, phrasing));
+}
+
 std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
   const RouteCut& cut = route.cut;
   std::string text = wrapped("", fmt::format("{}: {}, {}, from {} to {}", cut.name, cut.system,
                                              cut.line, route.from, route.to));
+  if (cut.cable) return text + cable_text(cut, phrasing);
   text +=
       fmt::format("  developed length {}, cut length {}\n", bench_length(cut.length_in, phrasing),
                   bench_length(cut.cut_length_in, phrasing));
   text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
-                      cut.mass_lb ? mass(*cut.mass_lb, phrasing) : "not known");
+                      mass_words(cut, phrasing));
   text +=
       fmt::format("  least bend radius of the line {}\n",
                   cut.minimum_bend_radius_in ? bench_length(*cut.minimum_bend_radius_in, phrasing)
@@ -75,9 +86,9 @@ std::string systems_text(const std::vector<SystemCut>& systems, const Phrasing& 
   widest = std::min(widest, widest_name);
   std::string text = fmt::format("{}{:>14}{:>16}\n", left("system", widest), "length", "volume");
   for (const SystemCut& system : systems) {
-    text +=
-        fmt::format("{}{:>14}{:>16}\n", left(one_line(system.name), widest),
-                    bench_length(system.length_in, phrasing), volume(system.volume_in3, phrasing));
+    text += fmt::format("{}{:>14}{:>16}\n", left(one_line(system.name), widest),
+                        bench_length(system.length_in, phrasing),
+                        system.volume_in3 > 0 ? volume(system.volume_in3, phrasing) : "-");
     if (system.nodes_without_volume.empty()) continue;
     std::string names;
     for (const std::string& node : system.nodes_without_volume)
@@ -94,7 +105,7 @@ std::string cutlist_text(const Report& report, const TextStyle& style) {
   bool bent = false;
   for (const RouteReport& route : report.routes) {
     text += route_text(route, style.phrasing);
-    bent = bent || !route.cut.bends.empty();
+    bent = bent || (!route.cut.cable && !route.cut.bends.empty());
   }
   text += systems_text(report.systems, style.phrasing);
   if (!bent) return text;

@@ -78,4 +78,11 @@ std::string assumption_lines(const Report& report) {
   return text;
 }
 
+std::string note_lines(const Report& report) {
+  if (report.notes.empty()) return {};
+  std::string text = "\nFound on the way:\n";
+  for (const std::string& note : report.notes) text += wrapped("  - ", note);
+  return text;
+}
+
 }  // namespace linewright

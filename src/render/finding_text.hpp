@@ -44,5 +44,7 @@ std::string summary_lines(const Report& report);
 /// What the tool took for what the project leaves out, after an empty line; nothing where it took
 /// nothing.
 std::string assumption_lines(const Report& report);
+/// What was found on the way; nothing where there is nothing.
+std::string note_lines(const Report& report);
 
 }  // namespace linewright

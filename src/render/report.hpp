@@ -24,6 +24,7 @@ struct Report {
   std::vector<SystemCut> systems;
   std::vector<Judgement> judgements;
   std::vector<std::string> assumptions;
+  std::vector<std::string> notes;  ///< what was found in the files and changes no verdict
 
   const RouteReport* find_route(std::string_view name) const {
     for (const RouteReport& route : routes)

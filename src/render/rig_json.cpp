@@ -151,6 +151,7 @@ Json cable_json(const RiggedCable& cable) {
           {"turns", turns_json(cable.friction)},
           {"breaking_strength_lbf", json_number(cable.breaking_strength_lbf)},
           {"strength_factor", json_number(cable.strength_factor)},
+          {"rigged_over_breaking_strength", cable.is_rigged_over_strength()},
           {"pilot", pilot_json(cable.pilot)},
           {"clearance_through_travel", gaps_json(cable.least_gaps)},
           {"spans", std::move(spans)},

@@ -16,6 +16,12 @@ namespace {
 
 constexpr std::size_t longest_bar = 40;
 constexpr std::string_view not_known = "not known";
+/// In place of figures that a cable which breaks does not have.
+constexpr std::string_view breaks = "over the breaking strength: see check";
+
+std::string_view absent(const RiggedCable& cable) {
+  return cable.is_rigged_over_strength() ? breaks : not_known;
+}
 
 std::string force(double lbf) {
   return fixed_number(lbf, 1) + " lbf";
@@ -45,7 +51,9 @@ std::string item(std::string_view name, const std::string& text) {
 
 std::string length_words(const RiggedCable& cable, const Phrasing& phrasing) {
   std::string text = bench_length(cable.length_in, phrasing) + " developed";
-  if (!cable.cut.cut_length_in) return text + ", cut length not known";
+  if (!cable.cut.cut_length_in)
+    return text + ", cut length " + (cable.is_rigged_over_strength() ? "of a cable " : "") +
+           std::string(absent(cable));
   return text + ", " + bench_length(*cable.cut.cut_length_in, phrasing) + " to cut";
 }
 
@@ -74,6 +82,7 @@ std::string turnbuckle_words(const CableCut& cut, const Phrasing& phrasing) {
 std::string tension_words(const RiggedCable& cable, const TemperatureRange& range) {
   std::string text = force(cable.rigged_lbf);
   if (cable.rigged_lbf) text += " at " + temperature(range.rigged_degf);
+  if (cable.is_rigged_over_strength()) text.append(", ").append(breaks);
   if (!cable.minimum_rigged_lbf) return text;
   const double least = std::ceil(*cable.minimum_rigged_lbf * 10 - 1e-6) / 10;
   text += fmt::format("; {} or more keeps it taut at {}", force(least),
@@ -84,10 +93,16 @@ std::string tension_words(const RiggedCable& cable, const TemperatureRange& rang
 }
 
 std::string stretch_words(const RiggedCable& cable, const Phrasing& phrasing) {
-  if (!cable.stretch_as_rigged_in && !cable.stretch_at_limit_load_in) return std::string(not_known);
-  std::string text = fine_length(cable.stretch_as_rigged_in, phrasing) + " as rigged, " +
-                     fine_length(cable.stretch_at_limit_load_in, phrasing) + " at the limit load";
-  if (cable.limit_load_lbf) text += " of " + force(*cable.limit_load_lbf);
+  if (!cable.stretch_as_rigged_in && !cable.stretch_at_limit_load_in)
+    return std::string(cable.is_loaded_over_strength() ? breaks : absent(cable));
+  std::string load = "the limit load";
+  if (cable.limit_load_lbf) load += " of " + force(*cable.limit_load_lbf);
+  const std::string as_rigged = fine_length(cable.stretch_as_rigged_in, phrasing) + " as rigged";
+  if (cable.is_loaded_over_strength())
+    return as_rigged + "; " + load + " is " + std::string(breaks);
+  const std::string at_load = fine_length(cable.stretch_at_limit_load_in, phrasing) + " at " + load;
+  if (cable.is_rigged_over_strength()) return at_load + "; as rigged " + std::string(breaks);
+  std::string text = as_rigged + ", " + at_load;
   if (cable.travel_lost_in)
     text += "; that costs " + fine_length(cable.travel_lost_in, phrasing) + " of travel";
   if (cable.travel_lost_share)
@@ -97,8 +112,8 @@ std::string stretch_words(const RiggedCable& cable, const Phrasing& phrasing) {
 }
 
 std::string friction_words(const RiggedCable& cable, const Phrasing& phrasing) {
-  std::string text =
-      cable.friction_lbf ? force(*cable.friction_lbf) + " to make it move" : std::string(not_known);
+  std::string text = cable.friction_lbf ? force(*cable.friction_lbf) + " to make it move"
+                                        : std::string(absent(cable));
   if (cable.friction_lbf && *cable.friction_lbf > 0)
     text +=
         fmt::format(" ({} % of the tension)", fixed_number(100 * (cable.friction.ratio() - 1), 1));
@@ -132,8 +147,9 @@ std::string pilot_words(const PilotPull& pilot) {
   return text;
 }
 
-std::string breakout_words(const PilotPull& pilot) {
-  if (!pilot.breakout_lbf) return std::string(not_known);
+std::string breakout_words(const RiggedCable& cable) {
+  const PilotPull& pilot = *cable.pilot;
+  if (!pilot.breakout_lbf) return std::string(absent(cable));
   return force(pilot.breakout_lbf) + " at " + pilot.grip + " for this cable, " +
          force(pilot.breakout_all_lbf) + " for all cables of the control";
 }
@@ -160,6 +176,7 @@ std::string gaps_text(const RiggedCable& cable, const Phrasing& phrasing) {
 
 std::string chart_row(const ChartRow& row, double most_lbf, const Phrasing& phrasing) {
   std::string text = right(temperature(row.temperature_degf), 14);
+  if (row.over_strength) return text + "  " + std::string(breaks) + "\n";
   text += right(row.tension_lbf ? force(*row.tension_lbf) : std::string("-"), 14) + "  ";
   if (row.tension_lbf && most_lbf > 0)
     text.append(static_cast<std::size_t>(
@@ -229,7 +246,8 @@ std::string cable_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
       "", fmt::format("{}: {}, from {} to {}", cable.name, cable.line, cable.from, cable.to));
   for (const std::string& each : cable.missing) text += wrapped("  not known: ", each);
   text += item("length", length_words(cable, phrasing));
-  if (!cable.cut.pieces.empty()) text += item("pieces", cut_words(cable.cut, phrasing));
+  if (!cable.cut.pieces.empty() && !cable.is_rigged_over_strength())
+    text += item("pieces", cut_words(cable.cut, phrasing));
   if (!cable.cut.turnbuckles.empty())
     text += item("turnbuckle", turnbuckle_words(cable.cut, phrasing));
   text += item("tension", tension_words(cable, rig.temperature));
@@ -238,7 +256,7 @@ std::string cable_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
   text += item("strength", strength_words(cable));
   if (cable.pilot) {
     text += item("pilot", pilot_words(*cable.pilot));
-    text += item("breakout", breakout_words(*cable.pilot));
+    text += item("breakout", breakout_words(cable));
   }
   text += gaps_text(cable, phrasing);
   text += chart_text(cable, phrasing);

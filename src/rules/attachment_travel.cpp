@@ -5,13 +5,15 @@
 #include <cmath>
 
 #include "geometry/edge_gap.hpp"
+#include "rules/attachment_sleeves.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/turnbuckle_length.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 5> limits{{
+constexpr std::array<LimitRow, 6> limits{{
     {"attachment short of what it would jam on, at full travel, at least", 0, "in",
      "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
      Mark::verified, Verdict::fail},
@@ -24,6 +26,7 @@ constexpr std::array<LimitRow, 5> limits{{
      "where either can move", Mark::common_practice, Verdict::warn},
     {"attachment within the length of its line", 0, "in", "geometry", Mark::calculated,
      Verdict::fail},
+    drawn_length_limit,
 }};
 constexpr const LimitRow& jam = limits[0];
 constexpr const LimitRow& splice = limits[1];
@@ -47,11 +50,11 @@ struct Subject {
   const Attachment& attachment;
 };
 
-/// Distance along the line between the places the attachment sweeps and the passage; below zero
-/// where they meet, by how much one must give way.
+/// Distance along the line between the places the attachment sweeps, screwed all the way out, and
+/// the passage; below zero where they meet, by how much one must give way.
 double gap_in(const Attachment& attachment, double at_in, const AttachedReach& reach,
               const Passage& passage) {
-  const double half = attachment.length_in / 2;
+  const double half = attachment.longest_in() / 2;
   return std::max(passage.start_in - (at_in + half + reach.toward_to_in),
                   (at_in - half - reach.toward_from_in) - passage.end_in);
 }
@@ -110,8 +113,9 @@ Finding find(const Subject& subject, const Place& place, double at_in, const Att
 }
 
 bool clear_at(const Subject& subject, double at_in) {
-  const double half = subject.attachment.length_in / 2;
+  const double half = subject.attachment.longest_in() / 2;
   if (at_in < half || at_in > subject.route.length_in() - half) return false;
+  if (!keeps_out_of_sleeves(subject.route, subject.attachment, at_in)) return false;
   const AttachedReach reach = attached_reach(subject.route, at_in);
   return std::none_of(subject.places.begin(), subject.places.end(), [&](const Place& place) {
     return find(subject, place, at_in, reach).broken;
@@ -122,7 +126,7 @@ bool clear_at(const Subject& subject, double at_in) {
 std::string mend_words(const Subject& subject) {
   const Attachment& attachment = subject.attachment;
   const Phrasing& phrasing = subject.context.phrasing;
-  const double half = attachment.length_in / 2;
+  const double half = attachment.longest_in() / 2;
   // The stretch is largest for a place at an end of the line, so that it is never understated.
   const AttachedReach reach = attached_reach(subject.route, subject.route.length_in());
   std::vector<double> candidates;
@@ -132,6 +136,10 @@ std::string mend_words(const Subject& subject) {
         phrasing.rounded_down(place.passage.start_in - limit - half - reach.toward_to_in));
     candidates.push_back(
         phrasing.rounded_up(place.passage.end_in + limit + half + reach.toward_from_in));
+  }
+  for (const Sleeve& sleeve : subject.route.route->sleeves) {
+    candidates.push_back(phrasing.rounded_down(sleeve.from_in - half - reach.toward_to_in));
+    candidates.push_back(phrasing.rounded_up(sleeve.to_in + half + reach.toward_from_in));
   }
   std::sort(candidates.begin(), candidates.end(), [&](double a, double b) {
     return std::abs(a - attachment.at_in) < std::abs(b - attachment.at_in);
@@ -154,7 +162,9 @@ Judgement attachment_judgement(const Subject& subject) {
 
 std::string finding_words(const Subject& subject, const Finding& finding) {
   const Phrasing& phrasing = subject.context.phrasing;
-  const std::string kind = "the " + subject.attachment.kind;
+  std::string kind = "the " + subject.attachment.kind;
+  if (subject.attachment.adjustment)
+    kind += ", " + phrasing.length(subject.attachment.longest_in()) + " at its longest,";
   const std::string& other = finding.place->passage.words;
   const std::string when =
       subject.route.line->kind == LineKind::cable ? " at full travel" : std::string();
@@ -254,8 +264,11 @@ std::vector<Judgement> judge_attachments(const RuleContext& context) {
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.route->attached.empty()) continue;
     const std::vector<Place> places = places_on(route);
-    for (const Attachment& attachment : route.route->attached)
+    for (const Attachment& attachment : route.route->attached) {
       judge_attachment({context, route, places, attachment}, judgements);
+      if (const auto drawn = judge_drawn_length(context, route, attachment))
+        judgements.push_back(*drawn);
+    }
   }
   return judgements;
 }
@@ -274,7 +287,12 @@ const Rule& attachment_travel_rule() {
           "pulley (where the cable meets it), clamp and frame on the line is judged: it must not "
           "run into any, and should keep the distance that the handbook sets for splices. A hole "
           "that nothing fills is no obstacle where the attachment goes through it with room to "
-          "spare on all sides. Attachments on tubes and wires do not move: they must only be clear "
+          "spare on all sides. A turnbuckle that states its "
+          "`adjustment` is judged at its longest, about its middle; one drawn far from the middle "
+          "of its adjustment, for which its cables are cut, is warned of. Sleeves that it runs "
+          "into "
+          "are judged by `sleeve-cover`. Attachments on tubes and wires do not move: they must "
+          "only be clear "
           "of their supports. What they come near sideways in their travel is judged by "
           "`clearance`, `separation` and `chafe`, at the attachment's diameter.",
       .mend = "Move the attachment along the line, or move the guide.",

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "geometry/arm_swing.hpp"
+#include "geometry/cable_travel.hpp"
 #include "model/angle.hpp"
 #include "rules/sleeve_bend.hpp"
 
@@ -168,8 +169,32 @@ Judgement judge_wrap_fault(const PreparedRoute& route, std::size_t index, WrapFa
   return judgement;
 }
 
+/// "2.05 in toward pedal, asked 5.00 in", for each way that an arm falls short; the worse way's
+/// numbers go into the judgement.
+std::string shortfall_words(const RuleContext& context, const PreparedRoute& route,
+                            const ArmSwing& swing, Judgement& judgement) {
+  struct Way {
+    double gives_in;
+    double asked_in;
+    const std::string& node;
+  };
+  const auto asked = movement(*route.route, *route.line, route.centreline).value_or(Movement{});
+  std::string words;
+  for (const Way& way : {Way{swing.gives_toward_from_in, asked.toward_from_in, route.from->name},
+                         Way{swing.gives_toward_to_in, asked.toward_to_in, route.to->name}}) {
+    if (way.gives_in >= way.asked_in) continue;
+    words += (words.empty() ? "" : "; ") + context.phrasing.length(way.gives_in) + " toward " +
+             way.node + ", asked " + context.phrasing.length(way.asked_in);
+    if (judgement.value && *judgement.margin() <= way.gives_in - way.asked_in) continue;
+    judgement.value = way.gives_in;
+    judgement.limit = way.asked_in;
+  }
+  return words;
+}
+
 /// A cable's end on an arm that cannot turn as far as the cable is said to travel.
-void judge_arms(const PreparedRoute& route, std::vector<Judgement>& judgements) {
+void judge_arms(const RuleContext& context, const PreparedRoute& route,
+                std::vector<Judgement>& judgements) {
   for (const RouteEnd end : {RouteEnd::from, RouteEnd::to}) {
     const auto swing = arm_swing(route, end);
     if (!swing || swing->reaches) continue;
@@ -181,6 +206,8 @@ void judge_arms(const PreparedRoute& route, std::vector<Judgement>& judgements) 
     judgement.verdict = overlap.broken;
     judgement.source = "an arm moves its cable by twice its length at the most (calculated)";
     judgement.message = "the arm at " + node.name + " cannot move the cable through its travel";
+    const std::string short_by = shortfall_words(context, route, *swing, judgement);
+    if (!short_by.empty()) judgement.message += ": it gives " + short_by;
     judgement.mend = "state the travel that the arm gives, or its true pivot and axis";
     judgements.push_back(judgement);
   }
@@ -193,7 +220,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   for (std::size_t i = 0; i < route.wrap_faults.size(); ++i)
     if (route.wrap_faults[i])
       judgements.push_back(judge_wrap_fault(route, i, *route.wrap_faults[i]));
-  judge_arms(route, judgements);
+  judge_arms(context, route, judgements);
   bool any_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {
     any_arc = any_arc || bends[i].drawn_radius_in > 0;
@@ -231,7 +258,8 @@ const Rule& bend_fit_rule() {
           "not on the line as bent. A cable that turns where nothing guides it is an error of the "
           "drawing: cables run straight between guides; a sleeve over "
           "the whole turn guides it, and `sleeve-cover` judges that. An `arm` must be able to give "
-          "its cable the travel stated. A pulley given by its centre must be one "
+          "its cable the travel stated; one that cannot is taken as fixed elsewhere, and how far "
+          "its cable swings is unknown. A pulley given by its centre must be one "
           "that the taut cable can go round as its axis says, for less than half a turn.",
       .mend =
           "Move corners apart, bend to a smaller radius that the line still stands, or move the "

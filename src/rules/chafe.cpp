@@ -7,6 +7,7 @@
 #include "rules/added_support.hpp"
 #include "rules/chafe_lines.hpp"
 #include "rules/chafe_margins.hpp"
+#include "rules/keep_off_mend.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
@@ -57,8 +58,9 @@ void judge_margins(const RuleContext& context, const ReachPair& pair, double tol
   judgement.value = gap;
   judgement.limit = reach;
   judgement.source = cite(will ? row : any_shape);
-  const std::string numbers =
-      ": gap " + context.phrasing.length(gap) + ", reach " + context.phrasing.length(reach);
+  const auto [gap_words, reach_words] = told_apart(
+      gap, reach, [&](double value, int more) { return context.phrasing.length(value, more); });
+  const std::string numbers = ": gap " + gap_words + ", reach " + reach_words;
   if (will) {
     judgement.verdict = row.broken;
     judgement.message = "can reach " + what + numbers;
@@ -73,31 +75,27 @@ void judge_margins(const RuleContext& context, const ReachPair& pair, double tol
 
 namespace {
 
-/// Where one more support in the span keeps it off for good, in words; empty where no place does.
-std::string support_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts) {
+/// Where one more support in the span keeps it off for good, in words; nothing where no place does.
+std::optional<std::string> support_mend(const RuleContext& context, const SpanReach& reach,
+                                        const Counts& counts) {
   const std::optional<SupportPlaces> places = places_that_keep_off(
       reach, context.prepared.obstacles, context.prepared.project->build_tolerance_in, counts);
-  if (!places) return {};
+  if (!places) return std::nullopt;
   const Phrasing& phrasing = context.phrasing;
   const double first = phrasing.rounded_up(places->first_in);
   const double last = phrasing.rounded_down(places->last_in);
-  if (first > last) return {};
+  if (first > last) return std::nullopt;
   return "add a support between " + phrasing.length_number(first) + " and " +
-         phrasing.length(last) + " from " + reach.stretch.route->from->name + ", or ";
+         phrasing.length(last) + " from " + reach.stretch.route->from->name;
 }
 
 std::string structure_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts,
                            const Approach& place, double lacking_in) {
-  const Phrasing& phrasing = context.phrasing;
-  std::string mend = support_mend(context, reach, counts);
-  if (place.obstacle->feature != Feature::face) mend += "guard the edge, or ";
-  // Nothing is gained by moving a line along itself.
-  const Vec3 away = place.on_line - place.on_other;
-  const Vec3 along = reach.stretch.route->centreline.direction(place.distance_in);
-  const Vec3 across = away - along * dot(away, along);
-  if (norm(across) < norm(away) / 2) return mend + "hold the line closer there";
-  return mend + "move the line " + phrasing.length_up(lacking_in) + " away" +
-         direction_words(across);
+  std::vector<std::string> ways =
+      ways_off(context, {*reach.stretch.route, place, lacking_in, true});
+  if (const auto support = support_mend(context, reach, counts))
+    ways.insert(ways.begin(), *support);
+  return alternatives(ways);
 }
 
 void judge_unguarded(const RuleContext& context, const SpanReach& reach,

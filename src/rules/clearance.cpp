@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "geometry/nearest_approach.hpp"
+#include "rules/keep_off_mend.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
@@ -89,8 +90,8 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   const double sag = approach.gap_in - approach.margin_in;
   if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
-  judgement.mend = "move the line " + context.phrasing.length_up(row.value - *judgement.value) +
-                   " away" + direction_words(approach.on_line - approach.on_other);
+  judgement.mend =
+      alternatives(ways_off(context, {route, approach, row.value - *judgement.value, sag > 0}));
   return judgement;
 }
 

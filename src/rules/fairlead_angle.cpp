@@ -120,7 +120,9 @@ const Rule& fairlead_angle_rule() {
           "the middle of its bore and no corner of the cable's path. What the cable's radius, its "
           "distance from that middle and the build tolerance leave of the bore is held against how "
           "far the cable is likely to move there (play of its guides, sag under the load factor at "
-          "its least tension, swing of its end), to all sides.",
+          "its least tension, swing of its end), to all sides. A point that the cable passes "
+          "outside "
+          "its bore, or that is not at the frame of its hole, fails: no bore mends it.",
       .mend = "Move the fairlead nearer to the straight line, or use a pulley.",
       .limits = limits,
       .catalogue_limits = "",

@@ -7,6 +7,7 @@
 #include "geometry/edge_gap.hpp"
 #include "geometry/polygon.hpp"
 #include "rules/mesh_crossing.hpp"
+#include "rules/mesh_in_hole.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 
@@ -14,7 +15,7 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 6> limits{{
+constexpr std::array<LimitRow, 7> limits{{
     {"line in a hole, free of the sheet", 0, "in", "geometry", Mark::calculated, Verdict::fail},
     {"wire bundle to an unguarded hole edge", 0.375, "in",
      "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear", Mark::verified, Verdict::fail},
@@ -28,6 +29,7 @@ constexpr std::array<LimitRow, 6> limits{{
      Verdict::warn},
     {"point that names a hole, from where the line passes it", point_at_hole_in, "in",
      "geometry: the point is in the hole", Mark::calculated, Verdict::fail},
+    mesh_in_hole_limit,
 }};
 constexpr const LimitRow& named_hole = limits[5];
 constexpr const LimitRow& free_of_sheet = limits[0];
@@ -41,16 +43,8 @@ const LimitRow& edge_row(LineKind kind) {
   return kind == LineKind::cable ? cable_edge : tube_edge;
 }
 
-const RoutePoint* point_in_hole(const PreparedRoute& route, const Hole& hole) {
-  for (const RoutePoint& point : route.route->points)
-    if (point.through == hole.name) return &point;
-  for (const FreeFairlead& free : route.route->free_fairleads)
-    if (free.fairlead.through == hole.name) return &free.fairlead;
-  return nullptr;
-}
-
 std::optional<double> stated_bore(const PreparedRoute& route, const Hole& hole) {
-  const RoutePoint* point = point_in_hole(route, hole);
+  const RoutePoint* point = route.point_through(hole.name);
   return point && point->bore_in ? point->bore_in : hole.bore_in;
 }
 
@@ -155,6 +149,7 @@ Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
   const Hole& hole = *crossing.hole;
   const EdgeGap edge = edge_gap(route, crossing);
   Judgement judgement = judgement_at(frame_crossing_rule(), route, edge.along_in);
+  if (const RoutePoint* point = route.point_through(hole.name)) judgement.location = point->where;
   judgement.with = hole.name;
   judgement.value = edge.distance_in - route.radius_in(edge.along_in) -
                     context.prepared.project->build_tolerance_in;
@@ -270,6 +265,8 @@ std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
       if (const auto wrong = misplaced(context, route, i)) judgements.push_back(*wrong);
     for (const MeshCrossing& crossing : mesh_crossings(context.prepared, route))
       judgements.push_back(through_mesh(context, route, crossing));
+    for (Judgement& judgement : judge_meshes_in_holes(context, route))
+      judgements.push_back(std::move(judgement));
   }
   for (const Node& node : context.prepared.project->nodes)
     judge_fitting_in_web(context.prepared, node, judgements);
@@ -291,7 +288,9 @@ const Rule& frame_crossing_rule() {
           "both "
           "faces of the sheet, so a line that leans in the hole is judged where it is nearest. A "
           "surface of a mesh that the centreline pierces is in the way unless a described frame "
-          "has a hole there.",
+          "has a hole there; where the two do not agree, and the line runs into what the mesh has "
+          "in "
+          "the frame's web, that is said.",
       .mend = "Fit a grommet or edge trim, move the line, or enlarge the hole.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,8 +1,14 @@
 #include "rules/free_fairlead.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+#include <variant>
 
+#include "geometry/polygon.hpp"
 #include "rules/fairlead_angle.hpp"
+#include "rules/neighbour_filter.hpp"
 #include "rules/reach.hpp"
 
 namespace linewright {
@@ -25,16 +31,74 @@ const SpanReach* reach_at(const std::vector<SpanReach>& reaches, double distance
   return found != reaches.end() ? &*found : nullptr;
 }
 
+/// The frame whose hole the fairlead is fitted in, and the hole.
+struct Fitted {
+  const Frame* frame = nullptr;
+  const Hole* hole = nullptr;
+};
+
+Fitted fitted_in(const RuleContext& context, const RoutePoint& fairlead) {
+  for (const Frame& frame : context.prepared.project->structure.frames)
+    for (const Hole& hole : frame.holes)
+      if (!fairlead.through.empty() && hole.name == fairlead.through) return {&frame, &hole};
+  return {};
+}
+
+/// The widest bore that the fairlead's hole has room for about its middle; without a hole any.
+double room_for_bore_in(const Fitted& fitted, const RoutePoint& fairlead) {
+  if (!fitted.hole) return std::numeric_limits<double>::infinity();
+  if (const auto* circle = std::get_if<Circle>(&fitted.hole->shape)) return circle->diameter;
+  const Vec2 middle{fairlead.at.y, fairlead.at.z};
+  return covers(*fitted.hole, middle) ? 2 * edge_distance(*fitted.hole, middle) : 0;
+}
+
 std::string mend_words(const RuleContext& context, const FreePassage& passage, double lacking_in) {
   const Phrasing& phrasing = context.phrasing;
-  std::string words =
-      "use a bore of " + phrasing.length_up(*passage.fairlead().bore_in + 2 * lacking_in);
+  const RoutePoint& fairlead = passage.fairlead();
+  const Fitted fitted = fitted_in(context, fairlead);
+  const double wanted = phrasing.rounded_up(*fairlead.bore_in + 2 * lacking_in);
+  std::string words;
+  if (wanted < room_for_bore_in(fitted, fairlead))
+    words += "use a bore of " + phrasing.length(wanted) + ", ";
   if (passage.offset_in >= lacking_in)
-    words +=
-        ", move the fairlead " + phrasing.length_up(lacking_in) + " toward the middle of the cable";
+    words += std::string("move the fairlead ") + (fitted.hole ? "and its hole " : "") +
+             phrasing.length_up(lacking_in) + " toward the middle of the cable, ";
+  if (!words.empty()) words += "or ";
   return words +
-         ", or let it guide the cable: leave out `passes: free` and draw its point on the "
-         "cable's path";
+         "let it guide the cable: leave out `passes: free` and draw its point on the cable's path";
+}
+
+/// A fairlead whose point cannot be where the cable goes through, whatever its bore.
+struct Misdrawn {
+  std::string words;
+  std::optional<double> away_in;  ///< from where it should be, where the cable gets there
+};
+
+/// Not in the frame of its hole, or passed by the cable outside the ring; nothing for any other.
+std::optional<Misdrawn> misdrawn(const RuleContext& context, const PreparedRoute& route,
+                                 const FreePassage& passage) {
+  const RoutePoint& fairlead = passage.fairlead();
+  const Fitted fitted = fitted_in(context, fairlead);
+  const bool outside = passage.offset_in - route.radius_in(passage.distance_in) >
+                       *fairlead.bore_in / 2 + limit_rounding_in;
+  const bool off_frame =
+      fitted.frame && std::abs(fairlead.at.x - fitted.frame->station) > point_at_hole_in;
+  if (!outside && !off_frame) return std::nullopt;
+  const std::string point = "its point is ";
+  if (!fitted.frame)
+    return Misdrawn{point + context.phrasing.length(passage.offset_in) + " from the cable",
+                    passage.offset_in};
+  std::optional<double> away;
+  for (const Crossing& crossing : route.crossings)
+    if (crossing.frame == fitted.frame)
+      away = std::min(away.value_or(distance(crossing.at, fairlead.at)),
+                      distance(crossing.at, fairlead.at));
+  if (!away)
+    return Misdrawn{"the cable does not pass frame " + fitted.frame->name + ", whose hole it is in",
+                    std::nullopt};
+  return Misdrawn{point + context.phrasing.length(*away) + " from where the cable passes frame " +
+                      fitted.frame->name,
+                  away};
 }
 
 Judgement judge_passage(const RuleContext& context, const PreparedRoute& route,
@@ -52,6 +116,18 @@ Judgement judge_passage(const RuleContext& context, const PreparedRoute& route,
   const SpanReach* reach = reach_at(reaches, passage.distance_in);
   const double likely =
       reach ? reach->stretch.envelope.width_in(Reach::likely, passage.distance_in) : 0;
+  if (const auto fault = misdrawn(context, route, passage)) {
+    judgement.value.reset();
+    if (fault->away_in) judgement.value = -*fault->away_in;
+    judgement.limit = as_drawn.value;
+    judgement.source = cite(as_drawn);
+    judgement.verdict = as_drawn.broken;
+    judgement.message = "the cable does not go through " + name + ": " + fault->words;
+    judgement.mend =
+        "set its point in the middle of its bore, where the cable goes through, or "
+        "lead the cable there";
+    return judgement;
+  }
   if (drawn < -limit_rounding_in) {
     judgement.value = drawn;
     judgement.limit = as_drawn.value;

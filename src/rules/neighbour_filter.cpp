@@ -14,14 +14,14 @@ double swing_in(const Project& project, const std::string& name, Vec3 at) {
   return 0;
 }
 
-bool in_web(const Obstacle& obstacle, const Frame& frame) {
+}  // namespace
+
+bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
   const auto& [a, b, c] = obstacle.shape;
   const double near = frame.thickness / 2 + same_web_in;
   return std::max({std::abs(a.x - frame.station), std::abs(b.x - frame.station),
                    std::abs(c.x - frame.station)}) <= near;
 }
-
-}  // namespace
 
 bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
   if (guards(crossing.hole->edge)) return true;
@@ -70,18 +70,22 @@ NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
   return mounts;
 }
 
-bool NeighbourFilter::exempt(const Mounts& mounts, const Obstacle& obstacle, double distance_in,
-                             double from_end_in) const {
+bool NeighbourFilter::exempt(const Mounts& mounts, const Node& node, const Obstacle& obstacle,
+                             double distance_in, double from_end_in) const {
   const auto mount = mounts.find(obstacle.part);
   if (mount == mounts.end() || from_end_in > mount->second.zone_in) return false;
-  if (prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)].moves) return true;
+  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
+  if (part.moves) return true;
+  if (part.kind == PartKind::mesh && nearest(node.at, obstacle).distance_in > mount_distance_in)
+    return false;
   const double away = nearest(route_.centreline.at(distance_in), obstacle).distance_in;
   return away >= mount->second.node_distance_in - 1e-6;
 }
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
-  return !exempt(mounts_at_from_, obstacle, distance_in, distance_in) &&
-         !exempt(mounts_at_to_, obstacle, distance_in, route_.length_in() - distance_in);
+  return !exempt(mounts_at_from_, *route_.from, obstacle, distance_in, distance_in) &&
+         !exempt(mounts_at_to_, *route_.to, obstacle, distance_in,
+                 route_.length_in() - distance_in);
 }
 
 template <typename Counts>
@@ -89,7 +93,7 @@ bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distanc
                                         const Counts& counts) const {
   const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
   const auto is_of = [&](const Frame& frame) {
-    if (part.kind == PartKind::mesh) return in_web(obstacle, frame);
+    if (part.kind == PartKind::mesh) return lies_in_web(obstacle, frame);
     return part.kind == PartKind::frame && frame.name == part.name;
   };
   return (part.kind == PartKind::frame || part.kind == PartKind::mesh) &&

@@ -25,7 +25,8 @@ class NeighbourFilter {
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// False for a part that an end of the route is mounted on, near that end and no nearer to the
-  /// part than that end is. A cable's horn is exempt as far as its arm swings.
+  /// part than that end is. A cable's horn is exempt as far as its arm swings. One mesh may hold
+  /// the whole aeroplane: of that only what lies by the node is what it is mounted on.
   bool counts(const Obstacle& obstacle, double distance_in) const;
   /// True where the obstacle's frame is being passed through; also for what of a mesh lies in the
   /// web of such a frame.
@@ -51,12 +52,15 @@ class NeighbourFilter {
   };
   using Mounts = std::map<int, Mount>;
   Mounts mounts_of(const Node& node) const;
-  bool exempt(const Mounts& mounts, const Obstacle& obstacle, double distance_in,
+  bool exempt(const Mounts& mounts, const Node& node, const Obstacle& obstacle, double distance_in,
               double from_end_in) const;
 
   Mounts mounts_at_from_;
   Mounts mounts_at_to_;
 };
+
+/// True for what of a mesh lies wholly in the frame's web, or within `same_web_in` of it.
+bool lies_in_web(const Obstacle& obstacle, const Frame& frame);
 
 /// True when the hole's edge, or a grommet, bushing or fairlead that the route has in it, keeps the
 /// line off the metal. The guide's point must be at the crossing. Precondition: `crossing.hole`.

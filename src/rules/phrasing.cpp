@@ -15,22 +15,26 @@ std::string fixed(double value, int decimals) {
   return fmt::format("{:.{}f}", value, decimals);
 }
 
-/// What is over a printed figure by no more than this is rounding, inches.
+/// What is over a printed figure by no more than this is rounding: inches, or what is compared.
 constexpr double rounding_in = 1e-6;
 
+/// Enough for sixteenths and eighths of an inch to be what they are called.
 int decimals_of_inches(double inches) {
+  if (std::abs(inches) < 1) return 3;
   return std::abs(inches) < 10 ? 2 : 1;
 }
 
+constexpr int most_more_decimals = 4;
+
 }  // namespace
 
-std::string Phrasing::length_number(double inches) const {
-  if (unit == LengthUnit::millimetre) return fixed(inches * 25.4, 1);
-  return fixed(inches, decimals_of_inches(inches));
+std::string Phrasing::length_number(double inches, int more_decimals) const {
+  if (unit == LengthUnit::millimetre) return fixed(inches * 25.4, 1 + more_decimals);
+  return fixed(inches, decimals_of_inches(inches) + more_decimals);
 }
 
-std::string Phrasing::length(double inches) const {
-  return length_number(inches) + " " + unit_name();
+std::string Phrasing::length(double inches, int more_decimals) const {
+  return length_number(inches, more_decimals) + " " + unit_name();
 }
 
 std::string Phrasing::unit_name() const {
@@ -47,14 +51,34 @@ double Phrasing::rounded_down(double inches) const {
   return -rounded_up(-inches);
 }
 
-std::string Phrasing::angle(double degrees) const {
-  return fixed(degrees, 1) + " deg";
+std::string Phrasing::angle(double degrees, int more_decimals) const {
+  return fixed(degrees, 1 + more_decimals) + " deg";
 }
 
 std::string Phrasing::place(Vec3 at) const {
   const double scale = unit == LengthUnit::millimetre ? 25.4 : 1;
   return "FS " + fixed(at.x * scale, 1) + " BL " + fixed(at.y * scale, 1) + " WL " +
          fixed(at.z * scale, 1);
+}
+
+std::string Phrasing::extents(Vec3 least, Vec3 most) const {
+  const double scale = unit == LengthUnit::millimetre ? 25.4 : 1;
+  const auto range = [scale](const char* axis, double from, double to) {
+    return axis + fixed(from * scale, 1) + " to " + fixed(to * scale, 1);
+  };
+  return range("FS ", least.x, most.x) + ", " + range("BL ", least.y, most.y) + ", " +
+         range("WL ", least.z, most.z);
+}
+
+std::pair<std::string, std::string> told_apart(double first, double second,
+                                               const ValueWords& words) {
+  const std::pair usual{words(first, 0), words(second, 0)};
+  if (std::abs(first - second) <= rounding_in || usual.first != usual.second) return usual;
+  for (int more = 1; more <= most_more_decimals; ++more) {
+    std::pair finer{words(first, more), words(second, more)};
+    if (finer.first != finer.second) return finer;
+  }
+  return usual;
 }
 
 std::string mark_words(Mark mark) {

@@ -1,7 +1,9 @@
 #pragma once
 // Numbers as the builder reads them, in the unit asked for.
 
+#include <functional>
 #include <string>
+#include <utility>
 
 #include "model/source.hpp"
 #include "model/vector.hpp"
@@ -14,18 +16,29 @@ enum class LengthUnit { inch, millimetre };
 struct Phrasing {
   LengthUnit unit = LengthUnit::inch;
 
-  std::string length(double inches) const;         ///< "0.56 in", "14.2 mm"
-  std::string length_number(double inches) const;  ///< "0.56"
-  std::string unit_name() const;                   ///< "in" or "mm"
+  /// "0.125 in", "2.50 in", "14.2 in", "3.2 mm"; with more decimals than usual where asked for.
+  std::string length(double inches, int more_decimals = 0) const;
+  std::string length_number(double inches, int more_decimals = 0) const;  ///< "0.125"
+  std::string unit_name() const;                                          ///< "in" or "mm"
   /// The nearest length that is said in full and is not under, or not over, `inches`. A mend says
   /// these, so that doing what it says is enough.
   double rounded_up(double inches) const;
   double rounded_down(double inches) const;
   /// The length in words, rounded up.
   std::string length_up(double inches) const { return length(rounded_up(inches)); }
-  std::string angle(double degrees) const;  ///< "2.9 deg"
-  std::string place(Vec3 at) const;         ///< "FS 205.0 BL -8.2 WL 15.1"
+  std::string angle(double degrees, int more_decimals = 0) const;  ///< "2.9 deg"
+  std::string place(Vec3 at) const;                                ///< "FS 205.0 BL -8.2 WL 15.1"
+  /// "FS 100.0 to 104.0, BL -3.9 to 3.9, WL 16.1 to 23.9"
+  std::string extents(Vec3 least, Vec3 most) const;
 };
+
+/// A value in words, with so many decimals more than usual.
+using ValueWords = std::function<std::string(double value, int more_decimals)>;
+
+/// Two values in words, with as few decimals as tell them apart, but no fewer than usual. Values
+/// that are alike to a millionth stay alike.
+std::pair<std::string, std::string> told_apart(double first, double second,
+                                               const ValueWords& words);
 
 /// "AC 43.13-1B Table 9-2 (from memory, not checked against it)".
 std::string cite(const Source& source);

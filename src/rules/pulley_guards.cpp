@@ -1,9 +1,12 @@
 #include "rules/pulley_guards.hpp"
 
+#include <cmath>
 #include <numbers>
 
+#include "geometry/arm_swing.hpp"
 #include "model/angle.hpp"
 #include "rules/pulley.hpp"
+#include "rules/swung_end.hpp"
 
 namespace linewright {
 
@@ -20,11 +23,34 @@ const Bend* bend_at(const PreparedRoute& route, std::size_t index) {
   return nullptr;
 }
 
-const LimitRow& number_row(const Bend* bend) {
-  if (bend && bend->angle_rad > std::numbers::pi / 2 + angle_rounding_rad) return guard_limits[2];
-  if (bend && bend->end_in - bend->start_in > one_pin_arc_in + limit_rounding_in)
-    return guard_limits[1];
-  return guard_limits[0];
+/// How far the cable goes round the pulley: as drawn, or as an arm swings it, if that is farther.
+struct Wrap {
+  double angle_rad = 0;
+  double arc_in = 0;  ///< between the tangent points
+  bool swung = false;
+};
+
+double turn_rad(const LegDirections& legs) {
+  return std::atan2(norm(cross(legs.before, legs.after)), dot(legs.before, legs.after));
+}
+
+Wrap widest_wrap(const PreparedRoute& route, std::size_t index) {
+  const Bend* bend = bend_at(route, index);
+  Wrap wrap;
+  if (bend) wrap = {bend->angle_rad, bend->end_in - bend->start_in, false};
+  const auto legs = leg_directions(route, static_cast<int>(index));
+  for (std::size_t i = 1; i < legs.size(); ++i) {
+    const double more_rad = turn_rad(legs[i]) - turn_rad(legs.front());
+    const double angle_rad = (bend ? bend->angle_rad : 0) + more_rad;
+    if (angle_rad <= wrap.angle_rad + angle_rounding_rad) continue;
+    wrap = {angle_rad, angle_rad * route.route->points[index].diameter_in.value_or(0) / 2, true};
+  }
+  return wrap;
+}
+
+const LimitRow& number_row(const Wrap& wrap) {
+  if (wrap.angle_rad > std::numbers::pi / 2 + angle_rounding_rad) return guard_limits[2];
+  return guard_limits[wrap.arc_in > one_pin_arc_in + limit_rounding_in ? 1 : 0];
 }
 
 Judgement guard_judgement(const PreparedRoute& route, std::size_t index, const LimitRow& row) {
@@ -43,10 +69,12 @@ std::string pins(int count) {
 
 Judgement judge_number(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
   const RoutePoint& point = route.route->points[index];
-  const Bend* bend = bend_at(route, index);
-  const LimitRow& row = number_row(bend);
+  const Wrap widest = widest_wrap(route, index);
+  const LimitRow& row = number_row(widest);
   const int wanted = static_cast<int>(row.value);
-  const std::string wrap = context.phrasing.angle(bend ? bend->angle_rad * degrees_per_radian : 0);
+  std::string wrap = context.phrasing.angle(widest.angle_rad * degrees_per_radian);
+  if (widest.swung)
+    wrap += " at full travel, as " + swinging_end_name(route, static_cast<int>(index)) + " swings";
   Judgement judgement = guard_judgement(route, index, row);
   judgement.limit = row.value;
   if (!point.guards) {

@@ -27,6 +27,16 @@ double play_at(const PreparedProject& prepared, const RunEnd& end) {
   return route.supports[static_cast<std::size_t>(end.support)].play_in;
 }
 
+/// What is not known of how the span's own ends move.
+std::string missing_of_ends(const PreparedRoute& route, const Span& span) {
+  for (const int end : {span.first, span.last}) {
+    if (end < 0) continue;
+    const std::string& missing = route.supports[static_cast<std::size_t>(end)].missing;
+    if (!missing.empty()) return missing;
+  }
+  return {};
+}
+
 /// The longest run that the span belongs to, turned to the route's own direction.
 RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>& runs, int route,
                      const Span& span) {
@@ -264,6 +274,7 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     reach.missing = route.line->kind == LineKind::cable
                         ? add_cable(reach, envelope, prepared, route)
                         : add_tube(envelope, prepared, route, span, place);
+    if (reach.missing.empty()) reach.missing = missing_of_ends(route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
     reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
     reaches.push_back(std::move(reach));
@@ -278,9 +289,13 @@ std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const Pr
   if (route.line->kind != LineKind::cable)
     return {make_stretch(route, 0, route.length_in(), still)};
   std::vector<Stretch> stretches;
-  for (SpanReach& reach : span_reaches(prepared, route, runs)) {
-    if (!reach.missing.empty()) reach.stretch.envelope = still;
-    stretches.push_back(std::move(reach.stretch));
+  std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);
+  for (std::size_t i = 0; i < reaches.size(); ++i) {
+    // A cable hangs however its end swings.
+    const bool hangs =
+        reaches[i].missing.empty() || reaches[i].missing == missing_of_ends(route, route.spans[i]);
+    if (!hangs) reaches[i].stretch.envelope = still;
+    stretches.push_back(std::move(reaches[i].stretch));
   }
   return stretches;
 }

@@ -3,17 +3,20 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 
 #include "geometry/edge_gap.hpp"
+#include "rules/attachment_sleeves.hpp"
 #include "rules/cable_run.hpp"
 #include "rules/sleeve_bend.hpp"
 #include "rules/sleeve_hold.hpp"
+#include "rules/sleeve_travel.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 8> limits{{
+constexpr std::array<LimitRow, 9> limits{{
     {"sleeve bore over the largest line, at least", 0, "in", "geometry", Mark::calculated,
      Verdict::fail},
     {"sleeve bore over the largest cable, at least (1/32)", 0.031, "in", "room to slide on",
@@ -30,6 +33,7 @@ constexpr std::array<LimitRow, 8> limits{{
      "a stop close to each end", Mark::common_practice, Verdict::warn},
     {"sleeve within the length of its line", 0, "in", "geometry", Mark::calculated, Verdict::fail},
     sleeve_bend_limits[0],
+    sleeve_travel_limit,
 }};
 constexpr const LimitRow& goes_on = limits[0];
 constexpr const LimitRow& least_room = limits[1];
@@ -133,10 +137,12 @@ Judgement judge_hold(const Subject& subject, const SleeveHold& hold) {
   }
   judgement.verdict = held.broken;
   judgement.message = "nothing holds the sleeve from creeping along the cable";
-  judgement.mend = "clamp it to structure between " + phrasing.length(subject.sleeve.from_in) +
-                   " and " + phrasing.length(subject.sleeve.to_in) + " from " +
-                   subject.route.from->name + ", or fix a stop to the cable within " +
-                   phrasing.length(stop_gap.value) + " of each end";
+  if (const auto place = clamp_place(subject.route, subject.sleeve))
+    judgement.mend = "clamp it to structure between " + phrasing.length_up(place->from_in) +
+                     " and " + phrasing.length(phrasing.rounded_down(place->to_in)) + " from " +
+                     subject.route.from->name + ", or ";
+  judgement.mend +=
+      "fix a stop to the cable within " + phrasing.length(stop_gap.value) + " of each end";
   return judgement;
 }
 
@@ -233,10 +239,20 @@ void judge_sleeve(const Subject& subject, const std::vector<Passage>& on_the_way
     return;
   }
   if (const auto missing = judge_stated(subject)) judgements.push_back(*missing);
-  if (subject.sleeve.bore_in) judgements.push_back(judge_fit(subject));
   const SleeveHold hold = sleeve_hold(subject.route, subject.sleeve, on_the_way);
+  std::vector<Judgement> in_it =
+      judge_attachments_in_sleeve(subject.context, subject.route, subject.sleeve, hold);
+  // A bore that suits the line alone is no pass while something thicker is in it.
+  if (subject.sleeve.bore_in) {
+    const Judgement fit = judge_fit(subject);
+    if (in_it.empty() || fit.verdict != Verdict::pass) judgements.push_back(fit);
+  }
+  std::move(in_it.begin(), in_it.end(), std::back_inserter(judgements));
   if (subject.on_cable()) judgements.push_back(judge_hold(subject, hold));
   for (Judgement& judgement : judge_sleeve_bends(subject.context, subject.route, subject.sleeve))
+    judgements.push_back(std::move(judgement));
+  for (Judgement& judgement :
+       judge_sleeve_travel(subject.context, subject.route, subject.sleeve, on_the_way, hold))
     judgements.push_back(std::move(judgement));
   if (!subject.sleeve.outside_in) return;
   for (const Passage& passage : on_the_way)
@@ -263,13 +279,19 @@ const Rule& sleeve_cover_rule() {
           "a sleeve fits, is held, bends no tighter than it stands, and covers what it guards",
       .explanation =
           "Fit: the bore must let the largest real cable through (nominal diameter and its plus "
-          "tolerance), with a little room and no more. Hold: a sleeve walks along a moving cable "
+          "tolerance), with a little room and no more, and every attachment that lies in it or, "
+          "through full travel, comes into it: one that is clamped to structure is held against "
+          "each place of the travel, turnbuckles at their longest, one that goes with the cable "
+          "against what it is drawn over. Hold: a sleeve walks along a moving cable "
           "unless a clamp, or a grommet that fits it closely, lies within its length, or a stop "
           "that it cannot slip over is fixed to the cable at each end. Cover: past both faces of "
           "every frame and guide that it lies over, or ends within a diameter of, it should stand "
           "out by its own outside diameter, and by the cable's full travel unless it is clamped to "
           "structure; a sleeve that nothing holds is taken to go with the cable. A sleeve that "
           "ends within 2 in of a bare hole, whose edge its line comes near, ends short of it. "
+          "Travel: a sleeve must not lie over a pulley, nor run onto one, or into a clamp or a "
+          "guide "
+          "too narrow for it, at full travel. "
           "Bends: where its "
           "line turns with no pulley or fairlead there, a sleeve needs an arc to follow, the "
           "point's `bend`, and one no tighter than it stands: its own `minimum_bend_radius`, or "

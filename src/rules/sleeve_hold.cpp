@@ -9,6 +9,13 @@ namespace linewright {
 
 namespace {
 
+/// What a clamp should keep from attachments: the limit of `attachment-travel` [common practice, no
+/// source].
+constexpr double attachment_to_clamp_in = 2.0;
+/// No clamp is told to go where there is less of a sleeve than this, about its own width [common
+/// practice, no source].
+constexpr double shortest_clamp_place_in = 0.5;
+
 bool grips(const Sleeve& sleeve, const Passage& passage) {
   if (!passage.point) return false;
   const std::optional<HoldKind> hold = passage.point->hold;
@@ -41,8 +48,8 @@ SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
   for (const Passage& passage : on_the_way)
     if (passage.middle_in() >= sleeve.from_in && passage.middle_in() <= sleeve.to_in &&
         grips(sleeve, passage))
-      return {true, Movement{}, "the " + passage.words + " holds it"};
-  SleeveHold hold{false, movement(route), {}};
+      return {true, Movement{}, "the " + passage.words + " holds it", true};
+  SleeveHold hold{false, movement(route), {}, false};
   const auto before = gap_to_stop(route, sleeve, true);
   const auto after = gap_to_stop(route, sleeve, false);
   if (!before || !after) return hold;
@@ -53,6 +60,28 @@ SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
     hold.moves->toward_to_in += *after;
   }
   return hold;
+}
+
+std::optional<SleevePart> clamp_place(const PreparedRoute& route, const Sleeve& sleeve) {
+  std::vector<SleevePart> parts{{sleeve.from_in, sleeve.to_in}};
+  for (const Attachment& each : route.route->attached) {
+    const AttachedReach reach = attached_reach(route, each.at_in);
+    const double half = each.longest_in() / 2 + attachment_to_clamp_in;
+    const SleevePart swept{each.at_in - half - reach.toward_from_in,
+                           each.at_in + half + reach.toward_to_in};
+    std::vector<SleevePart> left;
+    for (const SleevePart& part : parts) {
+      left.push_back({part.from_in, std::min(part.to_in, swept.from_in)});
+      left.push_back({std::max(part.from_in, swept.to_in), part.to_in});
+    }
+    std::erase_if(
+        left, [](const SleevePart& part) { return part.length_in() < shortest_clamp_place_in; });
+    parts = std::move(left);
+  }
+  const auto longest = std::max_element(
+      parts.begin(), parts.end(),
+      [](const SleevePart& a, const SleevePart& b) { return a.length_in() < b.length_in(); });
+  return longest != parts.end() ? std::optional(*longest) : std::nullopt;
 }
 
 SleeveGuards::SleeveGuards(const PreparedRoute& route) : route_(&route) {

@@ -16,6 +16,7 @@ struct SleeveHold {
   bool is_held = true;
   std::optional<Movement> moves;  ///< all the same; nothing where the cable's travel is not known
   std::string words;              ///< "the clamp on S3L holds it"; empty where nothing does
+  bool to_structure = false;      ///< it stays while the cable moves through it
 };
 
 /// Held by a clamp, or a grommet or bushing that fits it closely, within its length: then it stays.
@@ -23,6 +24,17 @@ struct SleeveHold {
 /// or by nothing: then it goes with the cable. On a line that does not move it stays.
 SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
                        const std::vector<Passage>& on_the_way);
+
+/// A part of a sleeve, in distances along its route.
+struct SleevePart {
+  double from_in = 0;
+  double to_in = 0;
+  double length_in() const { return to_in - from_in; }
+};
+
+/// Where a clamp about the sleeve is clear of every attachment through full travel: of several such
+/// parts of it the longest. Nothing where there is none.
+std::optional<SleevePart> clamp_place(const PreparedRoute& route, const Sleeve& sleeve);
 
 /// The parts of a route that a sleeve guards at every place of the travel.
 class SleeveGuards {

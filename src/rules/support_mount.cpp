@@ -3,23 +3,27 @@
 #include <algorithm>
 #include <array>
 
+#include "rules/cable_run.hpp"
 #include "rules/neighbour_filter.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 3> limits{{
+constexpr std::array<LimitRow, 4> limits{{
     {"support from the part it is fixed to, without a bracket drawn", 2, "in",
      "what a clamp on a stand-off spans", Mark::common_practice, Verdict::warn},
     {"support from the part it is fixed to, at most", 6, "in",
      "geometry: no clamp or bracket is drawn that reaches so far", Mark::calculated, Verdict::fail},
     {"bore of a guide over the largest line, at least", 0, "in", "geometry", Mark::calculated,
      Verdict::fail},
+    {"travel of a cable in a clamp about it, without a sleeve, at most", 0, "in",
+     "14 CFR 23.685(a): no jamming, chafing or interference", Mark::verified, Verdict::fail},
 }};
 constexpr const LimitRow& stand_off = limits[0];
 constexpr const LimitRow& out_of_reach = limits[1];
 constexpr const LimitRow& goes_through = limits[2];
+constexpr const LimitRow& moves_in_clamp = limits[3];
 
 /// From the line's surface at the support to the part's nearest surface.
 double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& route,
@@ -93,6 +97,41 @@ Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std
   return judgement;
 }
 
+/// A clamp seizes a moving cable or saws it, unless a sleeve lies between them.
+Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const Phrasing& phrasing = context.phrasing;
+  const RoutePoint& point = route.route->points[index];
+  const double along = route.point_distance_in[index];
+  Judgement judgement = judgement_at(support_mount_rule(), route, along);
+  judgement.location = point.where;
+  if (!point.to.empty()) judgement.with = point.to;
+  judgement.sense = LimitSense::at_most;
+  judgement.limit = moves_in_clamp.value;
+  judgement.source = cite(moves_in_clamp);
+  if (route.bears_clamp(along)) {
+    judgement.verdict = Verdict::pass;
+    judgement.message = route.sleeve_at(along) ? "the clamp holds the sleeve that the cable is in"
+                                               : "the clamp holds a cable that does not move";
+    return judgement;
+  }
+  judgement.mend = "lead the cable through a fairlead there, or put a sleeve between them";
+  const auto moves = movement(route);
+  if (!moves) {
+    judgement.limit.reset();
+    judgement.message =
+        "whether the cable moves in the clamp about it is not known: the travel of " +
+        route.route->name + " is missing";
+    judgement.mend = "state the route's travel, or " + judgement.mend;
+    return judgement;
+  }
+  judgement.value = moves->toward_from_in + moves->toward_to_in;
+  judgement.verdict = moves_in_clamp.broken;
+  judgement.message = "the clamp is about a bare cable that moves " +
+                      phrasing.length(*judgement.value) +
+                      " through it: it seizes the cable or saws it, and counts as no support";
+  return judgement;
+}
+
 std::vector<Judgement> judge_support_mount(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
@@ -110,6 +149,10 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       if (!fairlead.to.empty() && part)
         judgements.push_back(judge_support(context, route, ring, *part, fairlead.where));
     }
+    const bool on_cable = route.line->kind == LineKind::cable;
+    for (std::size_t i = 0; i < route.route->points.size(); ++i)
+      if (on_cable && route.route->points[i].hold == HoldKind::clamp)
+        judgements.push_back(judge_clamp(context, route, i));
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (route.route->points[i].bore_in && !judged_in_hole(route, route.route->points[i]))
         judgements.push_back(judge_bore(context, route, i));
@@ -122,7 +165,7 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
 const Rule& support_mount_rule() {
   static const Rule rule{
       .name = "support-mount",
-      .purpose = "a support is where the part it is fixed to is",
+      .purpose = "a support is where the part it is fixed to is, and clamps no moving cable",
       .explanation =
           "A clamp or guide that names the part it is fixed to (`to`) must be drawn near that "
           "part: "
@@ -131,7 +174,9 @@ const Rule& support_mount_rule() {
           "without `to` is taken at its word. A guide whose bore is stated must let the line, or "
           "its "
           "sleeve, through; in a frame's hole `frame-crossing` sees to that. One with a bore over "
-          "twice the line's diameter does not hold it and counts as no support.",
+          "twice the line's diameter does not hold it and counts as no support. Nor does a clamp "
+          "about a bare cable that moves, which it would seize or saw: a clamp is right about a "
+          "sleeve on the cable, which it holds, or about a cable without travel.",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,
       .catalogue_limits = "",

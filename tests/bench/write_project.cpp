@@ -70,8 +70,8 @@ bool write_yaml(const std::string& path, int routes, bool with_mesh) {
           "build_tolerance: 0.06\ntemperature: {min: 30 degF, rigged: 70 degF, max: 110 degF}\n"
           "load_factor: {positive: 3.8, negative: -1.5}\n";
   if (with_mesh)
-    file << "structure:\n  meshes:\n    - {name: tailcone, file: tailcone.stl, units: in, edge: "
-            "bare, crease_angle: 30, thickness: 0}\n";
+    file << "structure:\n  meshes:\n    - {name: tailcone, file: tailcone.stl, units: in, "
+            "crease_angle: 30, thickness: 0}\n";
   file << nodes << lines;
   file.flush();
   return static_cast<bool>(file);

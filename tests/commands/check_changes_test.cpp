@@ -58,7 +58,7 @@ TEST(CheckChanges, ANewFindingIsShownWhole) {
             "static-left: new\n"
             "static.yaml:14:9: fail: clearance: too near to T1\n"
             "  where:       FS 105.0 BL 0.0 WL 10.0, 5.00 in from port-left\n"
-            "  by how much: value 0.20 in, limit at least 0.50 in: short by 0.30 in\n"
+            "  by how much: value 0.200 in, limit at least 0.500 in: short by 0.300 in\n"
             "  why:         practice\n"
             "  mend:        move it away\n\n"
             "1 route: 0 passed, 0 warnings, 1 failed, 0 unknown, 0 waived\n");
@@ -69,8 +69,8 @@ TEST(CheckChanges, OfAChangedFindingOnlyWhatChangedIsShownWithWhatItWas) {
             "\n14:03:12: 1 changed\n\n"
             "static-left: changed\n"
             "static.yaml:14:9: fail: clearance: too near to T1\n"
-            "  by how much: value 0.30 in, limit at least 0.50 in: short by 0.20 in\n"
-            "  was:         value 0.20 in, limit at least 0.50 in: short by 0.30 in\n\n"
+            "  by how much: value 0.300 in, limit at least 0.500 in: short by 0.200 in\n"
+            "  was:         value 0.200 in, limit at least 0.500 in: short by 0.300 in\n\n"
             "1 route: 0 passed, 0 warnings, 1 failed, 0 unknown, 0 waived\n");
 }
 
@@ -79,7 +79,7 @@ TEST(CheckChanges, AFindingThatPassesNowSaysByHowMuch) {
   EXPECT_TRUE(contains(text,
                        "14:03:12: 1 passes now\n\nstatic-left: passes now, was fail\n"
                        "static.yaml:14:9: pass: clearance: clear of T1\n"
-                       "  by how much: value 0.60 in"))
+                       "  by how much: value 0.600 in"))
       << text;
   EXPECT_FALSE(contains(text, "mend")) << text;
 }
@@ -121,7 +121,7 @@ TEST(CheckChanges, PassesChangeOnlyForWhoSeesThem) {
   TextStyle verbose;
   verbose.verbose = true;
   EXPECT_TRUE(contains(text_of(before, now, verbose), "1 changed"));
-  EXPECT_TRUE(contains(text_of(before, now, verbose), "  was:         value 0.60 in"));
+  EXPECT_TRUE(contains(text_of(before, now, verbose), "  was:         value 0.600 in"));
 }
 
 TEST(CheckChanges, WhatIsNotPrintedIsNoChange) {

@@ -221,5 +221,23 @@ TEST(CheckCommand, ColourComesWhenAskedForAndOnlyInText) {
                         "\x1b["));
 }
 
+TEST(CheckCommand, SaysWhatItTookForAPilotsForce) {
+  const test::TempFolder folder;
+  const auto assumptions = [&](const std::string& more) {
+    test::write(folder / "project.yaml",
+                "linewright: 1\nname: a\nunits: in\nnodes:\n  - {name: a, kind: pedal, at: [0, 0, "
+                "0]}\n  - {name: b, kind: horn, at: [50, 0, 0]}\nroutes:\n  - {name: left, system: "
+                "cable, control: rudder, line: cable-7x19-1/8-steel, from: a, to: b, points: []" +
+                    more + "}\n");
+    const std::string out = run({"check", folder / "project.yaml", "--format", "json"}).out;
+    return json::parse(out).at("assumptions").dump();
+  };
+  EXPECT_TRUE(contains(assumptions(", lever_ratio: 1.4"),
+                       "pilot_force is not stated for left: 200 lbf at the rudder pedal was taken, "
+                       "the most of 14 CFR 23.397(b)"));
+  EXPECT_FALSE(contains(assumptions(", lever_ratio: 1.4, pilot_force: 160 lbf"), "pilot_force"));
+  EXPECT_FALSE(contains(assumptions(""), "pilot_force"));
+}
+
 }  // namespace
 }  // namespace linewright

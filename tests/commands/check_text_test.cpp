@@ -47,7 +47,7 @@ TEST(CheckText, AFindingHasPlaceMarginSourceAndMend) {
   EXPECT_TRUE(contains(text,
                        "static.yaml:14:9: fail: chafe: it can reach S3L\n"
                        "  where:       FS 205.0 BL -8.2 WL 15.1, 31.4 in from port-left\n"
-                       "  by how much: value 0.18 in, limit at least 0.41 in: short by 0.23 in\n"
+                       "  by how much: value 0.180 in, limit at least 0.410 in: short by 0.230 in\n"
                        "  why:         gap less reach (calculated)\n"
                        "  mend:        add a clamp at 31.4 in\n"))
       << text;
@@ -101,10 +101,10 @@ TEST(CheckText, ExactlyAtTheLimitSaysSo) {
 
 TEST(CheckText, AMarginTooSmallToPrintIsNotShownAsNothing) {
   Judgement close = judged(Verdict::fail, "bend");
-  close.value = 0.559;
+  close.value = 0.56215;
   close.limit = 0.5625;
   const std::string text = check_text(report_of({close}), {});
-  EXPECT_TRUE(contains(text, "short by 0.0035 in")) << text;
+  EXPECT_TRUE(contains(text, "short by 0.00035 in")) << text;
 }
 
 TEST(CheckText, NothingJudgedIsNotCalledAPass) {
@@ -151,6 +151,20 @@ TEST(CheckText, LongWordsOfAMessageWrapWithinEightyColumns) {
   }
   for (const std::string& line : test::lines_of(check_text(report_of({long_winded}), {})))
     EXPECT_LE(columns_of(line), text_columns) << line;
+}
+
+TEST(CheckText, ValueAndLimitLookAlikeOnlyWhereTheyAre) {
+  Judgement near = judged(Verdict::fail, "near");
+  near.value = 0.82;
+  near.limit = 0.82049;
+  EXPECT_TRUE(contains(check_text(report_of({near}), {}),
+                       "value 0.8200 in, limit at least 0.8205 in: short by 0.00049 in"));
+  near.unit = Unit::degree;
+  near.sense = LimitSense::at_most;
+  near.value = 3.01;
+  near.limit = 3;
+  EXPECT_TRUE(contains(check_text(report_of({near}), {}),
+                       "value 3.01 deg, limit at most 3.00 deg: over by 0.01 deg"));
 }
 
 }  // namespace

@@ -103,5 +103,18 @@ TEST(CutlistJson, ANumberThatIsNotFiniteIsRefused) {
   EXPECT_THROW(cutlist_json(report), std::logic_error);
 }
 
+TEST(CutlistText, ACableHasNoBoreAndNoBendSchedule) {
+  Report report = one_bend();
+  report.routes[0].cut.rigid = false;
+  report.routes[0].cut.cable = true;
+  report.routes[0].cut.volume_in3 = 0;
+  report.systems = {{"cable", 19.5707963, 0, {}}};
+  const std::string text = cutlist_text(report, {});
+  EXPECT_TRUE(contains(text, "developed length 19.57 in, mass not known")) << text;
+  EXPECT_TRUE(contains(text, "pieces and ends: linewright rig")) << text;
+  for (const std::string word : {"bore", "bend", "Rotation", "cut length", "in3"})
+    EXPECT_FALSE(contains(text, word)) << text;
+}
+
 }  // namespace
 }  // namespace linewright

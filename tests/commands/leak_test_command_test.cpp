@@ -333,5 +333,15 @@ INSTANTIATE_TEST_SUITE_P(LeakTest, DemoLog,
                          testing::Values(std::pair("tight", "pass"), std::pair("leaking", "fail"),
                                          std::pair("unsettled", "unknown")));
 
+TEST(LeakTestPlanCommand, OffersOnlySystemsThatCanBeTested) {
+  const auto refused = [](const std::string& system) {
+    return run({"leak-test", "plan", LINEWRIGHT_SOURCE_DIR "/routes/mended.yaml", "--system",
+                system, "--field-elevation", "800", "--altimeter-setting", "29.95", "--temperature",
+                "64"});
+  };
+  expect_refused(refused("statik"), "did you mean 'static'? (there are: 'static', 'pitot')");
+  EXPECT_FALSE(contains(refused("ruder").err, "rudder"));
+}
+
 }  // namespace
 }  // namespace linewright

@@ -190,6 +190,29 @@ TEST_F(RigCommand, TextSaysWhereACableIsSlack) {
       << result.out;
 }
 
+TEST_F(RigCommand, OverTheBreakingStrengthSaysSoInPlaceOfFigures) {
+  std::string text = test::read(project());
+  const std::string rigged = "rigged: 40 lbf";
+  text.replace(text.find(rigged), rigged.size(), "rigged: 4000 lbf");
+  test::write(project(), text);
+  const std::string out = rig({"--route", "rudder"}).out;
+  constexpr const char* over = "over the breaking strength: see check";
+  for (const char* item : {"  tension     4000.0 lbf at 70 degF, ", "  friction    ",
+                           "  breakout    ", "       70 degF  "})
+    EXPECT_TRUE(contains(out, item + std::string(over))) << item << "\nis not in\n" << out;
+  EXPECT_TRUE(contains(out, "in at the limit load of 200.0 lbf; as rigged over the\n")) << out;
+  EXPECT_FALSE(contains(out, "####")) << out;
+  const json rudder = json::parse(rig({"--format", "json"}).out)["cables"][0];
+  EXPECT_EQ(rudder["rigged_over_breaking_strength"], true);
+  EXPECT_EQ(rudder["rigged_tension_lbf"], 4000);
+  for (const char* key :
+       {"stretch_as_rigged_in", "travel_lost_in", "friction_lbf", "cut_length_in"})
+    EXPECT_EQ(rudder[key], nullptr) << key;
+  EXPECT_EQ(rudder["tension"][0]["tension_lbf"], nullptr);
+  EXPECT_EQ(rudder["spans"][0]["sag_in"], nullptr);
+  EXPECT_EQ(rudder["pilot"]["cable_tension_lbf"], nullptr);
+}
+
 TEST_F(RigCommand, CsvHasAWholeRowForEachRecord) {
   const CommandRun result = rig({"--format", "csv"});
   const std::vector<std::string> lines = test::lines_of(result.out);

@@ -116,5 +116,24 @@ TEST(Usage, AnErrorOfTheProgramItselfIsCaughtAtTheEdge) {
   EXPECT_TRUE(contains(err.str(), "internal error: device on fire")) << err.str();
 }
 
+TEST(Usage, LeakTestSaysThatItsActionIsMissing) {
+  expect_refused({"leak-test", "routes/mended.yaml"},
+                 "'leak-test plan routes/mended.yaml' or 'leak-test judge routes/mended.yaml'");
+  expect_refused({"leak-test", "a.yaml", "--system", "static"}, "needs to know what to do");
+  expect_refused({"leak-test"}, "'leak-test plan PROJECT'");
+  EXPECT_EQ(run({"leak-test", "--help"}).code, 0);
+}
+
+TEST(Usage, TheProjectThatIsMissingIsNamedOnce) {
+  const test::TempFolder folder;
+  const std::string root = folder / "routes";
+  std::filesystem::create_directory(root);
+  EXPECT_TRUE(run({"check", root}).err.starts_with(root + "/project.yaml: error: "));
+  EXPECT_TRUE(run({"check", folder / "nope/x.yaml"})
+                  .err.starts_with(folder / "nope/x.yaml: error: there is no such file"));
+  EXPECT_TRUE(run({"check", folder / "nope/"})
+                  .err.starts_with(folder / "nope/project.yaml: error: there is no such file"));
+}
+
 }  // namespace
 }  // namespace linewright

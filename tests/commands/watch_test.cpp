@@ -58,8 +58,8 @@ TEST(Watch, SaysWhatEverySaveChanges) {
 
   edit_by_rename(project, "static.yaml", tight_bend, less_tight_bend);
   EXPECT_TRUE(program.says(": 1 changed\n\nstatic-left: changed\n")) << program.said();
-  EXPECT_TRUE(program.says("by how much: value 0.60 in")) << program.said();
-  EXPECT_TRUE(program.says("was:         value 0.50 in")) << program.said();
+  EXPECT_TRUE(program.says("by how much: value 0.600 in")) << program.said();
+  EXPECT_TRUE(program.says("was:         value 0.500 in")) << program.said();
 
   edit_by_backup(project, "static.yaml", less_tight_bend, wide_bend);
   EXPECT_TRUE(program.says(": 1 passes now\n\nstatic-left: passes now, was fail\n"))
@@ -122,7 +122,7 @@ TEST(Watch, TakesInMeshes) {
       "endloop\nendfacet\n";
   test::write(project.file("far.stl"), "solid far\n" + triangle + "endsolid far\n");
   project.edit("structure.yaml", "structure:\n",
-               "structure:\n  meshes:\n    - {name: far, file: far.stl, units: in, edge: bare, "
+               "structure:\n  meshes:\n    - {name: far, file: far.stl, units: in, "
                "crease_angle: 30, thickness: 0}\n");
   WatchedProgram program({project.root()});
   ASSERT_TRUE(program.says("airworthy: ")) << program.said();

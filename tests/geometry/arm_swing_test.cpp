@@ -74,6 +74,18 @@ TEST(ArmSwing, ThatCannotReachGoesToItsDeadCentre) {
   // On the straight from the fairlead through the pivot, 5 in beyond it.
   const Vec3 beyond = unit(Vec3{40, 0, -5});
   expect_at(swing->toward_to, Vec3{100, 0, 5} + beyond * 5);
+  // The pivot is sqrt(40² + 5²) in from the fairlead, the end 5 in from the pivot.
+  EXPECT_NEAR(swing->gives_toward_to_in, std::hypot(40, 5) + 5 - 40, 1e-9);
+  EXPECT_NEAR(swing->gives_toward_from_in, 40 - (std::hypot(40, 5) - 5), 1e-9);
+}
+
+TEST(ArmSwing, ThatCannotReachSwingsNothing) {
+  SmallProject project = swinging(40);
+  set_travel(project, 0, 30);
+  const PreparedRoute route = prepare(project.project).routes[0];
+  EXPECT_EQ(route.supports.back().play_in, 0);
+  EXPECT_EQ(route.supports.back().missing, "an arm at horn that gives the travel");
+  EXPECT_EQ(leg_directions(route, 0).size(), 1u);
 }
 
 TEST(ArmSwing, IsNotKnownWithoutATravelOrOnATube) {

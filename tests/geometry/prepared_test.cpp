@@ -239,6 +239,52 @@ TEST(PreparedRoute, PointsAtTheNearestPointOrAtTheRouteNearAnEnd) {
   EXPECT_EQ(ready.location_near(25.1).line, 5);
 }
 
+/// Clamps at 8 and 14, and a frame at 11 that the line passes by a hole.
+RouteProject by_a_hole_between_clamps() {
+  RouteProject drawn = passing(held_at({8, 0, 0}, HoldKind::clamp));
+  drawn.project.routes[0].points.push_back(held_at({14, 0, 0}, HoldKind::clamp));
+  Hole hole;
+  hole.name = "F-a";
+  hole.shape = Circle{{0, 0}, 2};
+  Frame frame;
+  frame.name = "F";
+  frame.station = 11;
+  frame.outline = {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}};
+  frame.holes = {hole};
+  drawn.project.structure.frames = {frame};
+  Route& route = drawn.project.routes[0];
+  route.points[0].where = {"routes.yaml", 9, 7};
+  route.points[1].where = {"routes.yaml", 10, 7};
+  return drawn;
+}
+
+TEST(PreparedRoute, PointsAtAHoleToThePointThatNamesItNotToItsNeighbour) {
+  RouteProject drawn = by_a_hole_between_clamps();
+  EXPECT_EQ(drawn.prepared().routes.at(0).location_near(11).line, 10);
+  // The point that names the hole is farther from it than the clamp after it.
+  RoutePoint named = held_at({7, 0, 0}, HoldKind::clamp);
+  named.through = "F-a";
+  named.where = {"routes.yaml", 8, 7};
+  auto& points = drawn.project.routes[0].points;
+  points.insert(points.begin(), named);
+  const PreparedProject prepared = drawn.prepared();
+  EXPECT_EQ(prepared.routes.at(0).location_near(11).line, 8);
+  EXPECT_EQ(prepared.routes.at(0).location_near(10.9).line, 8);
+  EXPECT_EQ(prepared.routes.at(0).location_near(14).line, 10);
+}
+
+TEST(PreparedRoute, PointsToAFairleadThatItPassesFree) {
+  RouteProject drawn = by_a_hole_between_clamps();
+  FreeFairlead free;
+  free.fairlead = held_at({11, 0.1, 0}, HoldKind::fairlead);
+  free.fairlead.through = "F-a";
+  free.fairlead.bore_in = 0.5;
+  free.fairlead.where = {"routes.yaml", 12, 7};
+  free.leg = 1;
+  drawn.project.routes[0].free_fairleads = {free};
+  EXPECT_EQ(drawn.prepared().routes.at(0).location_near(11.01).line, 12);
+}
+
 TEST(PreparedRoute, KnowsHowFarTheNearestSupportIs) {
   const PreparedProject prepared = passing(held_at({12, 0, 0}, HoldKind::clamp)).prepared();
   const PreparedRoute& route = prepared.routes.at(0);

@@ -154,11 +154,23 @@ TEST(LeakReadings, ShowTheLineThatIsWrong) {
   EXPECT_EQ(errors[0].source_line, "10,abc");
 }
 
-TEST(LeakReadings, ReportEveryErrorUpToTwenty) {
-  EXPECT_EQ(errors_in(header + "0,a\n1,b\n2,3\n2,4\n").size(), 3u);
+TEST(LeakReadings, ReportEveryFault) {
+  const std::vector<Diagnostic> errors = errors_in(header + "0,3\n1,b\nx,3\n2,4\n2,4\n3\n");
+  ASSERT_EQ(errors.size(), 4u);
+  for (const Diagnostic& error : errors)
+    EXPECT_EQ(error.message.find("more row"), std::string::npos) << error.message;
+}
+
+TEST(LeakReadings, ReportAColumnThatIsWrongOnceWithACount) {
   std::string many = header;
   for (int i = 0; i < 100; ++i) many += std::to_string(i) + ",x\n";
-  EXPECT_EQ(errors_in(many).size(), 20u);
+  const std::vector<Diagnostic> errors = errors_in(many);
+  ASSERT_EQ(errors.size(), 1u);
+  EXPECT_EQ(errors[0].where.line, 2);
+  EXPECT_TRUE(errors[0].message.ends_with("; 99 more rows have the same fault"))
+      << errors[0].message;
+  EXPECT_TRUE(
+      errors_in(header + "0,a\n1,b\n").at(0).message.ends_with("; 1 more row has the same fault"));
 }
 
 TEST(LeakReadings, ThatAreHugeAreRefused) {

@@ -50,7 +50,6 @@ TEST_F(ExampleProject, SaysWhatItAssumed) {
                                 "units are not stated in structure.yaml, static.yaml, rudder.yaml: "
                                 "bare lengths were taken as inches",
                                 "panels that state no thickness: 1; 0.025 in was taken",
-                                "meshes that state no edge: tailcone; bare was taken",
                                 "meshes that state no crease_angle: tailcone; edges turned by more "
                                 "than 30 deg were taken as sharp",
                                 "meshes that state no thickness: tailcone; their faces were taken "

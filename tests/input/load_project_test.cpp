@@ -257,5 +257,23 @@ TEST(LoadProject, CountsColumnsInCharacters) {
             "project.yaml:3:25: unknown key 'pich' in an attitude | did you mean 'pitch'?\n");
 }
 
+TEST(LoadProject, TellsAPartFromAProjectAndMissesNothingThatOthersName) {
+  const ProjectFolder folder;
+  const std::string routes =
+      "routes:\n  - {name: a, system: static, line: tube-nylon-1/4, from: x, to: y, points: []}\n";
+  const std::string part =
+      "project.yaml:1:1: this looks like a part of a project, not like a project file | check the "
+      "project file that includes it\n";
+  folder.write("project.yaml", "linewright: 1\nunits: in\n" + routes);
+  EXPECT_EQ(shown(load_project(folder.path(), small_catalogue()).errors),
+            part + "project.yaml:1:1: a project file needs 'name'\n");
+  folder.write("project.yaml", routes);
+  EXPECT_TRUE(shown(load_project(folder.path(), small_catalogue()).errors).starts_with(part));
+  // With a name it is a project, and what it lacks is missing.
+  folder.write("project.yaml", head + routes);
+  EXPECT_TRUE(
+      shown(load_project(folder.path(), small_catalogue()).errors).starts_with("project.yaml:4:"));
+}
+
 }  // namespace
 }  // namespace linewright

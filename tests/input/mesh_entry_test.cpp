@@ -48,7 +48,6 @@ TEST(MeshEntry, StaysWhereItIsUnlessToldOtherwise) {
   EXPECT_EQ(mesh.scale, 1);
   EXPECT_EQ(mesh.thickness, 0);
   EXPECT_EQ(mesh.crease_angle_deg, 30);
-  EXPECT_EQ(mesh.edge, EdgeGuard::bare);
 }
 
 TEST(MeshEntry, IsScaledThenTurnedInOrderThenMoved) {
@@ -104,17 +103,15 @@ TEST(MeshEntry, SaysWhatWasTakenForWhatItDoesNotState) {
   EXPECT_EQ(bare.project->assumptions,
             (std::vector<std::string>{
                 "units of meshes are not stated: skin; metres were taken",
-                "meshes that state no edge: skin; bare was taken",
                 "meshes that state no crease_angle: skin; edges turned by more than 30 deg were "
                 "taken as sharp",
                 "meshes that state no thickness: skin; their faces were taken as the surface "
                 "itself"}));
-  const LoadResult full = load_with_mesh(
-      folder, "a.glb", ", units: m, edge: edge-trim, crease_angle: 45, thickness: 0.032");
+  const LoadResult full =
+      load_with_mesh(folder, "a.glb", ", units: m, crease_angle: 45, thickness: 0.032");
   ASSERT_TRUE(full.project) << shown(full.errors);
   EXPECT_TRUE(full.project->assumptions.empty());
   const Mesh& mesh = full.project->structure.meshes.at(0);
-  EXPECT_EQ(mesh.edge, EdgeGuard::edge_trim);
   EXPECT_EQ(mesh.crease_angle_deg, 45);
   EXPECT_EQ(mesh.thickness, 0.032);
 }
@@ -161,10 +158,17 @@ TEST(MeshEntry, RefusesKeysThatCannotBe) {
             at + "47: a crease angle must be greater than zero, found 0\n");
   EXPECT_EQ(errors_of(", thickness: -1"),
             at + "44: a thickness must not be less than zero, found -1\n");
-  EXPECT_EQ(errors_of(", edge: grommet"),
-            at + "39: an edge must be bare, rolled or edge-trim, found 'grommet'\n");
   EXPECT_EQ(errors_of(", translate: [1, 2]"),
             at + "44: expected three lengths [FS, BL, WL], found a list of 2\n");
+}
+
+TEST(MeshEntry, SuggestsAMeshFileThatIsThere) {
+  const ProjectFolder folder;
+  folder.write("tailcone.stl", "");
+  folder.write("tailcone.txt", "");
+  EXPECT_TRUE(
+      shown(load_with_mesh(folder, "body.obj", "}\n    - {name: b, file: tailcoen.stl").errors)
+          .ends_with("there is no file 'tailcoen.stl' | did you mean 'tailcone.stl'?\n"));
 }
 
 }  // namespace

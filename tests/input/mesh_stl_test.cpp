@@ -114,7 +114,7 @@ TEST(AsciiStl, NamesLineAndColumnOfAFault) {
   EXPECT_EQ(fault("solid\n" + ascii_facet + "face normal"),
             "a.stl:9:1: expected 'facet' or 'endsolid', found 'face'");
   EXPECT_EQ(fault("solid\n" + ascii_facet + "\n\n"),
-            "a.stl:11:1: expected 'facet' or 'endsolid', but the file ends here");
+            "a.stl:11:1: expected 'facet' or 'endsolid', but the file ends here: is it cut short?");
   EXPECT_EQ(fault("solid\nendsolid\n"), "a.stl: the mesh has no triangles");
 }
 
@@ -125,7 +125,7 @@ TEST(AsciiStl, ShowsTheLineOfAFault) {
 }
 
 TEST(MeshFile, IsRefusedWhereItIsNoMeshAtAll) {
-  EXPECT_EQ(fault_of(read_bytes("a.stl", "a letter about something else")),
+  EXPECT_EQ(fault_of(read_bytes("a.stl", std::string(29, '\x01'))),
             "a.stl: this is no STL file: it does not begin with 'solid', and 29 bytes are too few "
             "for a binary one");
   EXPECT_EQ(fault_of(read_bytes("a.stl", "")), "a.stl: the file is empty");
@@ -143,6 +143,23 @@ TEST(MeshFile, IsRefusedWhereItIsMissingOrAFolder) {
             "a.stl: there is no such file");
   EXPECT_EQ(fault_of(read_mesh_file(folder.path() / "b.stl", "b.stl", 1e6)),
             "b.stl: expected a file, found a folder");
+}
+
+TEST(MeshFile, SaysWhatAnotherFormatLooksLike) {
+  const std::string none = "a.stl: this is no STL file: it looks like ";
+  EXPECT_EQ(fault_of(read_bytes("a.stl", "# made by hand\n\nv 0 0 0\nv 1 0 0\nf 1 2 2\n")),
+            none + "an OBJ file: name it .obj");
+  EXPECT_EQ(fault_of(read_bytes("a.stl", "ISO-10303-21;\nHEADER;\n")),
+            none + "a STEP file: export the part as STL");
+  EXPECT_EQ(fault_of(read_bytes("a.stl", std::string("glTF\2\0\0\0", 8))),
+            none + "a binary glTF file: name it .glb");
+  EXPECT_EQ(fault_of(read_bytes("a.stl", "Dear builder,\n")),
+            none + "text, but a text STL begins with the word 'solid'");
+}
+
+TEST(MeshFile, AsksWhetherATextIsCutShort) {
+  EXPECT_TRUE(fault_of(read_bytes("a.stl", "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0"))
+                  .ends_with("but the file ends here: is it cut short?"));
 }
 
 }  // namespace

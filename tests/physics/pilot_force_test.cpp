@@ -56,6 +56,13 @@ TEST(LimitLoad, IsTheStatedOneElseThePilotsPull) {
   EXPECT_FALSE(limit_load_lbf(route).has_value());
 }
 
+TEST(PilotForce, IsTakenWhereOnlyTheLeverIsStated) {
+  EXPECT_TRUE(takes_pilot_force(levered("aileron", 1)));
+  EXPECT_FALSE(takes_pilot_force(levered("aileron", 1, 50)));
+  EXPECT_FALSE(takes_pilot_force(levered("flap", 1)));
+  EXPECT_FALSE(takes_pilot_force(Route{}));
+}
+
 // Statics of two alike springs in a rigid loop [calculated].
 TEST(PulledTension, IsHalfThePullAboveTheRiggedOneUntilTheOtherCableIsSlack) {
   EXPECT_EQ(pulled_tension_lbf(40, 0), 40);

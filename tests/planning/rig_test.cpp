@@ -42,6 +42,28 @@ TEST(Rig, OfTheWorkedCableStretchesAsPublished) {
   EXPECT_EQ(cable.missing, std::vector<std::string>{});
 }
 
+TEST(Rig, OverTheBreakingStrengthHasNoFigures) {
+  CableProject project = hand_worked();
+  project.tension(2001, 200);
+  project.cable().lever = ControlLever{1, 100, {}};
+  const RiggedCable cable = project.rigged();
+  EXPECT_TRUE(cable.is_rigged_over_strength());
+  EXPECT_EQ(cable.rigged_lbf, 2001);
+  for (const auto& figure :
+       {cable.stretch_as_rigged_in, cable.travel_lost_in, cable.friction_lbf,
+        cable.cut.cut_length_in, cable.pilot->tension_lbf, cable.pilot->strength_factor,
+        cable.pilot->breakout_lbf, cable.spans[1].sag_in, cable.spans[1].natural_frequency_hz})
+    EXPECT_FALSE(figure.has_value());
+  for (const ChartRow& row : cable.chart) {
+    EXPECT_TRUE(row.over_strength);
+    EXPECT_FALSE(row.tension_lbf || row.slack_in);
+  }
+  EXPECT_NEAR(cable.stretch_at_limit_load_in.value(), 0.2688, 1e-9) << "that load it stands";
+  project.tension(30, 2001);
+  EXPECT_FALSE(project.rigged().stretch_at_limit_load_in.has_value());
+  EXPECT_TRUE(project.rigged().stretch_as_rigged_in.has_value());
+}
+
 TEST(Rig, OfTheWorkedCableHasTenTimesItsLimitLoad) {
   EXPECT_DOUBLE_EQ(hand_worked().rigged().strength_factor.value(), 10);
 }

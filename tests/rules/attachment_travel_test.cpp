@@ -47,6 +47,18 @@ TEST(AttachmentTravel, SpliceThatTravelsTowardAPulleyFailsTheTwoInchRule) {
   expect_complete(judgement);
 }
 
+TEST(AttachmentTravel, TurnbuckleIsJudgedAtItsLongest) {
+  SmallProject project = unmoved("turnbuckle", 47.5, {fairlead});
+  the_route(project).attached.front().adjustment = Adjustment{0.8, 1.2};
+  const Judgement judgement = judged(project);
+  EXPECT_EQ(judgement.verdict, Verdict::warn);
+  EXPECT_NEAR(*judgement.value, 50 - 47.5 - 0.6, 1e-9);
+  EXPECT_TRUE(contains(judgement.message, "the turnbuckle, 1.20 in at its longest, keeps"))
+      << judgement.message;
+  const double moved_to = std::stod(judgement.mend.substr(judgement.mend.find("middle is ") + 10));
+  EXPECT_LE(moved_to, 50 - 2 - 0.6 + 1e-9) << judgement.mend;
+}
+
 TEST(AttachmentTravel, TravelAwayFromTheGuideDoesNotCount) {
   SmallProject project = unmoved("splice", 50 - 2.6 - 0.5, {pulley});
   set_travel(project, 0.9, 0);

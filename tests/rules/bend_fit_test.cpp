@@ -74,16 +74,16 @@ TEST(BendFit, ShortStraightIsMeasuredPlacedAndSaid) {
   EXPECT_DOUBLE_EQ(judgement.distance_in.value(), 0.25);
   EXPECT_NEAR(distance(judgement.at.value(), {0.25, 0, 0}), 0, 1e-12);
   EXPECT_EQ(judgement.location.line, SmallProject::line_of_point(0, 0));
-  EXPECT_EQ(judgement.message, "only 0.25 in straight between port and the bend at point 1");
+  EXPECT_EQ(judgement.message, "only 0.250 in straight between port and the bend at point 1");
   EXPECT_EQ(judgement.source, "nut and sleeve length (common practice, no source)");
-  EXPECT_EQ(judgement.mend, "move the corner 0.25 in farther along");
+  EXPECT_EQ(judgement.mend, "move the corner 0.250 in farther along");
 }
 
 TEST(BendFit, LastStraightIsPlacedAtTheEndNode) {
   const Judgement judgement = not_passed(judged(square_turn("tube-nylon-1/4", 1, 5, 1.1))).at(0);
   EXPECT_NEAR(judgement.value.value(), 0.1, 1e-12);
   EXPECT_NEAR(judgement.distance_in.value(), 4 + pi / 2 + 0.1, 1e-12);
-  EXPECT_EQ(judgement.message, "only 0.10 in straight between the bend at point 1 and altimeter");
+  EXPECT_EQ(judgement.message, "only 0.100 in straight between the bend at point 1 and altimeter");
 }
 
 TEST(BendFit, MetalTubeWantsOneDiameterBetweenBends) {
@@ -92,7 +92,7 @@ TEST(BendFit, MetalTubeWantsOneDiameterBetweenBends) {
   EXPECT_EQ(judgement.verdict, Verdict::warn);
   EXPECT_NEAR(judgement.value.value(), 0.24, 1e-12);
   EXPECT_DOUBLE_EQ(judgement.limit.value(), 0.25);
-  EXPECT_EQ(judgement.message, "only 0.24 in straight between the bends at point 1 and point 2");
+  EXPECT_EQ(judgement.message, "only 0.240 in straight between the bends at point 1 and point 2");
   EXPECT_TRUE(contains(judgement.source, "what a bender grips"));
   EXPECT_EQ(judgement.location.line, SmallProject::line_of_point(0, 1));
 }
@@ -112,10 +112,10 @@ TEST(BendFit, ArcsThatOverlapFailBySoMuch) {
   EXPECT_NEAR(broken[0].value.value(), -0.25, 1e-12);
   EXPECT_DOUBLE_EQ(broken[0].limit.value(), 0.25);
   EXPECT_EQ(broken[0].message,
-            "the bend does not fit: it lacks 0.25 in between the bends at point 1 and point 2");
+            "the bend does not fit: it lacks 0.250 in between the bends at point 1 and point 2");
   EXPECT_EQ(broken[0].source, "geometry (calculated)");
   EXPECT_EQ(broken[0].mend,
-            "move the corners 0.50 in farther apart, or bend to a smaller radius if the line "
+            "move the corners 0.500 in farther apart, or bend to a smaller radius if the line "
             "stands it");
 }
 
@@ -125,7 +125,7 @@ TEST(BendFit, ArcTooWideForItsLegToAFittingFails) {
   ASSERT_EQ(broken.size(), 1u);
   EXPECT_EQ(broken[0].verdict, Verdict::fail);
   EXPECT_NEAR(broken[0].value.value(), -0.1, 1e-12);
-  EXPECT_TRUE(contains(broken[0].message, "lacks 0.10 in between port and")) << broken[0].message;
+  EXPECT_TRUE(contains(broken[0].message, "lacks 0.100 in between port and")) << broken[0].message;
 }
 
 TEST(BendFit, FollowingTheMendPasses) {
@@ -140,7 +140,7 @@ TEST(BendFit, FollowingTheMendPasses) {
 // The numbers said are rounded so that doing what they say is enough.
 TEST(BendFit, MendIsRoundedToTheSafeSide) {
   const Judgement judgement = not_passed(judged(square_turn("tube-nylon-1/4", 1, 1.2475, 5))).at(0);
-  EXPECT_EQ(judgement.mend, "move the corner 0.01 in farther along");
+  EXPECT_EQ(judgement.mend, "move the corner 0.003 in farther along");
   EXPECT_TRUE(not_passed(judged(square_turn("tube-nylon-1/4", 1, 1.2475 + 0.01, 5))).empty());
 }
 
@@ -219,7 +219,7 @@ TEST(BendFit, SupportSitsOnTheLineUpToSixHundredths) {
 TEST(BendFit, SupportOnACornerIsToldWhereTheStraightsAre) {
   const Judgement judgement = support_on_corner(std::sqrt(2.0) - 1);
   EXPECT_EQ(judgement.message,
-            "the support at point 1 is drawn on a corner, 0.41 in away from the line as bent");
+            "the support at point 1 is drawn on a corner, 0.414 in away from the line as bent");
   EXPECT_EQ(judgement.source, "clamps sit on straights (common practice, no source)");
   // The arc is pi/2 long, from 9 in on.
   EXPECT_EQ(judgement.mend,

@@ -92,11 +92,11 @@ TEST(BendRadius, TightBendIsMeasuredAndPlaced) {
 
 TEST(BendRadius, TightBendIsSaidInWords) {
   const Judgement judgement = judged_turn("tube-nylon-1/4", 0.5);
-  EXPECT_EQ(judgement.message, "90.0 deg bend at 0.50 in radius is too tight for tube-nylon-1/4");
+  EXPECT_EQ(judgement.message, "90.0 deg bend at 0.500 in radius is too tight for tube-nylon-1/4");
   EXPECT_EQ(judgement.source, "SAE J844 (from memory, not checked against it)");
   // Tangents grow by (1.00 - 0.50) tan 45 deg.
   EXPECT_EQ(judgement.mend,
-            "raise the bend radius to 1.00 in: needs 0.50 in more straight on each side");
+            "raise the bend radius to 1.00 in: needs 0.500 in more straight on each side");
 }
 
 TEST(BendRadius, MillimetresAreSaidWhereAskedFor) {
@@ -111,7 +111,7 @@ TEST(BendRadius, WideBendSaysSoWithoutAMend) {
   const Judgement judgement = judged_turn("tube-aluminium-1/4", 0.75);
   EXPECT_EQ(judgement.verdict, Verdict::pass);
   EXPECT_EQ(judgement.message,
-            "90.0 deg bend at 0.75 in radius is wide enough for tube-aluminium-1/4");
+            "90.0 deg bend at 0.750 in radius is wide enough for tube-aluminium-1/4");
   EXPECT_DOUBLE_EQ(judgement.margin().value(), 0.1875);
   EXPECT_EQ(judgement.mend, "");
 }

@@ -98,7 +98,7 @@ TEST(ChafeOfTwoLines, CountsBothReachesAndTheToleranceTwice) {
   EXPECT_EQ(failing.verdict, Verdict::fail);
   EXPECT_NEAR(*failing.distance_in, 30, 0.1);
   EXPECT_EQ(failing.mend,
-            "move the lines 0.01 in apart, support them closer, or sleeve one of them there");
+            "move the lines 0.001 in apart, support them closer, or sleeve one of them there");
 }
 
 TEST(ChafeOfTwoLines, LetsThemTouchWhereOneIsSleeved) {

@@ -57,7 +57,7 @@ TEST(Chafe, FailsWithinTheLikelyReach) {
   EXPECT_NEAR(*judgement.distance_in, 6.75, 0.001);
   EXPECT_NEAR(judgement.at->x, 106.75, 0.001);
   EXPECT_EQ(judgement.message,
-            "can reach the edge of channel stringer: gap 0.65 in, reach 0.65 in");
+            "can reach the edge of channel stringer: gap 0.649 in, reach 0.650 in");
   EXPECT_NE(judgement.source.find("23.1325(b)(1)(ii)"), std::string::npos);
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: route"));
 }
@@ -77,7 +77,7 @@ TEST(Chafe, PassesBeyondTheBoundWithItsMargin) {
   EXPECT_EQ(judgement.verdict, Verdict::pass);
   EXPECT_NEAR(*judgement.margin(), 0.001, figure_in);
   EXPECT_EQ(judgement.message,
-            "out of reach of the edge of channel stringer: gap 0.75 in, reach 0.75 in at the most");
+            "out of reach of the edge of channel stringer: gap 0.751 in, reach 0.750 in at the most");
   EXPECT_TRUE(judgement.mend.empty());
 }
 
@@ -226,7 +226,7 @@ TEST(ChafeMend, SaysHowFarToMoveAndWhichWay) {
   const Judgement judgement = only_chafe(span_past(stringer(0.35, "104", "109")));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   // 0.64982 - 0.35, rounded up.
-  EXPECT_TRUE(judgement.mend.ends_with("guard the edge, or move the line 0.40 in away, mainly up"))
+  EXPECT_TRUE(judgement.mend.ends_with("guard the edge, or move the line 0.400 in away, mainly up"))
       << judgement.mend;
 }
 
@@ -259,6 +259,27 @@ TEST(ChafeMend, OffersAGuardOnlyForAnEdge) {
   const Judgement judgement = only_chafe(sections);
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.mend.find("guard"), std::string::npos) << judgement.mend;
+}
+
+// The hole is 1.2 in wide: the line in its middle comes no farther from one side without coming
+// nearer to the other.
+TEST(ChafeMend, OffersNoMoveIntoTheOtherSideOfAHole) {
+  const Judgement judgement = only_chafe(span_past(frame("bare")));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.mend.find("move the line"), std::string::npos) << judgement.mend;
+  EXPECT_NE(judgement.mend.find("guard the edge, or make hole hole wider"), std::string::npos)
+      << judgement.mend;
+}
+
+TEST(ChafeMend, OffersTheMoveWhereTheHoleHasTheRoom) {
+  const Judgement judgement = only_chafe(span_past(
+      "  frames:\n    - {name: F4, station: 106.75, thickness: 0.032, outline: [[-6, 4], "
+      "[6, 4], [6, 16], [-6, 16]],\n       holes: [{name: hole, centre: [0, 8], diameter: "
+      "5, edge: bare}]}\n"));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NE(judgement.mend.find("guard the edge, or move the line"), std::string::npos)
+      << judgement.mend;
+  EXPECT_TRUE(judgement.mend.ends_with("away, mainly down")) << judgement.mend;
 }
 
 }  // namespace

@@ -126,7 +126,7 @@ TEST(Clearance, SaysWhereWhichWayAndHowFar) {
   EXPECT_NEAR(*judgement.distance_in, 15, rounding_in);
   EXPECT_NEAR(judgement.at->x, 115, rounding_in);
   EXPECT_EQ(judgement.message, "too near to rod");
-  EXPECT_EQ(judgement.mend, "move the line 0.15 in away, mainly down");
+  EXPECT_EQ(judgement.mend, "move the line 0.150 in away, mainly down");
   EXPECT_EQ(judgement.location.file, "project.yaml");
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{at: [110"));
 }
@@ -252,6 +252,45 @@ TEST(Clearance, KnowsNothingOfAMesh) {
   EXPECT_EQ(judgement.with, "tailcone");
   EXPECT_EQ(judgement.message, "the gap to mesh tailcone is not measured: its file was not read");
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: tailcone"));
+}
+
+/// A slab across the line's way, `past_in` aft of its end at FS 130.
+std::string slab_ahead(double past_in) {
+  const std::string from = std::to_string(130 + past_in);
+  return "  solids:\n    - {name: slab, box: {min: [" + from + ", -5, 5], max: [140, 5, 15]}}\n";
+}
+
+/// A line whose aft end, at FS 130, is held by nothing.
+ProjectSections ending_before(const std::string& structure) {
+  ProjectSections sections = past(structure, "tube-aluminium-1/4");
+  sections.nodes =
+      held_node("forward", "100, 0, 10") + "  - {name: aft, kind: end, at: [130, 0, 10]}\n";
+  return sections;
+}
+
+TEST(ClearanceMend, MovesNoLineAlongItself) {
+  const Judgement judgement = only_clearance(ending_before(slab_ahead(0.2)));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.mend, "lead the line round it");
+}
+
+// The rod's surface is 0.1 in from the line's end: 0.06 aft and 0.08 to the side of it (3-4-5).
+// With its 0.5 in and the line's 0.125 in the middles are 0.725 in apart, 0.435 along and 0.58
+// across; 0.875 in apart they are 0.7592 across.
+TEST(ClearanceMend, GivesTheMoveAcrossTheLine) {
+  const Judgement judgement = only_clearance(
+      ending_before("  solids:\n    - {name: rod, cylinder: {from: [130.435, -5, 10.58], to: "
+                    "[130.435, 5, 10.58], diameter: 1}}\n"));
+  EXPECT_NEAR(*judgement.value, 0.1, 1e-6);
+  EXPECT_EQ(judgement.mend, "move the line 0.180 in away, mainly down");
+}
+
+TEST(ClearanceMend, LeadsALineRoundWhatItGoesThrough) {
+  const Judgement judgement = only_clearance(
+      past("  solids:\n    - {name: slab, box: {min: [110, -5, 5], max: [112, 5, 15]}}\n",
+           "tube-aluminium-1/4"));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.mend, "lead the line round it");
 }
 
 }  // namespace

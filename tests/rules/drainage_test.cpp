@@ -158,7 +158,7 @@ TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
   project.project.build_tolerance_in = 0.04;
   const Judgement pool = sole(project.judged_by(drainage_rule()));
   EXPECT_EQ(pool.verdict, Verdict::pass);
-  EXPECT_TRUE(contains(pool.message, "at most 0.04 in of water stands here"));
+  EXPECT_TRUE(contains(pool.message, "at most 0.040 in of water stands here"));
   EXPECT_GT(pool.value.value(), 0);
   EXPECT_FALSE(pool.limit.has_value());
   project.project.build_tolerance_in = 0.039;

@@ -74,7 +74,7 @@ TEST(FrameCrossing, SaysWhereAndHowFarToMove) {
   EXPECT_EQ(judgement.at->z, 10.2);
   EXPECT_EQ(judgement.message, "close to the bare edge of hole hole");
   EXPECT_EQ(judgement.mend,
-            "fit a grommet or edge trim, or move the line 0.08 in toward the middle of the hole");
+            "fit a grommet or edge trim, or move the line 0.075 in toward the middle of the hole");
 }
 
 TEST(FrameCrossing, OnlyWarnsForATubeAndACable) {
@@ -203,7 +203,7 @@ TEST(FrameCrossing, WarnsOfALineThatPressesOnItsGrommet) {
       only_crossing(through_frame(hole, "wire-1/4", "100, 0, 10.0725", "108, 0, 10.0725"));
   EXPECT_EQ(pressing.verdict, Verdict::warn);
   EXPECT_NEAR(*pressing.margin(), -0.01, rounding_in);
-  EXPECT_EQ(pressing.mend, "move the line 0.01 in toward the middle of the hole");
+  EXPECT_EQ(pressing.mend, "move the line 0.010 in toward the middle of the hole");
 }
 
 TEST(FrameCrossing, AllowsTheBuildToleranceBeforeALinePressesOnItsGrommet) {
@@ -228,8 +228,8 @@ TEST(FrameCrossing, FailsALineThickerThanTheBore) {
   EXPECT_NEAR(*judgement.value, 0.2 - 0.25, rounding_in);
   EXPECT_EQ(*judgement.limit, 0);
   EXPECT_EQ(judgement.message,
-            "the line, 0.25 in across, does not go through the 0.20 in bore in hole hole");
-  EXPECT_EQ(judgement.mend, "fit a guide with a bore over 0.25 in");
+            "the line, 0.250 in across, does not go through the 0.200 in bore in hole hole");
+  EXPECT_EQ(judgement.mend, "fit a guide with a bore over 0.250 in");
 }
 
 TEST(FrameCrossing, LetsALineFillItsBoreExactly) {

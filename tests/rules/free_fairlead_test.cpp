@@ -75,6 +75,57 @@ TEST(FreeFairlead, WithTheBoreOfTheMendIsPassedFree) {
   }
 }
 
+/// A ring in the 0.5 in hole of frame F1 at FS 50, the ring's point at `at`.
+SmallProject in_hole(Vec3 at, double bore_in, double tension_lbf = 20) {
+  SmallProject project = cable_project();
+  add_frame(project, "F1", 50, 0.5);
+  FreeFairlead free;
+  free.fairlead = through(held(at, HoldKind::fairlead), "F1-a");
+  free.fairlead.bore_in = bore_in;
+  free.fairlead.where = {"routes.yaml", 130, 9};
+  the_route(project).free_fairleads.push_back(free);
+  set_tension(project, tension_lbf);
+  return project;
+}
+
+TEST(FreeFairlead, IsNeverToHaveABoreLargerThanItsHole) {
+  const Judgement small = judged(in_hole({50, 0, 10}, 0.2, 40));
+  EXPECT_TRUE(contains(small.mend, "use a bore of 0.2")) << small.mend;
+  const Judgement large = judged(in_hole({50, 0.1, 10}, 0.4, 15));
+  EXPECT_EQ(large.verdict, Verdict::warn);
+  EXPECT_FALSE(contains(large.mend, "use a bore")) << large.mend;
+  EXPECT_TRUE(contains(large.mend, "let it guide the cable")) << large.mend;
+  expect_complete(large);
+}
+
+TEST(FreeFairlead, FarFromItsFrameSaysHowFar) {
+  const Judgement judgement = judged(in_hole({-48, 0, 10}, 0.4));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(
+      contains(judgement.message, "its point is 98.0 in from where the cable passes frame F1"))
+      << judgement.message;
+  EXPECT_FALSE(contains(judgement.mend, "bore of")) << judgement.mend;
+  expect_complete(judgement);
+  EXPECT_TRUE(contains(judged(in_hole({52, 0, 10}, 0.4)).message, "2.00 in from where"));
+}
+
+TEST(FreeFairlead, OfAFrameThatTheCableDoesNotPassSaysSo) {
+  SmallProject project = in_hole({50, 0, 10}, 0.4);
+  project.project.structure.frames.front().station = 120;
+  const Judgement judgement = judged(project);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(judgement.message, "the cable does not pass frame F1")) << judgement.message;
+}
+
+TEST(FreeFairlead, ThatTheCablePassesOutsideSaysHowFar) {
+  const Judgement judgement = judged(with_ring(40, 0.5));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(judgement.message, "its point is 40.0 in from the cable"))
+      << judgement.message;
+  EXPECT_FALSE(contains(judgement.mend, "bore of")) << judgement.mend;
+  expect_complete(judgement);
+}
+
 TEST(FreeFairlead, WithoutATensionIsUnknown) {
   SmallProject project = with_ring(0.1, 0.5);
   the_route(project).tension.reset();

@@ -73,7 +73,7 @@ TEST(ClearanceOfACable, IsTheDrawnOneWhereNoTensionIsStated) {
 TEST(ClearanceOfACable, SaysHowMuchOfTheGapTheSagTakes) {
   const Judgement judgement = clearance_of(over_box(0.6, 30));
   EXPECT_EQ(judgement.verdict, Verdict::warn);
-  EXPECT_TRUE(contains(judgement.message, "can hang 0.04 in off")) << judgement.message;
+  EXPECT_TRUE(contains(judgement.message, "can hang 0.036 in off")) << judgement.message;
   expect_complete(judgement);
 }
 

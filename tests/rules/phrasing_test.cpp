@@ -7,6 +7,7 @@
 #include <clocale>
 #include <cstdlib>
 #include <string>
+#include <utility>
 
 #include "oracles/random_path.hpp"
 #include "rules/rule.hpp"
@@ -17,12 +18,14 @@ namespace {
 constexpr Phrasing inches{LengthUnit::inch};
 constexpr Phrasing millimetres{LengthUnit::millimetre};
 
-TEST(Phrasing, InchesHaveTwoDecimalsUnderTenAndOneFromThere) {
-  EXPECT_EQ(inches.length(0.5625), "0.56 in");
+TEST(Phrasing, InchesHaveThreeDecimalsUnderOneTwoUnderTenAndOneFromThere) {
+  EXPECT_EQ(inches.length(0.125), "0.125 in");
+  EXPECT_EQ(inches.length(0.53126), "0.531 in");
+  EXPECT_EQ(inches.length(1), "1.00 in");
   EXPECT_EQ(inches.length(9.99), "9.99 in");
   EXPECT_EQ(inches.length(10), "10.0 in");
   EXPECT_EQ(inches.length(205.04), "205.0 in");
-  EXPECT_EQ(inches.length(-0.56), "-0.56 in");
+  EXPECT_EQ(inches.length(-0.56), "-0.560 in");
   EXPECT_EQ(inches.length(-12.34), "-12.3 in");
 }
 
@@ -34,16 +37,16 @@ TEST(Phrasing, MillimetresHaveOneDecimal) {
 }
 
 TEST(Phrasing, NumberAloneLeavesTheUnitOff) {
-  EXPECT_EQ(inches.length_number(0.56), "0.56");
+  EXPECT_EQ(inches.length_number(0.56), "0.560");
   EXPECT_EQ(millimetres.length_number(0.56), "14.2");
   EXPECT_EQ(inches.unit_name(), "in");
   EXPECT_EQ(millimetres.unit_name(), "mm");
 }
 
 TEST(Phrasing, NothingIsEverMinusZero) {
-  EXPECT_EQ(inches.length(-0.0), "0.00 in");
-  EXPECT_EQ(inches.length(-0.004), "0.00 in");
-  EXPECT_EQ(inches.length(-0.006), "-0.01 in");
+  EXPECT_EQ(inches.length(-0.0), "0.000 in");
+  EXPECT_EQ(inches.length(-0.0004), "0.000 in");
+  EXPECT_EQ(inches.length(-0.0006), "-0.001 in");
   EXPECT_EQ(millimetres.length(-0.001), "0.0 mm");
   EXPECT_EQ(inches.angle(-0.04), "0.0 deg");
 }
@@ -59,17 +62,44 @@ TEST(Phrasing, PlacesAreStationButtockLineAndWaterline) {
   EXPECT_EQ(millimetres.place({1, -2, 10}), "FS 25.4 BL -50.8 WL 254.0");
 }
 
+TEST(Phrasing, ExtentsAreARangeOnEachAxis) {
+  EXPECT_EQ(inches.extents({100, -3.9, 16.1}, {104, 3.9, 23.9}),
+            "FS 100.0 to 104.0, BL -3.9 to 3.9, WL 16.1 to 23.9");
+  EXPECT_EQ(millimetres.extents({1, -1, 0}, {2, 1, 10}),
+            "FS 25.4 to 50.8, BL -25.4 to 25.4, WL 0.0 to 254.0");
+}
+
+using Pair = std::pair<std::string, std::string>;
+
+Pair lengths(double first, double second, const Phrasing& phrasing = inches) {
+  return told_apart(first, second,
+                    [&](double value, int more) { return phrasing.length(value, more); });
+}
+
+TEST(Phrasing, TwoLengthsLookAlikeOnlyWhereTheyAre) {
+  EXPECT_EQ(lengths(0.5, 0.25), Pair("0.500 in", "0.250 in"));
+  EXPECT_EQ(lengths(0.8201, 0.8204), Pair("0.8201 in", "0.8204 in"));
+  EXPECT_EQ(lengths(14.01, 14.02), Pair("14.01 in", "14.02 in"));
+  EXPECT_EQ(lengths(0.125, 0.125), Pair("0.125 in", "0.125 in"));
+  // 3.175 mm and 3.2004 mm.
+  EXPECT_EQ(lengths(0.125, 0.126, millimetres), Pair("3.17 mm", "3.20 mm"));
+}
+
+TEST(Phrasing, WhatOnlyRoundingPartsStaysAlike) {
+  EXPECT_EQ(lengths(14, 14 + 1e-9), Pair("14.0 in", "14.0 in"));
+}
+
 TEST(Phrasing, RoundedUpIsTheNextLengthSaidInFull) {
-  EXPECT_DOUBLE_EQ(inches.rounded_up(0.5625), 0.57);
+  EXPECT_DOUBLE_EQ(inches.rounded_up(0.5625), 0.563);
   EXPECT_DOUBLE_EQ(inches.rounded_up(0.56), 0.56);
   EXPECT_DOUBLE_EQ(inches.rounded_up(9.991), 10);
   EXPECT_DOUBLE_EQ(inches.rounded_up(12.31), 12.4);
-  EXPECT_DOUBLE_EQ(inches.rounded_up(-0.567), -0.56);
+  EXPECT_DOUBLE_EQ(inches.rounded_up(-0.5675), -0.567);
   EXPECT_DOUBLE_EQ(millimetres.rounded_up(0.5625), 14.3 / 25.4);
 }
 
 TEST(Phrasing, RoundedDownIsTheLastLengthSaidInFull) {
-  EXPECT_DOUBLE_EQ(inches.rounded_down(0.5625), 0.56);
+  EXPECT_DOUBLE_EQ(inches.rounded_down(0.5625), 0.562);
   EXPECT_DOUBLE_EQ(inches.rounded_down(0.56), 0.56);
   EXPECT_DOUBLE_EQ(inches.rounded_down(12.39), 12.3);
   EXPECT_DOUBLE_EQ(inches.rounded_down(10.04), 10);

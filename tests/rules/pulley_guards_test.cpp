@@ -76,6 +76,31 @@ TEST(PulleyGuards, LetNoCableThroughTheirGap) {
   expect_complete(gap(std::nullopt));
 }
 
+TEST(PulleyGuards, CountTheWrapAsAnArmSwingsTheCable) {
+  // A quarter turn on a groove of 3 in: the leg starts at (51.5, 1.5), 38.5 in from the horn. Its
+  // arm of 5 in turns in the plane of the pulley. 3 in of travel toward the pedal bring the end to
+  // 35.5 in: 1 in forward of the leg, which turns the cable by 1.6 degrees more.
+  SmallProject project = turning(90, 2, 0.05);
+  the_route(project).points[0].at = {51.5, 0, 10};
+  project.project.nodes.back().at = {51.5, 40, 10};
+  const double travel = 38.5 - std::hypot(35.5, 1);
+  set_travel(project, travel, 0);
+  const auto number = [&](double pivot_station) {
+    project.project.nodes.back().arm = Arm{{pivot_station, 40, 10}, {0, 0, 1}};
+    return guards_of(project).at(0);
+  };
+  const Judgement forward = number(46.5);
+  EXPECT_EQ(forward.verdict, Verdict::fail);
+  EXPECT_EQ(*forward.limit, 3);
+  const double degrees = 90 + std::atan(1 / 35.5) * 180 / std::numbers::pi;
+  EXPECT_NEAR(degrees, 91.6, 0.05);
+  EXPECT_TRUE(contains(forward.message, "wrap of 91.6 deg at full travel, as horn swings"))
+      << forward.message;
+  expect_complete(forward);
+  // An arm to the other side swings the cable off the pulley instead.
+  EXPECT_EQ(number(56.5).verdict, Verdict::pass);
+}
+
 TEST(PulleyGuards, SayTheSameOfAReversedRun) {
   expect_same_reversed(turning(100, 2, 0.2), pulley_rule());
 }

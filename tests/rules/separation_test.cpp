@@ -125,8 +125,8 @@ TEST(SeparationOfLines, SaysWhereAndHowFarToMove) {
   EXPECT_NEAR(*judgement.value, 0.1, 1e-6);
   EXPECT_NEAR(*judgement.distance_in, 15, rounding_in);
   EXPECT_NEAR(judgement.at->x, 115, rounding_in);
-  EXPECT_EQ(judgement.message, "only 0.10 in from second");
-  EXPECT_EQ(judgement.mend, "move the lines 0.15 in apart");
+  EXPECT_EQ(judgement.message, "only 0.100 in from second");
+  EXPECT_EQ(judgement.mend, "move the lines 0.150 in apart");
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: first, "));
 }
 

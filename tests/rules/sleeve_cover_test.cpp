@@ -48,7 +48,7 @@ TEST(SleeveCover, BoreUnderTheLargestCableFails) {
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_NEAR(*judgement.value, -0.001, 1e-12);
   EXPECT_DOUBLE_EQ(*judgement.limit, 0);
-  EXPECT_TRUE(contains(judgement.mend, "0.17 in to 0.20 in")) << judgement.mend;
+  EXPECT_TRUE(contains(judgement.mend, "0.170 in to 0.202 in")) << judgement.mend;
   EXPECT_EQ(judgement.location.line, 108);
   expect_complete(judgement);
   EXPECT_EQ(fit_with_bore(0.139).verdict, Verdict::warn) << "goes on, but tightly";

@@ -177,10 +177,10 @@ TEST(SupportSpacing, FreeEndMayBeTwoFifthsOfTheSpacing) {
   const Judgement judgement = judged_tail("tube-steel-1/4", 6.41);
   EXPECT_EQ(judgement.verdict, Verdict::warn);
   EXPECT_DOUBLE_EQ(judgement.limit.value(), 6.4);
-  EXPECT_EQ(judgement.message, "6.41 in free length between port and a free end: 0.01 in too long");
+  EXPECT_EQ(judgement.message, "6.41 in free length between port and a free end: 0.010 in too long");
   EXPECT_TRUE(contains(judgement.source, "; free end: equal first frequency")) << judgement.source;
   // The tail past the support may be 6.4 in, and the rest a whole span.
-  EXPECT_EQ(judgement.mend, "add a support between 0.01 and 6.41 in from port");
+  EXPECT_EQ(judgement.mend, "add a support between 0.010 and 6.41 in from port");
 }
 
 TEST(SupportSpacing, LineThatNothingHoldsIsNeverPassed) {
@@ -191,7 +191,7 @@ TEST(SupportSpacing, LineThatNothingHoldsIsNeverPassed) {
   EXPECT_EQ(judgement.verdict, Verdict::warn);
   EXPECT_EQ(judgement.message,
             "1.00 in free length between a free end and a free end: nothing holds it");
-  EXPECT_EQ(judgement.mend, "add a support between 0.00 and 1.00 in from forward");
+  EXPECT_EQ(judgement.mend, "add a support between 0.000 and 1.00 in from forward");
 }
 
 TEST(SupportSpacing, FreeLengthGoesOnThroughATeeThatHangs) {
@@ -208,7 +208,7 @@ TEST(SupportSpacing, FreeLengthGoesOnThroughATeeThatHangs) {
             "long");
   EXPECT_TRUE(contains(judgement.source, "; less 20 %: MIL-H-8891A")) << judgement.source;
   // 16 - 12.8 to 12.8 from either end; 6 in of the way is on the other line.
-  EXPECT_EQ(judgement.mend, "add a support between 0.00 and 6.80 in from joint");
+  EXPECT_EQ(judgement.mend, "add a support between 0.000 and 6.80 in from joint");
 }
 
 TEST(SupportSpacing, FixedTeeEndsTheSpans) {

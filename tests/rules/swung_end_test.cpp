@@ -9,6 +9,7 @@
 
 #include "rules/bend_fit.hpp"
 #include "rules/cable_project.hpp"
+#include "rules/chafe.hpp"
 #include "rules/clearance.hpp"
 #include "rules/fairlead_angle.hpp"
 #include "rules/pulley.hpp"
@@ -164,7 +165,32 @@ TEST(Arm, ThatCannotGiveTheTravelStatedFailsBendFit) {
   const Judgement judgement = sole(not_passed(project.judged_by(bend_fit_rule())));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.with, "horn");
+  EXPECT_NEAR(*judgement.value, std::hypot(40, 5) + 5 - 40, 1e-9);
+  EXPECT_EQ(*judgement.limit, 11);
+  EXPECT_TRUE(contains(judgement.message, "it gives 5.31 in toward horn, asked 11.0 in"))
+      << judgement.message;
   expect_complete(judgement);
+}
+
+TEST(Arm, ThatCannotGiveTheTravelLeavesTheSwingUnknown) {
+  SmallProject project = fairlead_and_horn(40);
+  set_tension(project, 100);
+  set_travel(project, 0, 11);
+  const auto unknown = not_passed(project.judged_by(chafe_rule()));
+  EXPECT_EQ(sole(unknown).verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(sole(unknown).message, "an arm at horn that gives the travel is missing"))
+      << sole(unknown).message;
+  EXPECT_TRUE(
+      contains(turn_of(project).message, "horn is taken as fixed: its arm cannot give the travel"))
+      << turn_of(project).message;
+  Solid box;
+  box.name = "box";
+  box.shape = Box{{79.99, -1, 6}, {80, 1, 8.7}};
+  project.project.structure.solids.push_back(box);
+  // Half way it hangs by half of the fairlead's play and the sag of 0.0024167 lb/in at 100 lbf, and
+  // swings by nothing.
+  const double hangs = guide_play_in / 2 + 0.0024167 * 40 * 40 / (8 * 100);
+  EXPECT_NEAR(*sole(project.judged_by(clearance_rule())).value, 10 - 8.7 - 0.0695 - hangs, 0.001);
 }
 
 }  // namespace

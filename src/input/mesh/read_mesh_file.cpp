@@ -13,6 +13,7 @@
 #include "input/mesh/binary_stl.hpp"
 #include "input/mesh/coordinates.hpp"
 #include "input/mesh/glb.hpp"
+#include "input/mesh/known_format.hpp"
 #include "input/mesh/mesh_fault.hpp"
 #include "input/mesh/obj.hpp"
 #include "input/open_file.hpp"
@@ -24,6 +25,9 @@ namespace {
 constexpr double metre_in = 1000 / 25.4;
 /// Longer lines are no help under an error.
 constexpr std::size_t longest_shown_line_bytes = 1000;
+
+/// Enough to come to the first line of a text that is not a comment.
+constexpr std::size_t sniffed_bytes = 4096;
 
 constexpr double largest_float = std::numeric_limits<float>::max();
 
@@ -82,6 +86,9 @@ Reading read_stl(const OpenFile& file, const std::string& shown_name, double lar
     return read_binary_stl(file, *count, largest_coordinate);
   const FileBytes bytes(file);
   const std::string_view head = bytes.view().substr(0, stl_header_bytes);
+  if (!looks_like_ascii_stl(bytes.view()))
+    if (const auto other = format_words(bytes.view().substr(0, sniffed_bytes)); !other.empty())
+      throw MeshFault(std::nullopt, fmt::format("this is no STL file: it looks like {}", other));
   // A binary file may begin with "solid" too; what follows in its head is most often zeros.
   if (!looks_like_ascii_stl(bytes.view()) || head.find('\0') != head.npos)
     refuse_binary_stl(head, file.size());

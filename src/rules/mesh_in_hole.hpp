@@ -1,0 +1,24 @@
+#pragma once
+// Where a mesh has metal in the hole of a described frame.
+
+#include <vector>
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+inline constexpr LimitRow mesh_in_hole_limit{
+    "line in a described hole, free of what a mesh has there",
+    0,
+    "in",
+    "geometry: of the frame's hole and the mesh, one is wrong",
+    Mark::calculated,
+    Verdict::warn};
+
+/// A finding for every passage through a described hole in which a mesh that lies in the frame's
+/// web, as `NeighbourFilter` takes it, is in the line's way. Which of the two is right cannot be
+/// told: the mesh may leave out a hole that is to be cut, or be a bracket that covers it.
+std::vector<Judgement> judge_meshes_in_holes(const RuleContext& context,
+                                             const PreparedRoute& route);
+
+}  // namespace linewright
