@@ -76,8 +76,9 @@ TEST(Chafe, PassesBeyondTheBoundWithItsMargin) {
   const Judgement judgement = only_chafe(span_past(stringer(bound_in + 0.001, "102", "111.5")));
   EXPECT_EQ(judgement.verdict, Verdict::pass);
   EXPECT_NEAR(*judgement.margin(), 0.001, figure_in);
-  EXPECT_EQ(judgement.message,
-            "out of reach of the edge of channel stringer: gap 0.751 in, reach 0.750 in at the most");
+  EXPECT_EQ(
+      judgement.message,
+      "out of reach of the edge of channel stringer: gap 0.751 in, reach 0.750 in at the most");
   EXPECT_TRUE(judgement.mend.empty());
 }
 

@@ -177,7 +177,8 @@ TEST(SupportSpacing, FreeEndMayBeTwoFifthsOfTheSpacing) {
   const Judgement judgement = judged_tail("tube-steel-1/4", 6.41);
   EXPECT_EQ(judgement.verdict, Verdict::warn);
   EXPECT_DOUBLE_EQ(judgement.limit.value(), 6.4);
-  EXPECT_EQ(judgement.message, "6.41 in free length between port and a free end: 0.010 in too long");
+  EXPECT_EQ(judgement.message,
+            "6.41 in free length between port and a free end: 0.010 in too long");
   EXPECT_TRUE(contains(judgement.source, "; free end: equal first frequency")) << judgement.source;
   // The tail past the support may be 6.4 in, and the rest a whole span.
   EXPECT_EQ(judgement.mend, "add a support between 0.010 and 6.41 in from port");

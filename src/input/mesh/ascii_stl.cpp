@@ -14,7 +14,8 @@ constexpr std::size_t longest_shown_word = 40;
 
 [[noreturn]] void refuse(const TextWord& found, std::string_view wanted) {
   if (found.text.empty())
-    throw MeshFault(found.offset, fmt::format("expected '{}', but the file ends here: is it cut short?", wanted));
+    throw MeshFault(found.offset,
+                    fmt::format("expected '{}', but the file ends here: is it cut short?", wanted));
   throw MeshFault(found.offset, fmt::format("expected '{}', found '{}'", wanted,
                                             printable(found.text, longest_shown_word)));
 }
