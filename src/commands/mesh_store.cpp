@@ -45,7 +45,7 @@ bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& rou
   for (const PreparedRoute& route : routes) {
     const double within = near_a_line_in + route.thickest_radius_in() + mesh.mesh().thickness / 2;
     for (const ChordBlock& block : make_stretch(route, 0, route.length_in()).blocks)
-      if (!mesh.cells_near({block.bounds.min, block.bounds.max}, within).empty()) return true;
+      if (!mesh.cells_near(block.bounds, within).empty()) return true;
   }
   return false;
 }
@@ -96,7 +96,7 @@ std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phras
   for (const MeshPartField& mesh : obstacles.meshes()) {
     const MeshTally tally = mesh.field->tally();
     const std::string& name = obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
-    const Box in_place = mesh.field->bounds();
+    const Bounds in_place = mesh.field->bounds();
     std::string note =
         fmt::format("mesh {} has {}, {}", name, counted(tally.triangles, "triangle", "triangles"),
                     phrasing.extents(in_place.min, in_place.max));

@@ -10,37 +10,11 @@ namespace linewright {
 
 /// Margins nearer to each other than this are equal.
 inline constexpr double tie_in = 1e-7;
-inline void include(Bounds& bounds, Vec3 point) {
-  bounds.min = {std::min(bounds.min.x, point.x), std::min(bounds.min.y, point.y),
-                std::min(bounds.min.z, point.z)};
-  bounds.max = {std::max(bounds.max.x, point.x), std::max(bounds.max.y, point.y),
-                std::max(bounds.max.z, point.z)};
-}
 
 inline Bounds bounds_of(const PathChord& chord) {
   Bounds bounds{chord.from, chord.from};
   include(bounds, chord.to);
   return bounds;
-}
-
-inline Bounds bounds_of(const Triangle3& shape) {
-  Bounds bounds{shape.a, shape.a};
-  include(bounds, shape.b);
-  include(bounds, shape.c);
-  return bounds;
-}
-
-inline Bounds grown(const Bounds& bounds, double by) {
-  const Vec3 all{by, by, by};
-  return {bounds.min - all, bounds.max + all};
-}
-
-/// No two points of the boxes are nearer than this.
-inline double least_distance(const Bounds& a, const Bounds& b) {
-  const double x = std::max({0.0, a.min.x - b.max.x, b.min.x - a.max.x});
-  const double y = std::max({0.0, a.min.y - b.max.y, b.min.y - a.max.y});
-  const double z = std::max({0.0, a.min.z - b.max.z, b.min.z - a.max.z});
-  return std::sqrt(x * x + y * y + z * z);
 }
 
 inline double distance_along(const PathChord& chord, double t) {

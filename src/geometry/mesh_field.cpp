@@ -22,32 +22,10 @@ constexpr std::size_t most_cells = 1 << 15;
 /// Cells that are passed over together.
 constexpr std::size_t group_size = 24;
 
-constexpr double far = std::numeric_limits<double>::infinity();
-
-Box no_box() {
-  return {{far, far, far}, {-far, -far, -far}};
-}
-
-void include(Box& box, Vec3 low, Vec3 high) {
-  box.min = {std::min(box.min.x, low.x), std::min(box.min.y, low.y), std::min(box.min.z, low.z)};
-  box.max = {std::max(box.max.x, high.x), std::max(box.max.y, high.y), std::max(box.max.z, high.z)};
-}
-
-void include(Box& box, Vec3 point) {
-  include(box, point, point);
-}
-
 Triangle3 placed(const Placement& placement, const std::array<float, 9>& corners) {
   return {placement.apply({corners[0], corners[1], corners[2]}),
           placement.apply({corners[3], corners[4], corners[5]}),
           placement.apply({corners[6], corners[7], corners[8]})};
-}
-
-Box box_of(const Triangle3& triangle) {
-  Box box{triangle.a, triangle.a};
-  include(box, triangle.b);
-  include(box, triangle.c);
-  return box;
 }
 
 /// Equal cells over a box; what lies outside of it belongs to the nearest cell.
@@ -71,7 +49,7 @@ struct Grid {
 };
 
 /// A surface that fills half of its box's sides spreads evenly over cells of this size.
-Grid grid_over(const Box& box, std::size_t triangles) {
+Grid grid_over(const Bounds& box, std::size_t triangles) {
   Grid grid;
   if (triangles <= 2 * wanted_in_cell) return grid;
   grid.origin = box.min;
@@ -98,7 +76,7 @@ struct FloatBoxes {
   std::array<std::vector<float>, 3> low;
   std::array<std::vector<float>, 3> high;
 
-  void add(const Box& box) {
+  void add(const Bounds& box) {
     constexpr float further = std::numeric_limits<float>::infinity();
     const std::array lows{box.min.x, box.min.y, box.min.z};
     const std::array highs{box.max.x, box.max.y, box.max.z};
@@ -121,7 +99,7 @@ struct AskedBox {
   std::array<float, 3> high;
   double error_in = 0;
 
-  explicit AskedBox(const Box& box)
+  explicit AskedBox(const Bounds& box)
       : low{static_cast<float>(box.min.x), static_cast<float>(box.min.y),
             static_cast<float>(box.min.z)},
         high{static_cast<float>(box.max.x), static_cast<float>(box.max.y),
@@ -163,7 +141,7 @@ struct Cell {
 
 /// What one thread finds out about its share of the triangles.
 struct Share {
-  std::vector<Box> boxes;
+  std::vector<Bounds> boxes;
   std::vector<std::size_t> counts;
   bool all_within = true;
 };
@@ -182,7 +160,7 @@ struct MeshField::Cells {
   Triangle3 triangle(std::size_t index) const { return placed(placement(), source.corners[index]); }
 
   /// Holds most of the triangles: a few that lie far out must not make the cells large.
-  Box sampled_box() const {
+  Bounds sampled_box() const {
     constexpr std::size_t samples = 4096;
     const std::size_t step = std::max<std::size_t>(1, source.corners.count / samples);
     std::array<std::vector<double>, 3> places;
@@ -236,7 +214,7 @@ struct MeshField::Cells {
 
   Share survey(std::size_t begin, std::size_t end, std::vector<std::uint32_t>& cell_of) const {
     Share share;
-    share.boxes.assign(grid.cell_count(), no_box());
+    share.boxes.assign(grid.cell_count(), empty_bounds());
     share.counts.assign(grid.cell_count(), 0);
     for (std::size_t i = begin; i < end; ++i) {
       const Triangle3 at = triangle(i);
@@ -246,8 +224,8 @@ struct MeshField::Cells {
       }
       const std::size_t cell = grid.cell_of((at.a + at.b + at.c) * (1.0 / 3));
       cell_of[i] = static_cast<std::uint32_t>(cell);
-      const Box box = box_of(at);
-      include(share.boxes[cell], box.min, box.max);
+      const Bounds box = bounds_of(at);
+      include(share.boxes[cell], box);
       ++share.counts[cell];
     }
     return share;
@@ -257,20 +235,20 @@ struct MeshField::Cells {
   void number_cells(std::vector<Share>& shares) {
     std::size_t next = 0;
     std::vector<std::pair<std::size_t, std::size_t>> ranges;
-    Box group = no_box();
+    Bounds group = empty_bounds();
     for (std::size_t cell = 0; cell < grid.cell_count(); ++cell) {
       const std::size_t begin = next;
-      Box box = no_box();
+      Bounds box = empty_bounds();
       for (Share& share : shares) {
         next += std::exchange(share.counts[cell], next);
-        include(box, share.boxes[cell].min, share.boxes[cell].max);
+        include(box, share.boxes[cell]);
       }
       if (next == begin) continue;
       ranges.emplace_back(begin, next);
       boxes.add(box);
-      include(whole, box.min, box.max);
-      include(group, box.min, box.max);
-      if (ranges.size() % group_size == 0) group_boxes.add(std::exchange(group, no_box()));
+      include(whole, box);
+      include(group, box);
+      if (ranges.size() % group_size == 0) group_boxes.add(std::exchange(group, empty_bounds()));
     }
     if (ranges.size() % group_size != 0) group_boxes.add(group);
     cells = std::make_unique<Cell[]>(ranges.size());
@@ -358,7 +336,7 @@ struct MeshField::Cells {
   std::vector<std::uint32_t> order;  ///< triangles, cell by cell
   std::unique_ptr<Cell[]> cells;
   std::size_t cell_count = 0;
-  Box whole = no_box();
+  Bounds whole = empty_bounds();
   FloatBoxes boxes;        ///< of each cell's triangles
   FloatBoxes group_boxes;  ///< of each `group_size` cells that follow each other
   std::mutex tally_in_use;
@@ -389,7 +367,7 @@ std::string MeshField::piece_of(std::uint32_t triangle) const {
   return triangle < piece.first + piece.count ? piece.name : std::string();
 }
 
-std::vector<MeshField::NearCell> MeshField::cells_near(const Box& box, double within_in) const {
+std::vector<MeshField::NearCell> MeshField::cells_near(const Bounds& box, double within_in) const {
   const Cells& cells = *cells_;
   const AskedBox asked(box);
   std::vector<NearCell> near;
@@ -420,7 +398,7 @@ void MeshField::visit_within(const Segment3& segment, double bound_in,
 }
 
 std::optional<MeshItem> MeshField::nearest_item(const Segment3& segment, double within_in) const {
-  Box box = no_box();
+  Bounds box = empty_bounds();
   include(box, segment.a);
   include(box, segment.b);
   std::optional<MeshItem> best;
@@ -436,7 +414,7 @@ std::optional<MeshItem> MeshField::nearest_item(const Segment3& segment, double 
   return best;
 }
 
-Box MeshField::bounds() const {
+Bounds MeshField::bounds() const {
   return cells_->whole;
 }
 

@@ -15,6 +15,7 @@
 #include <string>
 #include <vector>
 
+#include "geometry/bounds.hpp"
 #include "geometry/distance.hpp"
 #include "model/mesh_triangles.hpp"
 #include "model/structure.hpp"
@@ -85,7 +86,7 @@ class MeshField {
     double least_in = 0;
     std::uint32_t cell = 0;
   };
-  std::vector<NearCell> cells_near(const Box& box, double within_in) const;
+  std::vector<NearCell> cells_near(const Bounds& box, double within_in) const;
 
   /// Given an item that may be nearer than the bound, gives the bound from there on.
   using Visit = std::function<double(const MeshItem&, double bound_in)>;
@@ -101,7 +102,7 @@ class MeshField {
   MeshTally tally() const;
 
   /// Where the triangles stand; of no use where `all_within` is false.
-  Box bounds() const;
+  Bounds bounds() const;
 
  private:
   struct Cells;

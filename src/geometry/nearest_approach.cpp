@@ -103,7 +103,7 @@ void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartFiel
     return best.to_beat(key) + tie_in + taken_off_in + swelling;
   };
   if (bound_in(most) < 0) return;
-  const auto cells = mesh.field->cells_near({block.bounds.min, block.bounds.max}, bound_in(most));
+  const auto cells = mesh.field->cells_near(block.bounds, bound_in(most));
   if (cells.empty()) return;
   for (std::size_t i = block.first; i < block.end; ++i) {
     const PathChord& chord = chords[i];
@@ -178,8 +178,7 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
                      bounds_of(stretch.chords[i])};
     for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
     if (stretch.blocks.empty()) stretch.bounds = block.bounds;
-    include(stretch.bounds, block.bounds.min);
-    include(stretch.bounds, block.bounds.max);
+    include(stretch.bounds, block.bounds);
     stretch.blocks.push_back(block);
   }
   return stretch;

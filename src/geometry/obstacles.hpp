@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "geometry/bounds.hpp"
 #include "geometry/distance.hpp"
 #include "geometry/mesh_field.hpp"
 #include "model/structure.hpp"
@@ -55,11 +56,6 @@ struct Obstacle {
 /// not on the surface.
 Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
 Nearest nearest(Vec3 point, const Obstacle& obstacle);
-
-struct Bounds {
-  Vec3 min;
-  Vec3 max;
-};
 
 /// What the files of `Structure::meshes` hold, in that order.
 using MeshFields = std::vector<std::shared_ptr<const MeshField>>;

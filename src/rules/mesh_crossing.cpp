@@ -46,7 +46,7 @@ std::vector<MeshCrossing> mesh_crossings(const PreparedProject& prepared,
   for (const MeshPartField& mesh : prepared.obstacles.meshes()) {
     std::vector<MeshCrossing> piercings;
     for (const ChordBlock& block : whole.blocks) {
-      const auto cells = mesh.field->cells_near({block.bounds.min, block.bounds.max}, pierced_in);
+      const auto cells = mesh.field->cells_near(block.bounds, pierced_in);
       for (std::size_t i = block.first; i < block.end && !cells.empty(); ++i)
         add_piercings(route, whole.chords[i], mesh, cells, filter, piercings);
     }

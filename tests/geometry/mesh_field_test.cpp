@@ -185,7 +185,7 @@ TEST(MeshField, VisitsAllThatIsNearerThanTheBound) {
   const std::vector<Corners> triangles = torus(100, 40);
   const MeshField field = field_of(triangles);
   const Segment3 segment{{20, 10, -5}, {40, 15, 8}};
-  const Box box{{20, 10, -5}, {40, 15, 8}};
+  const Bounds box{{20, 10, -5}, {40, 15, 8}};
   for (const double bound : {0.0, 1.0, 12.0}) {
     std::multiset<std::uint32_t> visited;
     field.visit_within(segment, bound, field.cells_near(box, bound),
