@@ -7,8 +7,8 @@
 
 #undef HWY_TARGET_INCLUDE
 #define HWY_TARGET_INCLUDE "geometry/triangle_search.cpp"
-#include <hwy/foreach_target.h>
 #include <hwy/cache_control.h>
+#include <hwy/foreach_target.h>
 #include <hwy/highway.h>
 
 HWY_BEFORE_NAMESPACE();

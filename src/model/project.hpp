@@ -57,7 +57,8 @@ struct Project {
   TemperatureRange temperature;
   LoadFactor load_factor;
   std::optional<double> climb_ft_per_min;
-  std::optional<double> airframe_stiffness_lbf_per_in;  ///< for routes that state none; absent: rigid
+  std::optional<double>
+      airframe_stiffness_lbf_per_in;  ///< for routes that state none; absent: rigid
   std::vector<Attitude> attitudes;
   std::optional<Excitation> excitation;
   Structure structure;

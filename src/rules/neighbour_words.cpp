@@ -28,7 +28,8 @@ std::string part_words(const Part& part) {
 
 std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
   if (part.kind == PartKind::mesh) {
-    const std::string piece = obstacle.hole.empty() || obstacle.hole == part.name ? "" : " (" + obstacle.hole + ")";
+    const std::string piece =
+        obstacle.hole.empty() || obstacle.hole == part.name ? "" : " (" + obstacle.hole + ")";
     return (obstacle.feature == Feature::face ? "" : "an edge of ") + part_words(part) + piece;
   }
   switch (obstacle.feature) {

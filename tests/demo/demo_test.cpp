@@ -144,8 +144,9 @@ TEST(DemoAsDrawn, BendsTheRightRudderCableInItsFairlead) {
 TEST(DemoAsDrawn, RunsTheElevatorsTurnbuckleIntoItsFairlead) {
   // The cable goes 10 in aft and 1 in down to its pulley, then 23 in aft and 0.92 in up to the
   // fairlead; the way round the pulley is under 0.001 in shorter than by the corner. The turnbuckle
-  // begins half of 5.25 in, its longest, ahead of its middle at 36 in. It comes forward by the travel of 0.9 in,
-  // and by what 150 lbf stretch the longer part of the cable: AE = 100 D2 / G = 111607 lbf.
+  // begins half of 5.25 in, its longest, ahead of its middle at 36 in. It comes forward by the
+  // travel of 0.9 in, and by what 150 lbf stretch the longer part of the cable: AE = 100 D2 / G =
+  // 111607 lbf.
   const double fairlead = std::hypot(10, 1) + std::hypot(23, 0.92);
   const json jam = judgement(check_as_json(as_drawn), "attachment-travel", "elevator-upper", "");
   const double length = fairlead + std::hypot(92, 3.68);
