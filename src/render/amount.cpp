@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "rules/rule.hpp"
+#include "rules/limit.hpp"
 
 namespace linewright {
 
@@ -22,7 +22,7 @@ std::string fine_amount(double value, Unit unit, const Phrasing& phrasing) {
 
 /// The margin in words. Two amounts that print alike may still differ: that is said, not hidden.
 std::string margin_words(double margin, const Judgement& judgement, const Phrasing& phrasing) {
-  if (std::abs(margin) <= limit_rounding_in) return "exactly at the limit";
+  if (std::abs(margin) <= limit_rounding) return "exactly at the limit";
   std::string words = amount(std::abs(margin), judgement.unit, phrasing);
   if (words == amount(0, judgement.unit, phrasing))
     words = fine_amount(std::abs(margin), judgement.unit, phrasing);
@@ -52,6 +52,14 @@ std::string_view unit_word(Unit unit) {
       return "hz";
   }
   return "";
+}
+
+std::string_view sense_words(LimitSense sense) {
+  return sense == LimitSense::at_least ? "at least" : "at most";
+}
+
+std::string_view sense_word(LimitSense sense) {
+  return sense == LimitSense::at_least ? "at_least" : "at_most";
 }
 
 std::string_view mark_word(Mark mark) {
@@ -118,7 +126,7 @@ std::string mass(double pounds, const Phrasing& phrasing) {
 }
 
 std::string by_how_much(const Judgement& judgement, const Phrasing& phrasing) {
-  const char* side = judgement.sense == LimitSense::at_least ? "at least" : "at most";
+  const std::string_view side = sense_words(judgement.sense);
   const auto words = [&](double value, int more_decimals = 0) {
     return amount(value, judgement.unit, phrasing, more_decimals);
   };

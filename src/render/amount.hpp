@@ -12,6 +12,9 @@ namespace linewright {
 /// The unit's word in JSON: "in", "in3", "deg", "lbf", "ft", "s", "hz", or "".
 std::string_view unit_word(Unit unit);
 
+std::string_view sense_words(LimitSense sense);  ///< "at least", "at most"
+std::string_view sense_word(LimitSense sense);   ///< in JSON: "at_least", "at_most"
+
 /// "0.562 in", "2.9 deg", "14 lbf"; lengths and volumes in the unit asked for. With more decimals
 /// than usual where asked for.
 std::string amount(double value, Unit unit, const Phrasing& phrasing, int more_decimals = 0);

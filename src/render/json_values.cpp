@@ -92,7 +92,7 @@ Json json_judgement(const Judgement& judgement) {
       {"limit", json_number(judgement.limit)},
       {"unit", unit_word(judgement.unit)},
       {"margin", json_number(judgement.margin())},
-      {"sense", judgement.sense == LimitSense::at_least ? "at_least" : "at_most"},
+      {"sense", sense_word(judgement.sense)},
       {"message", judgement.message},
       {"source", judgement.source},
       {"mend", judgement.mend},

@@ -69,6 +69,16 @@ std::string wrapped(std::string_view lead, std::string_view text) {
   return result;
 }
 
+std::string unwrapped(std::string_view text) {
+  std::string result(text);
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool beside_another =
+        (i > 0 && text[i - 1] == '\n') || text.substr(i + 1).starts_with('\n');
+    if (text[i] == '\n' && !beside_another) result[i] = ' ';
+  }
+  return result;
+}
+
 std::string paragraphs(std::size_t indent, std::string_view text) {
   const std::string lead(indent, ' ');
   std::string result;

@@ -21,7 +21,12 @@ std::string one_line(std::string_view text);
 /// long for a line, such as a path, stays whole.
 std::string wrapped(std::string_view lead, std::string_view text);
 
-/// Paragraphs, separated by empty lines in `text`, each wrapped at this indent.
+/// A text written over several lines, as one: a single line feed becomes a space, empty lines still
+/// part its paragraphs.
+std::string unwrapped(std::string_view text);
+
+/// The paragraphs of `text`, parted by empty lines, each wrapped at this indent. A single line feed
+/// within one is a space.
 std::string paragraphs(std::size_t indent, std::string_view text);
 
 /// Padded with spaces to this many columns; longer text is kept whole.

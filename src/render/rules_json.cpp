@@ -2,6 +2,7 @@
 
 #include "render/amount.hpp"
 #include "render/json_values.hpp"
+#include "render/layout.hpp"
 
 namespace linewright {
 
@@ -10,15 +11,17 @@ namespace {
 Json rule_json(const Rule& rule) {
   Json limits = Json::array();
   for (const LimitRow& row : rule.limits)
-    limits.push_back({{"subject", row.subject},
+    limits.push_back({{"name", row.name},
+                      {"subject", row.subject},
                       {"value", json_number(row.value)},
-                      {"unit", row.unit},
+                      {"unit", row.times.empty() ? unit_word(row.unit) : row.times},
+                      {"sense", sense_word(row.sense)},
                       {"source", row.source},
                       {"mark", mark_word(row.mark)},
                       {"broken", verdict_word(row.broken)}});
   return {{"name", rule.name},
           {"purpose", rule.purpose},
-          {"explanation", rule.explanation},
+          {"explanation", unwrapped(rule.explanation)},
           {"limits", std::move(limits)},
           {"catalogue_limits", rule.catalogue_limits},
           {"mend", rule.mend}};

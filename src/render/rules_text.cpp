@@ -11,11 +11,14 @@ namespace linewright {
 
 namespace {
 
+/// "at least 0.25 in", "at most 0.5 times the spacing".
 std::string limit_value(const LimitRow& row, const Phrasing& phrasing) {
-  if (row.unit == "in" && phrasing.unit == LengthUnit::millimetre)
-    return fmt::format("{} mm", fixed_number(row.value * 25.4, 2));
-  const std::string number = fmt::format("{}", row.value);
-  return row.unit.empty() ? number : fmt::format("{} {}", number, row.unit);
+  const std::string_view side = sense_words(row.sense);
+  if (!row.times.empty()) return fmt::format("{} {:g} times the {}", side, row.value, row.times);
+  if (row.unit == Unit::inch && phrasing.unit == LengthUnit::millimetre)
+    return fmt::format("{} {} mm", side, fixed_number(row.value * 25.4, 2));
+  const std::string number = fmt::format("{} {}", side, row.value);
+  return row.unit == Unit::none ? number : fmt::format("{} {}", number, unit_word(row.unit));
 }
 
 std::string limit_text(const LimitRow& row, const TextStyle& style) {

@@ -35,7 +35,7 @@ std::optional<SupportPlaces> places_that_keep_off(const SpanReach& reach,
     const auto found = nearest_structure(
         make_stretch(*span.route, start, end, part), Reach::bound, obstacles, tolerance_in,
         [](const Obstacle&) { return 0; }, counts);
-    return found.empty() || found.begin()->second.margin_in - tolerance_in >= -limit_rounding_in;
+    return found.empty() || found.begin()->second.margin_in - tolerance_in >= -limit_rounding;
   };
   // The shorter a part of the span, the narrower its reach: each side holds up to one place.
   const auto before = [&](double at) {

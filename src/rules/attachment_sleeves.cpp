@@ -33,28 +33,26 @@ std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRo
   // One that goes with the cable is pushed along by a turnbuckle that is screwed out.
   const double length = sleeve_stays ? attachment.longest_in() : attachment.length_in;
   const double gap = gap_in(attachment, length, sleeve, reach);
-  const bool meets = gap < -limit_rounding_in;
+  const bool meets = gap < -limit_rounding;
   const bool might = !reach.missing.empty() &&
-                     (!reach.bounded || gap_in(attachment, length, sleeve, reach, reach.bound_in) <
-                                            -limit_rounding_in);
+                     (!reach.bounded ||
+                      gap_in(attachment, length, sleeve, reach, reach.bound_in) < -limit_rounding);
   if (!meets && !might) return std::nullopt;
   Judgement judgement = judgement_at(sleeve_cover_rule(), route,
                                      std::clamp(attachment.at_in, 0.0, route.length_in()));
   judgement.location = attachment.where;
-  judgement.source = cite(sleeve_travel_limit);
   const std::string kind = "the " + attachment.kind;
   const std::string into = sleeve_words(context, route, sleeve);
   if (!meets) {
+    leave_unknown(judgement, sleeve_travel_limit);
     judgement.message = "whether " + kind + " runs into " + into +
                         " is not known: " + reach.missing + " is missing";
     judgement.mend = "state it in the project";
     return judgement;
   }
   const Phrasing& phrasing = context.phrasing;
-  const bool as_drawn = gap_in(attachment, attachment.length_in, sleeve, {}) < -limit_rounding_in;
-  judgement.value = gap;
-  judgement.limit = sleeve_travel_limit.value;
-  judgement.verdict = sleeve_travel_limit.broken;
+  const bool as_drawn = gap_in(attachment, attachment.length_in, sleeve, {}) < -limit_rounding;
+  holds(judgement, gap, {sleeve_travel_limit});
   judgement.message = kind + (as_drawn ? " does not go into " : " runs at full travel into ") +
                       into + ": " + phrasing.length(attachment.diameter_in) +
                       " across, a bore of " + phrasing.length(*sleeve.bore_in);
@@ -72,12 +70,12 @@ bool keeps_out_of_sleeves(const PreparedRoute& route, const Attachment& attachme
   moved.at_in = at_in;
   return std::all_of(
       route.route->sleeves.begin(), route.route->sleeves.end(), [&](const Sleeve& sleeve) {
-        if (!sleeve.bore_in || attachment.diameter_in <= *sleeve.bore_in + limit_rounding_in)
+        if (!sleeve.bore_in || attachment.diameter_in <= *sleeve.bore_in + limit_rounding)
           return true;
         const bool stays = sleeve_hold(route, sleeve, on_the_way).to_structure;
         const AttachedReach reach = stays ? attached_reach(route, at_in) : AttachedReach{};
         const double length = stays ? moved.longest_in() : moved.length_in;
-        return gap_in(moved, length, sleeve, reach) >= -limit_rounding_in;
+        return gap_in(moved, length, sleeve, reach) >= -limit_rounding;
       });
 }
 
@@ -87,7 +85,7 @@ std::vector<Judgement> judge_attachments_in_sleeve(const RuleContext& context,
   std::vector<Judgement> judgements;
   if (!sleeve.bore_in) return judgements;
   for (const Attachment& attachment : route.route->attached) {
-    if (attachment.diameter_in <= *sleeve.bore_in + limit_rounding_in) continue;
+    if (attachment.diameter_in <= *sleeve.bore_in + limit_rounding) continue;
     if (const auto found = judge_pair(context, route, attachment, sleeve, hold.to_structure))
       judgements.push_back(*found);
   }

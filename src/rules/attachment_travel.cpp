@@ -1,38 +1,43 @@
 #include "rules/attachment_travel.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "geometry/edge_gap.hpp"
 #include "rules/attachment_sleeves.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/shared_limits.hpp"
 #include "rules/turnbuckle_length.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 6> limits{{
-    {"attachment short of what it would jam on, at full travel, at least", 0, "in",
-     "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
-     Mark::verified, Verdict::fail},
-    {"splice to a fairlead or pulley at full travel, at least", 2, "in", "AC 43.13-1B para 7-147 a",
-     Mark::verified, Verdict::fail},
-    {"other attachment to a fairlead or pulley, any to a clamp or frame, at least", 2, "in",
-     "borrowed from the splice rule of AC 43.13-1B para 7-147 a", Mark::common_practice,
-     Verdict::warn},
-    {"attachment that travels through a hole, to its edge, at least", 0.5, "in",
-     "where either can move", Mark::common_practice, Verdict::warn},
-    {"attachment within the length of its line", 0, "in", "geometry", Mark::calculated,
-     Verdict::fail},
-    drawn_length_limit,
-}};
-constexpr const LimitRow& jam = limits[0];
-constexpr const LimitRow& splice = limits[1];
-constexpr const LimitRow& borrowed = limits[2];
-constexpr const LimitRow& hole_edge = limits[3];
-constexpr const LimitRow& within_line = limits[4];
+constexpr LimitRow jam{
+    .name = "jam",
+    .subject = "attachment short of what it would jam on, at full travel",
+    .value = 0,
+    .source = "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
+    .mark = Mark::verified};
+constexpr LimitRow splice{.name = "splice-to-guide",
+                          .subject = "splice to a fairlead or pulley at full travel",
+                          .value = 2,
+                          .source = "AC 43.13-1B para 7-147 a",
+                          .mark = Mark::verified};
+constexpr LimitRow hole_edge{.name = "attachment-to-hole-edge",
+                             .subject = "attachment that travels through a hole, to its edge",
+                             .value = 0.5,
+                             .source = "where either can move",
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow within_line{.name = "within-line",
+                               .subject = "attachment short of the ends of its line",
+                               .value = 0,
+                               .source = "geometry",
+                               .mark = Mark::calculated};
+
+constexpr auto limits =
+    limit_table({jam, splice, attachment_to_guide, hole_edge, within_line, drawn_length_limit});
 
 /// So many places for an attachment are looked at for a mend.
 constexpr std::size_t most_places_tried = 24;
@@ -86,29 +91,36 @@ bool is_splice(const Attachment& attachment) {
 const LimitRow& along_row(const Subject& subject, const Passage& passage) {
   if (subject.route.line->kind != LineKind::cable) return jam;
   const bool spliced = is_splice(subject.attachment);
-  return spliced && passage.leads ? splice : borrowed;
+  return spliced && passage.leads ? splice : attachment_to_guide;
+}
+
+Judgement attachment_judgement(const Subject& subject) {
+  const double at = std::clamp(subject.attachment.at_in, 0.0, subject.route.length_in());
+  Judgement judgement = judgement_at(attachment_travel_rule(), subject.route, at);
+  judgement.location = subject.attachment.where;
+  return judgement;
 }
 
 /// What one passage asks of the attachment at a place along the line.
 struct Finding {
   const Place* place = nullptr;
-  const LimitRow* row = nullptr;  ///< whose limit is nearest or broken
-  double value_in = 0;
+  Judgement judgement;   ///< without its words
+  bool at_edge = false;  ///< held against the edge of its hole
   bool broken = false;
-  double margin_in() const { return value_in - row->value; }
+
+  double value_in() const { return *judgement.value; }
+  double margin_in() const { return *judgement.margin(); }
 };
 
 Finding find(const Subject& subject, const Place& place, double at_in, const AttachedReach& reach) {
   const double gap = gap_in(subject.attachment, at_in, reach, place.passage);
   const double room = is_open_hole(place.passage) ? room_in(subject, place) : -1;
-  Finding finding{&place, &along_row(subject, place.passage), gap, false};
-  if (room >= hole_edge.value - limit_rounding_in || (room >= 0 && gap < -limit_rounding_in)) {
-    finding.row = &hole_edge;
-    finding.value_in = room;
-  } else if (gap < -limit_rounding_in) {
-    finding.row = &jam;
-  }
-  finding.broken = finding.margin_in() < -limit_rounding_in;
+  const bool at_edge =
+      room >= hole_edge.value - limit_rounding || (room >= 0 && gap < -limit_rounding);
+  Finding finding{&place, attachment_judgement(subject), at_edge};
+  finding.broken = at_edge
+                       ? !holds(finding.judgement, room, {hole_edge})
+                       : !holds(finding.judgement, gap, {jam, along_row(subject, place.passage)});
   return finding;
 }
 
@@ -153,13 +165,6 @@ std::string mend_words(const Subject& subject) {
          ", or move the guides apart";
 }
 
-Judgement attachment_judgement(const Subject& subject) {
-  const double at = std::clamp(subject.attachment.at_in, 0.0, subject.route.length_in());
-  Judgement judgement = judgement_at(attachment_travel_rule(), subject.route, at);
-  judgement.location = subject.attachment.where;
-  return judgement;
-}
-
 std::string finding_words(const Subject& subject, const Finding& finding) {
   const Phrasing& phrasing = subject.context.phrasing;
   std::string kind = "the " + subject.attachment.kind;
@@ -168,34 +173,31 @@ std::string finding_words(const Subject& subject, const Finding& finding) {
   const std::string& other = finding.place->passage.words;
   const std::string when =
       subject.route.line->kind == LineKind::cable ? " at full travel" : std::string();
-  if (finding.row == &hole_edge)
-    return kind + (finding.value_in < hole_edge.value ? " passes " : " is free to pass ") +
-           phrasing.length(finding.value_in) + " from the edge of " + other + when;
-  if (finding.value_in < 0) return kind + " runs into the " + other + when;
-  return kind + " keeps " + phrasing.length(finding.value_in) + " from the " + other + when;
+  if (finding.at_edge)
+    return kind + (finding.broken ? " passes " : " is free to pass ") +
+           phrasing.length(finding.value_in()) + " from the edge of " + other + when;
+  if (finding.value_in() < 0) return kind + " runs into the " + other + when;
+  return kind + " keeps " + phrasing.length(finding.value_in()) + " from the " + other + when;
 }
 
 Judgement judge_finding(const Subject& subject, const Finding& finding) {
-  Judgement judgement = attachment_judgement(subject);
+  Judgement judgement = finding.judgement;
   if (!finding.place->passage.name.empty()) judgement.with = finding.place->passage.name;
-  judgement.value = finding.value_in;
-  judgement.limit = finding.row->value;
-  judgement.source = cite(*finding.row);
   judgement.message = finding_words(subject, finding);
-  judgement.verdict = finding.broken ? finding.row->broken : Verdict::pass;
   if (finding.broken) judgement.mend = mend_words(subject);
   return judgement;
 }
 
-Judgement beyond_line(const Subject& subject, double over_in) {
-  const Phrasing& phrasing = subject.context.phrasing;
-  const double half = subject.attachment.length_in / 2;
+/// Nothing where it lies within its line.
+std::optional<Judgement> beyond_line(const Subject& subject) {
+  const Attachment& attachment = subject.attachment;
+  const double half = attachment.length_in / 2;
+  const double over =
+      std::max(half - attachment.at_in, attachment.at_in + half - subject.route.length_in());
   Judgement judgement = attachment_judgement(subject);
-  judgement.verdict = within_line.broken;
-  judgement.value = -over_in;
-  judgement.limit = within_line.value;
-  judgement.source = cite(within_line);
-  judgement.message = "the " + subject.attachment.kind + " reaches " + phrasing.length(over_in) +
+  if (holds(judgement, -over, {within_line})) return std::nullopt;
+  const Phrasing& phrasing = subject.context.phrasing;
+  judgement.message = "the " + attachment.kind + " reaches " + phrasing.length(over) +
                       " beyond the end of its line";
   judgement.mend = "set its middle between " + phrasing.length_up(half) + " and " +
                    phrasing.length(phrasing.rounded_down(subject.route.length_in() - half)) +
@@ -205,9 +207,9 @@ Judgement beyond_line(const Subject& subject, double over_in) {
 
 Judgement not_known(const Subject& subject, const std::string& missing) {
   Judgement judgement = attachment_judgement(subject);
+  leave_unknown(judgement, jam);
   judgement.message =
       "how far the " + subject.attachment.kind + " moves is not known: " + missing + " is missing";
-  judgement.source = cite(jam);
   judgement.mend = "state it in the project";
   return judgement;
 }
@@ -215,11 +217,8 @@ Judgement not_known(const Subject& subject, const std::string& missing) {
 /// All broken limits; else whether enough is known to pass, and the nearest thing.
 void judge_attachment(const Subject& subject, std::vector<Judgement>& judgements) {
   const Attachment& attachment = subject.attachment;
-  const double half = attachment.length_in / 2;
-  const double over =
-      std::max(half - attachment.at_in, attachment.at_in + half - subject.route.length_in());
-  if (over > limit_rounding_in) {
-    judgements.push_back(beyond_line(subject, over));
+  if (const auto beyond = beyond_line(subject)) {
+    judgements.push_back(*beyond);
     return;
   }
   const AttachedReach reach = attached_reach(subject.route, attachment.at_in);
@@ -243,9 +242,8 @@ void judge_attachment(const Subject& subject, std::vector<Judgement>& judgements
     judgements.push_back(judge_finding(subject, *nearest));
   } else {
     Judgement judgement = attachment_judgement(subject);
-    judgement.verdict = Verdict::pass;
+    holds_true(judgement, true, jam);
     judgement.message = "the " + attachment.kind + " meets nothing on its line";
-    judgement.source = cite(jam);
     judgements.push_back(judgement);
   }
 }
@@ -280,21 +278,18 @@ const Rule& attachment_travel_rule() {
       .name = "attachment-travel",
       .purpose = "turnbuckles, terminals and splices stay clear through full travel",
       .explanation =
-          "Each attachment is moved along its cable by the full travel both ways, and by the "
-          "stretch of the cable under its limit load from the end farther off. `forward` moves it "
-          "toward smaller FS; where the route turns back or runs square to FS, the larger travel "
-          "counts both ways. What is then left between it and every fairlead, grommet, bushing, "
-          "pulley (where the cable meets it), clamp and frame on the line is judged: it must not "
-          "run into any, and should keep the distance that the handbook sets for splices. A hole "
-          "that nothing fills is no obstacle where the attachment goes through it with room to "
-          "spare on all sides. A turnbuckle that states its "
-          "`adjustment` is judged at its longest, about its middle; one drawn far from the middle "
-          "of its adjustment, for which its cables are cut, is warned of. Sleeves that it runs "
-          "into "
-          "are judged by `sleeve-cover`. Attachments on tubes and wires do not move: they must "
-          "only be clear "
-          "of their supports. What they come near sideways in their travel is judged by "
-          "`clearance`, `separation` and `chafe`, at the attachment's diameter.",
+          R"(Each attachment is moved along its cable by the full travel both ways, and by the
+stretch of the cable under its limit load from the end farther off. `forward` moves it toward
+smaller FS; where the route turns back or runs square to FS, the larger travel counts both
+ways. What is then left between it and every fairlead, grommet, bushing, pulley (where the
+cable meets it), clamp and frame on the line is judged: it must not run into any, and should
+keep the distance that the handbook sets for splices. A hole that nothing fills is no obstacle
+where the attachment goes through it with room to spare on all sides. A turnbuckle that states
+its `adjustment` is judged at its longest, about its middle; one drawn far from the middle of
+its adjustment, for which its cables are cut, is warned of. Sleeves that it runs into are
+judged by `sleeve-cover`. Attachments on tubes and wires do not move: they must only be clear
+of their supports. What they come near sideways in their travel is judged by `clearance`,
+`separation` and `chafe`, at the attachment's diameter.)",
       .mend = "Move the attachment along the line, or move the guide.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue` shows it with its mark",

@@ -13,23 +13,64 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 5> limits{{
-    {"arcs and the legs they share", 0, "in", "geometry", Mark::calculated, Verdict::fail},
-    {"straight at a fitting or between bends, plastic tube, per OD", 1, "OD",
-     "a pneumatic-valve user manual, section on piping: one OD straight before bending",
-     Mark::verified, Verdict::fail},
-    {"straight at a fitting, metal tube, per OD", 2, "OD", "nut and sleeve length",
-     Mark::common_practice, Verdict::warn},
-    {"straight between bends, metal tube, per OD", 1, "OD", "what a bender grips",
-     Mark::common_practice, Verdict::warn},
-    {"support away from the line as bent", 0.06, "in", "clamps sit on straights",
-     Mark::common_practice, Verdict::warn},
-}};
-constexpr const LimitRow& overlap = limits[0];
-constexpr const LimitRow& plastic_straight = limits[1];
-constexpr const LimitRow& metal_fitting_straight = limits[2];
-constexpr const LimitRow& metal_bend_straight = limits[3];
-constexpr const LimitRow& support_offset = limits[4];
+constexpr LimitRow overlap{.name = "overlap",
+                           .subject = "what arcs leave of the legs they share",
+                           .value = 0,
+                           .source = "geometry",
+                           .mark = Mark::calculated};
+constexpr LimitRow plastic_straight{
+    .name = "plastic-tube-straight",
+    .subject = "straight at a fitting or between bends, plastic tube",
+    .value = 1,
+    .source = "a pneumatic-valve user manual, section on piping: one OD straight before bending",
+    .mark = Mark::verified,
+    .times = "outside diameter"};
+constexpr LimitRow metal_fitting_straight{.name = "metal-tube-straight-at-fitting",
+                                          .subject = "straight at a fitting, metal tube",
+                                          .value = 2,
+                                          .source = "nut and sleeve length",
+                                          .mark = Mark::common_practice,
+                                          .broken = Verdict::warn,
+                                          .times = "outside diameter"};
+constexpr LimitRow metal_bend_straight{.name = "metal-tube-straight-between-bends",
+                                       .subject = "straight between bends, metal tube",
+                                       .value = 1,
+                                       .source = "what a bender grips",
+                                       .mark = Mark::common_practice,
+                                       .broken = Verdict::warn,
+                                       .times = "outside diameter"};
+constexpr LimitRow support_offset{.name = "support-off-line",
+                                  .subject = "support away from the line as bent",
+                                  .value = 0.06,
+                                  .sense = LimitSense::at_most,
+                                  .source = "clamps sit on straights",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow unguided_turn{.name = "unguided-cable-turn",
+                                 .subject = "turn of a cable where nothing guides it",
+                                 .value = 0,
+                                 .unit = Unit::degree,
+                                 .sense = LimitSense::at_most,
+                                 .source = "a cable under tension runs straight between its guides",
+                                 .mark = Mark::calculated};
+constexpr LimitRow missed_groove{
+    .name = "missed-groove",
+    .subject = "pulleys that the cable cannot go round as the axis says",
+    .value = 0,
+    .unit = Unit::none,
+    .sense = LimitSense::at_most,
+    .source = "a taut cable leaves a groove along its tangents",
+    .mark = Mark::calculated};
+constexpr LimitRow arm_travel{.name = "arm-travel",
+                              .subject = "travel that an arm gives its cable",
+                              .value = 1,
+                              .source = "an arm moves its cable by twice its length at the most",
+                              .mark = Mark::calculated,
+                              .times = "travel stated"};
+
+constexpr auto limits =
+    limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
+                 support_offset, unguided_turn, missed_groove, arm_travel});
 
 /// The straight wanted before a bend, or after the last one; nothing for limp lines.
 const LimitRow* straight_row(LineKind kind, bool at_fitting) {
@@ -42,23 +83,17 @@ Judgement judge_straight(const RuleContext& context, const PreparedRoute& route,
                          double distance_in, const std::string& where, bool at_fitting) {
   Judgement judgement = judgement_at(bend_fit_rule(), route, distance_in);
   const LimitRow* row = straight_row(route.line->kind, at_fitting);
-  const double limit = row ? row->value * route.line->outside_diameter_in : 0;
+  const Limit wanted = row ? *row * route.line->outside_diameter_in : Limit(overlap);
   const Phrasing& phrasing = context.phrasing;
-  const std::string lacking = phrasing.length_up(limit - straight_in);
-  judgement.value = straight_in;
-  judgement.limit = limit;
-  judgement.source = cite(straight_in < 0 || !row ? overlap : *row);
-  if (straight_in >= limit - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  const std::string lacking = phrasing.length_up(wanted.lacking(straight_in));
+  if (holds(judgement, straight_in, {overlap, wanted})) {
     judgement.message = "the straight " + where + " is long enough";
-  } else if (straight_in < -limit_rounding_in) {
-    judgement.verdict = overlap.broken;
+  } else if (judgement.limit == overlap.value) {
     judgement.message =
         "the bend does not fit: it lacks " + phrasing.length(-straight_in) + " " + where;
     judgement.mend = "move the corners " + lacking +
                      " farther apart, or bend to a smaller radius if the line stands it";
   } else {
-    judgement.verdict = row->broken;
     judgement.message = "only " + phrasing.length(straight_in) + " straight " + where;
     judgement.mend = "move the corner " + lacking + " farther along";
   }
@@ -69,6 +104,28 @@ std::string point_words(int corner) {
   return "point " + std::to_string(corner);
 }
 
+/// A bend that has no room although the straights beside it are left: a neighbouring point stands
+/// inside it, or the line doubles back.
+Judgement judge_lost_radius(const RuleContext& context, const PreparedRoute& route,
+                            const Bend& bend) {
+  Judgement judgement = judgement_at(bend_fit_rule(), route, bend.start_in);
+  const bool doubles_back = bend.tangent_in <= 0;
+  // A line that doubles back may have no radius to lose.
+  if (doubles_back && bend.drawn_radius_in <= limit_rounding)
+    holds_true(judgement, false, overlap);
+  else
+    holds(judgement, bend.built_radius_in, {Limit(bend.drawn_radius_in, overlap)});
+  if (doubles_back) {
+    judgement.message = "the line doubles back on itself at " + point_words(bend.corner);
+    judgement.mend = "draw the turn with two corners, a diameter apart";
+    return judgement;
+  }
+  judgement.message = "a neighbouring point stands inside the bend at " + point_words(bend.corner);
+  judgement.mend =
+      "keep points " + context.phrasing.length_up(bend.tangent_in) + " away from the corner";
+  return judgement;
+}
+
 Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
   const std::vector<Bend>& bends = route.centreline.bends();
   const Bend& bend = bends[index];
@@ -77,24 +134,16 @@ Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, std
       first ? "between " + route.from->name + " and the bend at " + point_words(bend.corner)
             : "between the bends at " + point_words(bends[index - 1].corner) + " and " +
                   point_words(bend.corner);
-  Judgement judgement =
-      judge_straight(context, route, bend.straight_before_in, bend.start_in, where, first);
-  judgement.location = route.route->points[static_cast<std::size_t>(bend.corner) - 1].where;
   const double straight_after = index + 1 < bends.size() ? bends[index + 1].straight_before_in
                                                          : route.centreline.straight_after_in();
-  if (bend.fits || bend.straight_before_in < 0 || straight_after < 0) return judgement;
-  judgement.verdict = overlap.broken;
-  judgement.source = cite(overlap);
-  judgement.value = bend.built_radius_in;
-  judgement.limit = bend.drawn_radius_in;
-  judgement.message =
-      bend.tangent_in > 0
-          ? "a neighbouring point stands inside the bend at " + point_words(bend.corner)
-          : "the line doubles back on itself at " + point_words(bend.corner);
-  const double clear = context.phrasing.rounded_up(bend.tangent_in);
-  judgement.mend = bend.tangent_in > 0
-                       ? "keep points " + context.phrasing.length(clear) + " away from the corner"
-                       : "draw the turn with two corners, a diameter apart";
+  const bool loses_radius = !bend.fits && bend.straight_before_in >= 0 && straight_after >= 0;
+  Judgement judgement =
+      judge_straight(context, route, bend.straight_before_in, bend.start_in, where, first);
+  if (loses_radius) {
+    const Judgement lost = judge_lost_radius(context, route, bend);
+    if (lost.verdict != Verdict::pass) judgement = lost;
+  }
+  judgement.location = route.route->points[static_cast<std::size_t>(bend.corner) - 1].where;
   return judgement;
 }
 
@@ -106,14 +155,10 @@ std::optional<Judgement> judge_cable_corner(const RuleContext& context, const Pr
   if (is_led_by_sleeve(route, bend)) return std::nullopt;
   Judgement judgement = judgement_at(bend_fit_rule(), route, bend.middle_in());
   judgement.location = point.where;
-  judgement.unit = Unit::degree;
-  judgement.sense = LimitSense::at_most;
-  judgement.value = bend.angle_rad * degrees_per_radian;
-  judgement.limit = 0;
-  judgement.verdict = overlap.broken;
-  judgement.message = "the cable turns " + context.phrasing.angle(*judgement.value) +
+  const double angle_deg = bend.angle_rad * degrees_per_radian;
+  if (holds(judgement, angle_deg, {unguided_turn})) return std::nullopt;
+  judgement.message = "the cable turns " + context.phrasing.angle(angle_deg) +
                       " where no pulley or fairlead guides it";
-  judgement.source = "a cable under tension runs straight between its guides (calculated)";
   judgement.mend = "put a pulley or fairlead there, or draw the cable straight";
   return judgement;
 }
@@ -128,16 +173,10 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
   Judgement judgement = judgement_at(bend_fit_rule(), route, bend.middle_in());
   judgement.location = point.where;
   const double offset = distance(point.at, route.centreline.at(bend.middle_in()));
-  judgement.sense = LimitSense::at_most;
-  judgement.value = offset;
-  judgement.limit = support_offset.value;
-  judgement.source = cite(support_offset);
-  if (offset <= support_offset.value + limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, offset, {support_offset})) {
     judgement.message = "the support at " + point_words(bend.corner) + " sits on the line";
     return judgement;
   }
-  judgement.verdict = support_offset.broken;
   judgement.message = "the support at " + point_words(bend.corner) + " is drawn on a corner, " +
                       context.phrasing.length(offset) + " away from the line as bent";
   const Phrasing& phrasing = context.phrasing;
@@ -151,8 +190,7 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
 Judgement judge_wrap_fault(const PreparedRoute& route, std::size_t index, WrapFault fault) {
   Judgement judgement = judgement_at(bend_fit_rule(), route, route.point_distance_in[index]);
   judgement.location = route.route->points[index].where;
-  judgement.verdict = overlap.broken;
-  judgement.source = "a taut cable leaves a groove along its tangents (calculated)";
+  holds_true(judgement, false, missed_groove);
   const std::string pulley = "the pulley at " + point_words(static_cast<int>(index) + 1);
   if (fault == WrapFault::no_tangent) {
     judgement.message = pulley + " cannot be reached: a neighbour lies inside its groove";
@@ -169,26 +207,26 @@ Judgement judge_wrap_fault(const PreparedRoute& route, std::size_t index, WrapFa
   return judgement;
 }
 
-/// "2.05 in toward pedal, asked 5.00 in", for each way that an arm falls short; the worse way's
-/// numbers go into the judgement.
-std::string shortfall_words(const RuleContext& context, const PreparedRoute& route,
-                            const ArmSwing& swing, Judgement& judgement) {
-  struct Way {
-    double gives_in;
-    double asked_in;
-    const std::string& node;
-  };
+/// The travel that an arm gives toward one end of its cable, and the travel stated.
+struct ArmWay {
+  double gives_in;
+  double asked_in;
+  std::string node;
+};
+
+std::array<ArmWay, 2> arm_ways(const PreparedRoute& route, const ArmSwing& swing) {
   const auto asked = movement(*route.route, *route.line, route.centreline).value_or(Movement{});
+  return {{{swing.gives_toward_from_in, asked.toward_from_in, route.from->name},
+           {swing.gives_toward_to_in, asked.toward_to_in, route.to->name}}};
+}
+
+/// "2.05 in toward pedal, asked 5.00 in", for each way that an arm falls short.
+std::string shortfall_words(const std::array<ArmWay, 2>& ways, const Phrasing& phrasing) {
   std::string words;
-  for (const Way& way : {Way{swing.gives_toward_from_in, asked.toward_from_in, route.from->name},
-                         Way{swing.gives_toward_to_in, asked.toward_to_in, route.to->name}}) {
-    if (way.gives_in >= way.asked_in) continue;
-    words += (words.empty() ? "" : "; ") + context.phrasing.length(way.gives_in) + " toward " +
-             way.node + ", asked " + context.phrasing.length(way.asked_in);
-    if (judgement.value && *judgement.margin() <= way.gives_in - way.asked_in) continue;
-    judgement.value = way.gives_in;
-    judgement.limit = way.asked_in;
-  }
+  for (const ArmWay& way : ways)
+    if (way.gives_in < way.asked_in)
+      words += (words.empty() ? "" : "; ") + phrasing.length(way.gives_in) + " toward " + way.node +
+               ", asked " + phrasing.length(way.asked_in);
   return words;
 }
 
@@ -203,11 +241,12 @@ void judge_arms(const RuleContext& context, const PreparedRoute& route,
     Judgement judgement = judgement_at(bend_fit_rule(), route, at_start ? 0 : route.length_in());
     judgement.location = at_start ? route.route->from_where : route.route->to_where;
     judgement.with = node.name;
-    judgement.verdict = overlap.broken;
-    judgement.source = "an arm moves its cable by twice its length at the most (calculated)";
-    judgement.message = "the arm at " + node.name + " cannot move the cable through its travel";
-    const std::string short_by = shortfall_words(context, route, *swing, judgement);
-    if (!short_by.empty()) judgement.message += ": it gives " + short_by;
+    const auto ways = arm_ways(route, *swing);
+    const auto short_by = [](const ArmWay& way) { return way.asked_in - way.gives_in; };
+    const ArmWay& worse = short_by(ways[1]) > short_by(ways[0]) ? ways[1] : ways[0];
+    if (holds(judgement, worse.gives_in, {arm_travel * worse.asked_in})) continue;
+    judgement.message = "the arm at " + node.name + " cannot move the cable through its travel" +
+                        ": it gives " + shortfall_words(ways, context.phrasing);
     judgement.mend = "state the travel that the arm gives, or its true pivot and axis";
     judgements.push_back(judgement);
   }
@@ -251,16 +290,14 @@ const Rule& bend_fit_rule() {
       .name = "bend-fit",
       .purpose = "arcs and straights fit between corners, supports and fittings",
       .explanation =
-          "An arc of radius R that turns by θ takes up R·tan(θ/2) of each leg. Where two arcs "
-          "share "
-          "a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is "
-          "left must be long enough for the fitting and the bender. A support drawn on a corner is "
-          "not on the line as bent. A cable that turns where nothing guides it is an error of the "
-          "drawing: cables run straight between guides; a sleeve over "
-          "the whole turn guides it, and `sleeve-cover` judges that. An `arm` must be able to give "
-          "its cable the travel stated; one that cannot is taken as fixed elsewhere, and how far "
-          "its cable swings is unknown. A pulley given by its centre must be one "
-          "that the taut cable can go round as its axis says, for less than half a turn.",
+          R"(An arc of radius R that turns by θ takes up R·tan(θ/2) of each leg. Where two arcs
+share a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is
+left must be long enough for the fitting and the bender. A support drawn on a corner is not on
+the line as bent. A cable that turns where nothing guides it is an error of the drawing: cables
+run straight between guides; a sleeve over the whole turn guides it, and `sleeve-cover` judges
+that. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
+fixed elsewhere, and how far its cable swings is unknown. A pulley given by its centre must be
+one that the taut cable can go round as its axis says, for less than half a turn.)",
       .mend =
           "Move corners apart, bend to a smaller radius that the line still stands, or move the "
           "support to a straight.",

@@ -28,26 +28,21 @@ Judgement judge_bend(const PreparedRoute& route, const Bend& bend, const Phrasin
     judgement.mend = "give the point a bend radius, or the line a minimum_bend_radius";
     return judgement;
   }
-  judgement.value = bend.drawn_radius_in;
   if (!line.minimum_bend_radius_in) {
+    judgement.value = bend.drawn_radius_in;
     judgement.message = "no minimum bend radius is known for " + line.name;
     judgement.source = "the catalogue has no figure for this line";
     judgement.mend = "add the line to the project's lines with its maker's minimum and the source";
     return judgement;
   }
-  const SourcedValue& limit = *line.minimum_bend_radius_in;
-  judgement.limit = limit.value;
-  judgement.source = cite(limit.source);
-  if (bend.drawn_radius_in >= limit.value - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
-    judgement.message = turn + " at " + phrasing.length(bend.drawn_radius_in) +
-                        " radius is wide enough for " + line.name;
+  const Limit least{*line.minimum_bend_radius_in, Unit::inch, LimitSense::at_least};
+  const std::string bent = turn + " at " + phrasing.length(bend.drawn_radius_in) + " radius is ";
+  if (holds(judgement, bend.drawn_radius_in, {least})) {
+    judgement.message = bent + "wide enough for " + line.name;
     return judgement;
   }
-  judgement.verdict = broken_limit(limit.source.mark);
-  judgement.message = turn + " at " + phrasing.length(bend.drawn_radius_in) +
-                      " radius is too tight for " + line.name;
-  judgement.mend = mend_words(bend, limit.value, phrasing);
+  judgement.message = bent + "too tight for " + line.name;
+  judgement.mend = mend_words(bend, least.value, phrasing);
   return judgement;
 }
 
@@ -68,10 +63,10 @@ const Rule& bend_radius_rule() {
       .name = "bend-radius",
       .purpose = "no bend is tighter than the line stands",
       .explanation =
-          "Each corner of a tube, hose or wire bundle is rounded by an arc with the point's own "
-          "`bend`, or the line's usual radius. Its radius, measured to the centreline, must not be "
-          "under the least radius of the line: tighter, a tube flattens or kinks and the bore "
-          "closes. Cables are not judged here: they turn on pulleys and fairleads only.",
+          R"(Each corner of a tube, hose or wire bundle is rounded by an arc with the point's own `bend`, or
+the line's usual radius. Its radius, measured to the centreline, must not be under the least
+radius of the line: tighter, a tube flattens or kinks and the bore closes. Cables are not
+judged here: they turn on pulleys and fairleads only.)",
       .mend = "Raise the radius, or draw the turn as two gentler ones.",
       .limits = {},
       .catalogue_limits =

@@ -1,6 +1,6 @@
 #include "rules/cable_size.hpp"
 
-#include <array>
+#include <fmt/format.h>
 
 #include "rules/cable_run.hpp"
 
@@ -8,43 +8,50 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 1> limits{{
-    {"cable of a primary control, diameter at least", 0.125, "in", "14 CFR 23.689(a)(1)",
-     Mark::verified, Verdict::fail},
-}};
-constexpr const LimitRow& least_primary = limits[0];
+constexpr LimitRow least_primary{.name = "primary-cable",
+                                 .subject = "cable of a primary control, diameter",
+                                 .value = 0.125,
+                                 .source = "14 CFR 23.689(a)(1)",
+                                 .mark = Mark::verified};
+constexpr LimitRow secondary{
+    .name = "secondary-cable",
+    .subject = "cable of any other control, diameter",
+    .value = 0,
+    .source =
+        "14 CFR 23.689(f): a tab cable may be smaller where the aeroplane stays "
+        "controllable with the tab at its worst",
+    .mark = Mark::verified};
 
-constexpr std::string_view tab_cables =
-    "14 CFR 23.689(f): a tab cable may be smaller where the aeroplane stays controllable with the "
-    "tab at its worst (verified)";
+constexpr auto limits = limit_table({least_primary, secondary});
+
+/// "1/8 in".
+std::string least_words() {
+  return fmt::format("1/{:g} in", 1 / least_primary.value);
+}
 
 Judgement judge_cable(const RuleContext& context, const PreparedRoute& route) {
   const Line& line = *route.line;
   Judgement judgement = judgement_at(cable_size_rule(), route, route.length_in() / 2);
   judgement.location = route.route->line_where;
-  judgement.value = line.outside_diameter_in;
   if (!is_primary_control(*route.route)) {
-    judgement.verdict = Verdict::pass;
-    judgement.message = "no primary control hangs on it, so it may be under 1/8 in";
-    judgement.source = tab_cables;
+    holds_true(judgement, true, secondary);
+    judgement.value = line.outside_diameter_in;
+    judgement.message = "no primary control hangs on it, so it may be under " + least_words();
     return judgement;
   }
   const std::string control =
       route.route->control.empty() ? "a primary control" : route.route->control;
-  judgement.limit = least_primary.value;
-  judgement.source = cite(least_primary);
-  if (line.outside_diameter_in >= least_primary.value - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, line.outside_diameter_in, {least_primary})) {
     judgement.message = line.name + " is large enough for " + control;
     return judgement;
   }
-  judgement.verdict = least_primary.broken;
-  judgement.message = line.name + " is under 1/8 in, the least for a primary control (" + control +
+  judgement.message = line.name + " is under " + least_words() +
+                      ", the least for a primary control (" + control +
                       "); a builder who knows why a smaller one serves may waive this with the "
                       "reason";
-  judgement.mend = "use a cable of 1/8 in or more" +
+  judgement.mend = "use a cable of " + least_words() + " or more" +
                    such_as(context.prepared.project->catalogue, line, [](const Line& each) {
-                     return each.outside_diameter_in >= least_primary.value - limit_rounding_in;
+                     return each.outside_diameter_in >= least_primary.value - limit_rounding;
                    });
   return judgement;
 }
@@ -63,12 +70,11 @@ const Rule& cable_size_rule() {
       .name = "cable-size",
       .purpose = "a primary control does not hang on a cable under 1/8 in",
       .explanation =
-          "Every cable is taken as primary unless its route says `primary: false` or `control: "
-          "trim`. Its nominal diameter must not be under the limit: a thin cable has less strength "
-          "to lose by wear and broken wires. Secondary cables may be smaller. Certificated types "
-          "with 3/32 in in the rudder circuit exist, so a builder who knows why a smaller cable "
-          "serves may waive the limit in the file, with the reason. Strength is judged by "
-          "`cable-tension`.",
+          R"(Every cable is taken as primary unless its route says `primary: false` or `control:
+trim`. Its nominal diameter must not be under the limit: a thin cable has less strength to lose
+by wear and broken wires. Secondary cables may be smaller. Certificated types with 3/32 in in
+the rudder circuit exist, so a builder who knows why a smaller cable serves may waive the limit
+in the file, with the reason. Strength is judged by `cable-tension`.)",
       .mend = "Use a larger cable, or waive the limit with the reason.",
       .limits = limits,
       .catalogue_limits = "",

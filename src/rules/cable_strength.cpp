@@ -10,8 +10,16 @@ namespace {
 
 /// The row of the least force that counts on a control.
 const LimitRow& least_row(const PilotForce& force) {
-  const auto index = static_cast<std::size_t>(&force - pilot_forces.data());
-  return cable_tension_limits[first_force_row + 2 * index + 1];
+  return least_forces[static_cast<std::size_t>(&force - pilot_forces.data())];
+}
+
+/// What a cable may bear at the limit: the row's factor is of its strength over the load, and the
+/// load is what is judged.
+Limit most_load(double strength_lbf) {
+  Limit most(strength_lbf / safety_factor.value, safety_factor);
+  most.unit = Unit::pound_force;
+  most.sense = LimitSense::at_most;
+  return most;
 }
 
 /// What the cable has to bear at the limit, and in words what that is.
@@ -37,9 +45,9 @@ std::optional<LimitTension> limit_tension(const Route& route, double hottest_lbf
   const std::optional<double> pull = pilot_pull_lbf(route);
   if (!pull) return found;
   const double tension = pulled_tension_lbf(hottest_lbf, *pull);
-  if (found && found->tension_lbf >= tension - tension_rounding_lbf) return found;
+  if (found && found->tension_lbf >= tension - limit_rounding) return found;
   std::string words = pull_words(route);
-  if (tension > *pull + tension_rounding_lbf)
+  if (tension > *pull + limit_rounding)
     words = tension_words(tension) + ": half of " + words + ", above its own " +
             tension_words(hottest_lbf);
   return LimitTension{tension, words, true};
@@ -50,16 +58,12 @@ Judgement judge_stated_load(const PreparedRoute& route) {
   const Route& stated = *route.route;
   const double pull = *pilot_pull_lbf(stated);
   Judgement judgement = tension_judgement(route);
-  judgement.value = *stated.tension->limit_load_lbf;
-  judgement.limit = covers_pilot.value * pull;
-  judgement.source = cite(covers_pilot);
-  const std::string load = "the limit load of " + tension_words(*judgement.value);
-  if (*judgement.value >= *judgement.limit - tension_rounding_lbf) {
-    judgement.verdict = Verdict::pass;
+  const double stated_lbf = *stated.tension->limit_load_lbf;
+  const std::string load = "the limit load of " + tension_words(stated_lbf);
+  if (holds(judgement, stated_lbf, {covers_pilot * pull})) {
     judgement.message = load + " covers " + pull_words(stated);
     return judgement;
   }
-  judgement.verdict = covers_pilot.broken;
   judgement.message = load + " is less than " + pull_words(stated);
   judgement.mend = "state tension.limit_load as " + tension_rounded_up(pull) +
                    " or more, or leave it out: it then follows from the lever ratio";
@@ -71,17 +75,13 @@ Judgement judge_pilot_force(const PreparedRoute& route, const PilotForce& row) {
   const LimitRow& least = least_row(row);
   Judgement judgement = tension_judgement(route);
   judgement.location = route.route->lever->where;
-  judgement.value = *route.route->lever->pilot_force_lbf;
-  judgement.limit = least.value;
-  judgement.source = cite(least);
+  const double force_lbf = *route.route->lever->pilot_force_lbf;
   judgement.message =
-      "the pilot force of " + tension_words(*judgement.value) + " at " + std::string(row.grip);
-  if (*judgement.value >= least.value - tension_rounding_lbf) {
-    judgement.verdict = Verdict::pass;
+      "the pilot force of " + tension_words(force_lbf) + " at " + std::string(row.grip);
+  if (holds(judgement, force_lbf, {least})) {
     judgement.message += " is no less than the least that counts, " + tension_words(least.value);
     return judgement;
   }
-  judgement.verdict = least.broken;
   judgement.message +=
       " is under the least that counts however light the control is, " + tension_words(least.value);
   judgement.mend = "state pilot_force as " + tension_words(least.value) +
@@ -95,31 +95,28 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
                                double hottest_lbf) {
   const Line& line = *route.line;
   Judgement judgement = tension_judgement(route);
-  judgement.sense = LimitSense::at_most;
   if (!line.breaking_strength_lbf)
-    return not_judged(judgement, safety_factor, "no breaking strength is known for " + line.name,
+    return not_judged(judgement, most_load(0), "no breaking strength is known for " + line.name,
                       "add the line to the project's lines with its breaking strength and source");
   const double strength = line.breaking_strength_lbf->value;
-  judgement.limit = strength / safety_factor.value;
+  const Limit most = most_load(strength);
   const std::optional<LimitTension> limit = limit_tension(*route.route, hottest_lbf);
-  if (!limit)
-    return not_judged(
-        judgement, safety_factor,
-        "the limit load of " + route.route->name +
-            " is not stated, so its margin of strength is not known",
-        "state tension.limit_load, or lever_ratio for the pilot limit force of 14 CFR "
-        "23.397(b) through the linkage");
-  judgement.value = limit->tension_lbf;
-  judgement.source =
-      cite(safety_factor) + "; strength: " + cite(line.breaking_strength_lbf->source);
+  if (!limit) {
+    judgement =
+        not_judged(judgement, most,
+                   "the limit load of " + route.route->name +
+                       " is not stated, so its margin of strength is not known",
+                   "state tension.limit_load, or lever_ratio for the pilot limit force of 14 CFR "
+                   "23.397(b) through the linkage");
+    judgement.limit = most.value;
+    return judgement;
+  }
+  const bool strong_enough = holds(judgement, limit->tension_lbf, {most});
+  judgement.source += "; strength: " + cite(line.breaking_strength_lbf->source);
   if (limit->from_pilot) judgement.source += "; load: " + cite(covers_pilot);
   judgement.message = fmt::format("{} breaks at {:.0f} lbf, {:.2f} times {}", line.name, strength,
                                   strength / limit->tension_lbf, limit->words);
-  if (limit->tension_lbf <= *judgement.limit + tension_rounding_lbf) {
-    judgement.verdict = Verdict::pass;
-    return judgement;
-  }
-  judgement.verdict = safety_factor.broken;
+  if (strong_enough) return judgement;
   judgement.message += fmt::format(": under {:g} times", safety_factor.value);
   judgement.mend = stronger_cable(context, line, limit->tension_lbf * safety_factor.value);
   return judgement;

@@ -23,17 +23,12 @@ Judgement judge_cold(const RuleContext& context, const PreparedRoute& route,
   const bool rigid = !airframe_stiffness_lbf_per_in(context.prepared, route);
   const double rigged = route.route->tension->rigged_lbf;
   Judgement judgement = tension_judgement(route);
-  judgement.value = range.lowest_lbf;
-  judgement.limit = taut.value;
-  judgement.source = cite(taut);
-  if (range.lowest_lbf >= taut.value - tension_rounding_lbf) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, range.lowest_lbf, {taut})) {
     judgement.message = "still " + tension_words(range.lowest_lbf) + " taut" +
                         at_temperature(range.lowest_at_degf) + airframe + ", from " +
                         tension_words(rigged) + " as rigged";
     return judgement;
   }
-  judgement.verdict = taut.broken;
   judgement.message = "slack" + at_temperature(range.lowest_at_degf) + ": " +
                       tension_words(rigged) + " as rigged falls by " +
                       tension_words(rigged - range.lowest_lbf) + airframe +
@@ -47,24 +42,22 @@ Judgement judge_cold(const RuleContext& context, const PreparedRoute& route,
 Judgement judge_hot(const RuleContext& context, const PreparedRoute& route,
                     const TensionRange& range) {
   const Line& line = *route.line;
-  const double limit = proof_share.value * line.breaking_strength_lbf->value;
+  const Limit proved = proved_share * line.breaking_strength_lbf->value;
   Judgement judgement = tension_judgement(route);
-  judgement.sense = LimitSense::at_most;
-  judgement.value = range.highest_lbf;
-  judgement.limit = limit;
-  judgement.source = cite(proof_share) + "; strength: " + cite(line.breaking_strength_lbf->source);
+  const bool held = holds(judgement, range.highest_lbf, {proved});
+  judgement.source += "; strength: " + cite(line.breaking_strength_lbf->source);
   const std::string tension = tension_words(range.highest_lbf) +
                               at_temperature(range.highest_at_degf) + " " +
                               airframe_words(context.prepared, route);
-  if (range.highest_lbf <= limit + tension_rounding_lbf) {
-    judgement.verdict = Verdict::pass;
-    judgement.message = tension + ", under the " + tension_words(limit) + " its ends are proved to";
+  if (held) {
+    judgement.message =
+        tension + ", under the " + tension_words(proved.value) + " its ends are proved to";
     return judgement;
   }
-  judgement.verdict = proof_share.broken;
-  judgement.message = tension + ", over the " + tension_words(limit) + " its ends are proved to";
-  judgement.mend = stronger_cable(context, line, range.highest_lbf / proof_share.value);
-  const double rigged = route.route->tension->rigged_lbf - (range.highest_lbf - limit);
+  judgement.message =
+      tension + ", over the " + tension_words(proved.value) + " its ends are proved to";
+  judgement.mend = stronger_cable(context, line, range.highest_lbf / proved_share.value);
+  const double rigged = route.route->tension->rigged_lbf - (range.highest_lbf - proved.value);
   if (rigged >= 1)
     judgement.mend =
         fmt::format("rig it to {:.0f} lbf or less, or ", std::floor(rigged)) + judgement.mend;
@@ -108,26 +101,23 @@ const Rule& cable_tension_rule() {
       .name = "cable-tension",
       .purpose = "cables stay taut when cold, and are strong enough for heat and limit load",
       .explanation =
-          "An aluminium airframe shrinks more than a steel cable, so a cable slackens in the cold "
-          "and tightens in the heat, by (α_airframe − α_cable)·AE for each degree if the airframe "
-          "were rigid. Real structure gives, so that is an upper bound on the change. Where "
-          "airframe_stiffness k is stated, cable and airframe share it as two springs in series, "
-          "(α_airframe − α_cable)·L / (L/AE + 1/k); the cables of one control shorten the airframe "
-          "together. The cable "
-          "must not go slack at the coldest, nor pass at the hottest the load its swaged ends are "
-          "proved to; and it must break at no less than the factor of safety times the limit load. "
-          "That load is the one stated, or, where the route gives its lever ratio, the pilot's "
-          "limit force times that ratio, if it is larger. The pulled cable of a pair carries the "
-          "pull alone once the other is slack, and before that half of it above its own tension at "
-          "the hottest: the larger counts. A stated limit load must cover the pilot's pull, and a "
-          "stated pilot force the least that counts. The elevator's force is a stick's: state "
-          "pilot_force for a wheel, 200 lbf. The joint factor of 14 CFR 23.693 is not applied: it "
-          "is "
-          "for the bearing of joints, not for the cable. A cable in no closed loop, kept taut by "
-          "springs alone, does not change its "
-          "tension with temperature: waive a finding on it with that reason. Ends are taken to be "
-          "as strong as the cable, as swaged terminals are; a hand-tucked splice has about three "
-          "quarters. Cables without a stated tension are named by `chafe`.",
+          R"(An aluminium airframe shrinks more than a steel cable, so a cable slackens in the cold
+and tightens in the heat, by (α_airframe − α_cable)·AE for each degree if the airframe were
+rigid. Real structure gives, so that is an upper bound on the change. Where airframe_stiffness
+k is stated, cable and airframe share it as two springs in series, (α_airframe − α_cable)·L /
+(L/AE + 1/k); the cables of one control shorten the airframe together. The cable must not go
+slack at the coldest, nor pass at the hottest the load its swaged ends are proved to; and it
+must break at no less than the factor of safety times the limit load. That load is the one
+stated, or, where the route gives its lever ratio, the pilot's limit force times that ratio, if
+it is larger. The pulled cable of a pair carries the pull alone once the other is slack, and
+before that half of it above its own tension at the hottest: the larger counts. A stated limit
+load must cover the pilot's pull, and a stated pilot force the least that counts. The
+elevator's force is a stick's: state pilot_force for a wheel, 200 lbf. The joint factor of 14
+CFR 23.693 is not applied: it is for the bearing of joints, not for the cable. A cable in no
+closed loop, kept taut by springs alone, does not change its tension with temperature: waive a
+finding on it with that reason. Ends are taken to be as strong as the cable, as swaged
+terminals are; a hand-tucked splice has about three quarters. Cables without a stated tension
+are named by `chafe`.)",
       .mend = "Rig to another tension, use stainless cable, or a stronger one.",
       .limits = cable_tension_limits,
       .catalogue_limits =

@@ -12,7 +12,6 @@ namespace linewright {
 Judgement tension_judgement(const PreparedRoute& route) {
   Judgement judgement = judgement_at(cable_tension_rule(), route, route.length_in() / 2);
   judgement.location = route.route->tension->where;
-  judgement.unit = Unit::pound_force;
   return judgement;
 }
 
@@ -21,13 +20,13 @@ std::string tension_words(double lbf) {
 }
 
 std::string tension_rounded_up(double lbf) {
-  return fmt::format("{:.0f} lbf", std::ceil(lbf - tension_rounding_lbf));
+  return fmt::format("{:.0f} lbf", std::ceil(lbf - limit_rounding));
 }
 
-Judgement not_judged(Judgement judgement, const LimitRow& row, const std::string& message,
+Judgement not_judged(Judgement judgement, const Limit& limit, const std::string& message,
                      const std::string& mend) {
+  leave_unknown(judgement, limit);
   judgement.message = message;
-  judgement.source = cite(row);
   judgement.mend = mend;
   return judgement;
 }
@@ -36,7 +35,7 @@ std::string stronger_cable(const RuleContext& context, const Line& line, double 
   return "use a cable that breaks at " + tension_rounded_up(breaking_lbf) + " or more" +
          such_as(context.prepared.project->catalogue, line, [&](const Line& each) {
            return each.breaking_strength_lbf &&
-                  each.breaking_strength_lbf->value >= breaking_lbf - tension_rounding_lbf;
+                  each.breaking_strength_lbf->value >= breaking_lbf - limit_rounding;
          });
 }
 

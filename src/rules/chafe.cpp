@@ -1,7 +1,6 @@
 #include "rules/chafe.hpp"
 
 #include <algorithm>
-#include <array>
 #include <iterator>
 
 #include "rules/added_support.hpp"
@@ -18,29 +17,47 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 4> limits{{
-    {"pressure line: gap less its likely reach", 0, "in",
-     "14 CFR 23.1325(b)(1)(ii): no chafing of tubing", Mark::verified, Verdict::fail},
-    {"control cable: gap less its likely reach", 0, "in",
-     "14 CFR 23.685(a): no chafing or interference", Mark::verified, Verdict::fail},
-    {"wire bundle: gap less its likely reach", 0, "in",
-     "AC 43.13-1B para 11-115 and 11-118: touches nothing that abrades", Mark::verified,
-     Verdict::fail},
-    {"any line: gap less the reach that no shape can pass", 0, "in",
-     "the ellipsoid whose foci are the supports and whose string is the line", Mark::calculated,
-     Verdict::warn},
-}};
-constexpr const LimitRow& any_shape = limits[3];
+constexpr std::string_view likely_reach = "likely reach";
+
+constexpr LimitRow tube_rubs{.name = "tube-rubs",
+                             .subject = "pressure line: gap",
+                             .value = 1,
+                             .source = "14 CFR 23.1325(b)(1)(ii): no chafing of tubing",
+                             .mark = Mark::verified,
+                             .times = likely_reach};
+constexpr LimitRow cable_rubs{.name = "cable-rubs",
+                              .subject = "control cable: gap",
+                              .value = 1,
+                              .source = "14 CFR 23.685(a): no chafing or interference",
+                              .mark = Mark::verified,
+                              .times = likely_reach};
+constexpr LimitRow wire_rubs{
+    .name = "wire-rubs",
+    .subject = "wire bundle: gap",
+    .value = 1,
+    .source = "AC 43.13-1B para 11-115 and 11-118: touches nothing that abrades",
+    .mark = Mark::verified,
+    .times = likely_reach};
+constexpr LimitRow any_shape{
+    .name = "any-shape",
+    .subject = "any line: gap",
+    .value = 1,
+    .source = "the ellipsoid whose foci are the supports and whose string is the line",
+    .mark = Mark::calculated,
+    .broken = Verdict::warn,
+    .times = "reach that no shape can pass"};
+
+constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape});
 
 }  // namespace
 
 const LimitRow& likely_row(LineKind kind) {
-  if (kind == LineKind::cable) return limits[1];
-  return kind == LineKind::wire ? limits[2] : limits[0];
+  if (kind == LineKind::cable) return cable_rubs;
+  return kind == LineKind::wire ? wire_rubs : tube_rubs;
 }
 
 bool breaks(const Approach& approach, double tolerance_in) {
-  return approach.margin_in - tolerance_in < -limit_rounding_in;
+  return approach.margin_in - tolerance_in < -limit_rounding;
 }
 
 const Approach& worst_place(const ReachPair& pair) {
@@ -51,26 +68,18 @@ const Approach& worst_place(const ReachPair& pair) {
 void judge_margins(const RuleContext& context, const ReachPair& pair, double tolerance_in,
                    const LimitRow& row, const std::string& what, Judgement& judgement) {
   const bool will = pair.likely.has_value();
-  const bool might = breaks(pair.bound, tolerance_in);
   const Approach& place = worst_place(pair);
   const double gap = place.gap_in - tolerance_in;
   const double reach = place.gap_in - place.margin_in;
-  judgement.value = gap;
-  judgement.limit = reach;
-  judgement.source = cite(will ? row : any_shape);
+  const bool clear = holds(judgement, gap, {(will ? row : any_shape) * reach});
   const auto [gap_words, reach_words] = told_apart(
       gap, reach, [&](double value, int more) { return context.phrasing.length(value, more); });
   const std::string numbers = ": gap " + gap_words + ", reach " + reach_words;
-  if (will) {
-    judgement.verdict = row.broken;
-    judgement.message = "can reach " + what + numbers;
-  } else if (might) {
-    judgement.verdict = any_shape.broken;
-    judgement.message = "might reach " + what + numbers + " at the most";
-  } else {
-    judgement.verdict = Verdict::pass;
+  if (clear)
     judgement.message = "out of reach of " + what + numbers + " at the most";
-  }
+  else
+    judgement.message =
+        will ? "can reach " + what + numbers : "might reach " + what + numbers + " at the most";
 }
 
 namespace {
@@ -160,11 +169,10 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
     Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
     judgement.with = part.name;
-    judgement.verdict = Verdict::pass;
     judgement.value = place.gap_in - context.prepared.project->build_tolerance_in;
+    holds_true(judgement, true, likely_row(route.line->kind));
     judgement.message =
         "may lie against " + obstacle_words(part, *place.obstacle) + ", which is guarded there";
-    judgement.source = cite(likely_row(route.line->kind));
     judgements.push_back(judgement);
   }
 }
@@ -192,10 +200,7 @@ void report_free_end(const RuleContext& context, SpanReach& reach,
   Judgement judgement =
       judgement_at(chafe_rule(), route, at_end ? reach.stretch.end_in : reach.stretch.start_in);
   judgement.with = node.name;
-  judgement.value = 0;
-  judgement.limit = swing;
-  judgement.verdict = any_shape.broken;
-  judgement.source = cite(any_shape);
+  holds(judgement, 0, {any_shape * swing});
   judgement.message = "nothing holds the end at " + node.name + ": it can swing " +
                       context.phrasing.length(swing) + " to any side";
   judgement.mend = "hold the line near its end, or state `fixed: true` for node " + node.name +
@@ -243,35 +248,25 @@ const Rule& chafe_rule() {
       .name = "chafe",
       .purpose = "no line can rub on an edge, a face or another line",
       .explanation =
-          "Between two supports a line can move sideways. How far it is likely to move follows "
-          "from "
-          "its surplus length (what a careful builder leaves, and its growth over the airframe in "
-          "the temperature range) as a slack string or a clamped tube, plus its sag under the load "
-          "factor; a cable sags under its lowest tension of the temperature range, and where "
-          "another "
-          "cable works the same control, under what that one's limit load leaves it: in a rigid "
-          "loop "
-          "the loaded cable stretches and the slack one gives up as much, until a cable strung "
-          "without tension is all there is to carry its weight; what is left over then counts to "
-          "the bound. The end of a cable whose node states its `arm` swings as well: that counts "
-          "to "
-          "all sides, falling to nothing at the nearest guide. What no shape "
-          "of "
-          "that length can leave is the ellipsoid whose foci are the supports. At every place "
-          "along "
-          "the line the gap to every unguarded edge and face and to every other line, less the "
-          "build tolerance (twice, between two lines; lines that hang on one fitting swing with it "
-          "together, which does not count between them), is held against both: within the likely "
-          "reach it fails, between the two it is a warning, beyond both it passes. Edges with "
-          "grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes "
-          "with "
-          "its cable guards only what it covers at every place of the travel. A limp line (wire, "
-          "hose) keeps no bend that it is drawn with: its ellipsoid stands on the straight between "
-          "the supports. A hose whose length is stated has over what that is more than drawn. "
-          "Attachments count at their diameter wherever the travel takes them. Surplus lengths are "
-          "common practice without a source: the catalogue shows them, and a project's own line "
-          "may "
-          "state another.",
+          R"(Between two supports a line can move sideways. How far it is likely to move follows from its
+surplus length (what a careful builder leaves, and its growth over the airframe in the
+temperature range) as a slack string or a clamped tube, plus its sag under the load factor; a
+cable sags under its lowest tension of the temperature range, and where another cable works the
+same control, under what that one's limit load leaves it: in a rigid loop the loaded cable
+stretches and the slack one gives up as much, until a cable strung without tension is all there
+is to carry its weight; what is left over then counts to the bound. The end of a cable whose
+node states its `arm` swings as well: that counts to all sides, falling to nothing at the
+nearest guide. What no shape of that length can leave is the ellipsoid whose foci are the
+supports. At every place along the line the gap to every unguarded edge and face and to every
+other line, less the build tolerance (twice, between two lines; lines that hang on one fitting
+swing with it together, which does not count between them), is held against both: within the
+likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
+grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes with its
+cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
+no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
+hose whose length is stated has over what that is more than drawn. Attachments count at their
+diameter wherever the travel takes them. Surplus lengths are common practice without a source:
+the catalogue shows them, and a project's own line may state another.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",

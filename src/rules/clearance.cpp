@@ -1,7 +1,6 @@
 #include "rules/clearance.hpp"
 
 #include <algorithm>
-#include <array>
 #include <iterator>
 
 #include "geometry/nearest_approach.hpp"
@@ -18,31 +17,81 @@ namespace {
 constexpr std::string_view tube_source =
     "SAE ARP994 / MIL-H-5440: 1/16 in at a support, 1/4 in elsewhere, 1/2 in from moving parts";
 
-constexpr std::array<LimitRow, 12> limits{{
-    {"any line to structure, as drawn", 0, "in", "geometry: no two things in one place",
-     Mark::calculated, Verdict::fail},
-    {"metal tube to structure", 0.25, "in", tube_source, Mark::from_memory, Verdict::fail},
-    {"metal tube to structure, within 1 in of a support", 0.0625, "in", tube_source,
-     Mark::from_memory, Verdict::fail},
-    {"metal tube to a moving part", 0.5, "in", tube_source, Mark::from_memory, Verdict::fail},
-    {"plastic tube or hose to structure", 0.25, "in", "borrowed from the figures for metal tube",
-     Mark::common_practice, Verdict::warn},
-    {"plastic tube or hose, within 1 in of a support", 0.0625, "in",
-     "borrowed from the figures for metal tube", Mark::common_practice, Verdict::warn},
-    {"plastic tube or hose to a moving part", 0.5, "in", "instrument line to moving part",
-     Mark::common_practice, Verdict::warn},
-    {"wire bundle to structure", 0.0625, "in", "borrowed from the figures for metal tube",
-     Mark::common_practice, Verdict::warn},
-    {"wire bundle to a moving control", 0.5, "in", "AC 43.13-1B para 11-125", Mark::from_memory,
-     Verdict::fail},
-    {"control cable to structure", 0.5, "in", "where either can move", Mark::common_practice,
-     Verdict::warn},
-    {"control cable to structure, within 1 in of a guide", 0.25, "in", "next to a support",
-     Mark::common_practice, Verdict::warn},
-    {"control cable to a moving part", 0.5, "in", "where either can move", Mark::common_practice,
-     Verdict::warn},
-}};
-constexpr const LimitRow& overlap = limits[0];
+constexpr std::string_view borrowed_from_tube = "borrowed from the figures for metal tube";
+
+constexpr LimitRow overlap{.name = "overlap",
+                           .subject = "any line to structure, as drawn",
+                           .value = 0,
+                           .source = "geometry: no two things in one place",
+                           .mark = Mark::calculated};
+constexpr LimitRow metal_tube{.name = "metal-tube",
+                              .subject = "metal tube to structure",
+                              .value = 0.25,
+                              .source = tube_source,
+                              .mark = Mark::from_memory};
+constexpr LimitRow metal_tube_at_support{
+    .name = "metal-tube-at-support",
+    .subject = "metal tube to structure, within 1 in of a support",
+    .value = 0.0625,
+    .source = tube_source,
+    .mark = Mark::from_memory};
+constexpr LimitRow metal_tube_to_mover{.name = "metal-tube-to-mover",
+                                       .subject = "metal tube to a moving part",
+                                       .value = 0.5,
+                                       .source = tube_source,
+                                       .mark = Mark::from_memory};
+constexpr LimitRow soft_tube{.name = "soft-tube",
+                             .subject = "plastic tube or hose to structure",
+                             .value = 0.25,
+                             .source = borrowed_from_tube,
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow soft_tube_at_support{.name = "soft-tube-at-support",
+                                        .subject = "plastic tube or hose, within 1 in of a support",
+                                        .value = 0.0625,
+                                        .source = borrowed_from_tube,
+                                        .mark = Mark::common_practice,
+                                        .broken = Verdict::warn};
+constexpr LimitRow soft_tube_to_mover{.name = "soft-tube-to-mover",
+                                      .subject = "plastic tube or hose to a moving part",
+                                      .value = 0.5,
+                                      .source = "instrument line to moving part",
+                                      .mark = Mark::common_practice,
+                                      .broken = Verdict::warn};
+constexpr LimitRow wire{.name = "wire",
+                        .subject = "wire bundle to structure",
+                        .value = 0.0625,
+                        .source = borrowed_from_tube,
+                        .mark = Mark::common_practice,
+                        .broken = Verdict::warn};
+constexpr LimitRow wire_to_mover{.name = "wire-to-mover",
+                                 .subject = "wire bundle to a moving control",
+                                 .value = 0.5,
+                                 .source = "AC 43.13-1B para 11-125",
+                                 .mark = Mark::from_memory};
+constexpr LimitRow cable{.name = "cable",
+                         .subject = "control cable to structure",
+                         .value = 0.5,
+                         .source = "where either can move",
+                         .mark = Mark::common_practice,
+                         .broken = Verdict::warn};
+constexpr LimitRow cable_at_guide{.name = "cable-at-guide",
+                                  .subject = "control cable to structure, within 1 in of a guide",
+                                  .value = 0.25,
+                                  .source = "next to a support",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow cable_to_mover{.name = "cable-to-mover",
+                                  .subject = "control cable to a moving part",
+                                  .value = 0.5,
+                                  .source = "where either can move",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+
+constexpr auto limits =
+    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover, soft_tube,
+                 soft_tube_at_support, soft_tube_to_mover, wire, wire_to_mover, cable,
+                 cable_at_guide, cable_to_mover});
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
@@ -56,16 +105,16 @@ struct Rows {
 Rows rows_for(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
-      return {&limits[1], &limits[2], &limits[3]};
+      return {&metal_tube, &metal_tube_at_support, &metal_tube_to_mover};
     case LineKind::wire:
-      return {&limits[7], &limits[7], &limits[8]};
+      return {&wire, &wire, &wire_to_mover};
     case LineKind::cable:
-      return {&limits[9], &limits[10], &limits[11]};
+      return {&cable, &cable_at_guide, &cable_to_mover};
     case LineKind::plastic_tube:
     case LineKind::hose:
       break;
   }
-  return {&limits[4], &limits[5], &limits[6]};
+  return {&soft_tube, &soft_tube_at_support, &soft_tube_to_mover};
 }
 
 Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
@@ -75,23 +124,17 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   const std::string what = obstacle_words(part, *approach.obstacle);
   Judgement judgement = judgement_at(clearance_rule(), route, approach.distance_in);
   judgement.with = part.name;
-  judgement.value = approach.margin_in - context.prepared.project->build_tolerance_in;
-  judgement.limit = row.value;
-  judgement.source = cite(row);
-  if (*judgement.value >= row.value - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  const double free_in = approach.margin_in - context.prepared.project->build_tolerance_in;
+  if (holds(judgement, free_in, {overlap, row})) {
     judgement.message = "clear of " + what;
     return judgement;
   }
-  const bool touches = *judgement.value < 0;
-  judgement.verdict = touches ? overlap.broken : row.broken;
-  if (touches) judgement.source = cite(overlap);
-  judgement.message = touches ? "can be in " + what : "too near to " + what;
+  judgement.message = (judgement.limit == overlap.value ? "can be in " : "too near to ") + what;
   const double sag = approach.gap_in - approach.margin_in;
   if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
   judgement.mend =
-      alternatives(ways_off(context, {route, approach, row.value - *judgement.value, sag > 0}));
+      alternatives(ways_off(context, {route, approach, Limit(row).lacking(free_in), sag > 0}));
   return judgement;
 }
 
@@ -107,7 +150,7 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
   const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
   for (const auto& [part, approach] :
        nearest_structure(whole, Reach::none, context.prepared.obstacles, 0, group, counts))
-    if (approach.gap_in < -limit_rounding_in)
+    if (approach.gap_in < -limit_rounding)
       judgements.push_back(judge_approach(context, route, approach, overlap));
 }
 
@@ -183,23 +226,16 @@ const Rule& clearance_rule() {
       .name = "clearance",
       .purpose = "the drawn line keeps its distance from structure and moving parts",
       .explanation =
-          "The least free distance between the line's surface, at its largest real diameter or in "
-          "its sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count "
-          "at "
-          "every place of their sweep. Meshes count by their triangles and sharp edges. Not "
-          "counted: "
-          "the frame a line goes through, within 1 in of its hole (frame-crossing judges that), "
-          "also where a mesh has that web once more; what an end fitting is mounted on, within 1 "
-          "in "
-          "of "
-          "it; edges with trim, grommet or bushing. From a cable's gap comes off what it can hang "
-          "away from its drawn place: its play in the "
-          "guides, its sag under the load factor at its lowest tension, as chafe works it out, and "
-          "the swing of an end whose node states its `arm`, to all sides, falling to nothing at "
-          "the "
-          "nearest guide; where that is not known the gap is that of the cable as drawn, and chafe "
-          "says what is "
-          "missing. How far other lines can move is judged by chafe.",
+          R"(The least free distance between the line's surface, at its largest real diameter or in its
+sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at every
+place of their sweep. Meshes count by their triangles and sharp edges. Not counted: the frame a
+line goes through, within 1 in of its hole (frame-crossing judges that), also where a mesh has
+that web once more; what an end fitting is mounted on, within 1 in of it; edges with trim,
+grommet or bushing. From a cable's gap comes off what it can hang away from its drawn place:
+its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
+out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
+the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
+says what is missing. How far other lines can move is judged by chafe.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,7 +1,6 @@
 #include "rules/drainage.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 #include <set>
@@ -12,17 +11,27 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 2> limits{{
-    {"trapped water that closes the bore, or that has no way out at all", 0, "in3",
-     "14 CFR 23.1325(b)(1)(i) and 23.1323(c): positive drainage of moisture", Mark::verified,
-     Verdict::fail},
-    {"trapped water that leaves part of the bore open, deeper than the build tolerance or than a "
-     "quarter of the bore",
-     0, "in3", "telling a shallow pool from one that closes the bore", Mark::common_practice,
-     Verdict::warn},
-}};
-constexpr const LimitRow& closing = limits[0];
-constexpr const LimitRow& shallow = limits[1];
+constexpr LimitRow closing{
+    .name = "water-that-closes-bore",
+    .subject = "trapped water that closes the bore, or that has no way out at all",
+    .value = 0,
+    .unit = Unit::cubic_inch,
+    .sense = LimitSense::at_most,
+    .source = "14 CFR 23.1325(b)(1)(i) and 23.1323(c): positive drainage of moisture",
+    .mark = Mark::verified};
+constexpr LimitRow shallow{
+    .name = "water-that-leaves-bore-open",
+    .subject =
+        "trapped water that leaves part of the bore open, deeper than the build tolerance or than "
+        "a quarter of the bore",
+    .value = 0,
+    .unit = Unit::cubic_inch,
+    .sense = LimitSense::at_most,
+    .source = "telling a shallow pool from one that closes the bore",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({closing, shallow});
 
 /// However loosely a line is built, a pool deeper than this share of its bore is one.
 constexpr double most_of_bore_let_pass = 0.25;
@@ -63,7 +72,7 @@ std::string place_words(const WaterPlace& place, Vec3 at, const Phrasing& phrasi
 
 bool to_one_height(const std::vector<LowPoint>& points) {
   return std::all_of(points.begin(), points.end(), [&](const LowPoint& point) {
-    return std::abs(point.raised_height_in - points.front().raised_height_in) < limit_rounding_in;
+    return std::abs(point.raised_height_in - points.front().raised_height_in) < limit_rounding;
   });
 }
 
@@ -93,12 +102,19 @@ std::string mend_words(const AirNetwork& network, const WaterTrap& trap, const P
 Judgement at_place(const WaterPlace& place) {
   const PreparedRoute& route = *place.route;
   Judgement judgement = judgement_at(drainage_rule(), route, place.distance_in);
-  judgement.unit = Unit::cubic_inch;
-  judgement.sense = LimitSense::at_most;
+  leave_unknown(judgement, closing);
   if (!place.node) return judgement;
   judgement.with = place.node->name;
   judgement.location = place.node == route.from ? route.route->from_where : route.route->to_where;
   return judgement;
+}
+
+/// However little the water that stays: a volume that rounding hides is no pass.
+void water_stays(Judgement& judgement, double volume_in3, const LimitRow& row) {
+  if (volume_in3 > limit_rounding)
+    holds(judgement, volume_in3, {row});
+  else
+    holds_true(judgement, false, row);
 }
 
 Judgement judge_trap(const AirNetwork& network, const TrapInAttitudes& trap,
@@ -107,21 +123,19 @@ Judgement judge_trap(const AirNetwork& network, const TrapInAttitudes& trap,
   const double tolerance_in = context.prepared.project->build_tolerance_in;
   const double let_pass_in = std::min(tolerance_in, most_of_bore_let_pass * worst.bore_in);
   const bool within_tolerance =
-      !worst.closes_bore && trap.deepest_in <= let_pass_in + limit_rounding_in;
+      !worst.closes_bore && trap.deepest_in <= let_pass_in + limit_rounding;
   const LimitRow& row = worst.closes_bore ? closing : shallow;
   Judgement judgement = at_place(worst.lowest);
-  judgement.value = worst.volume_in3;
-  judgement.source = cite(row);
   const std::string depth =
       context.phrasing.length(within_tolerance ? trap.deepest_in : worst.depth_in);
   if (within_tolerance) {
-    judgement.verdict = Verdict::pass;
+    holds_true(judgement, true, row);
+    judgement.value = worst.volume_in3;
     judgement.message = "at most " + depth + " of water stands here, within the build tolerance" +
                         unstated_note(judged);
     return judgement;
   }
-  judgement.verdict = row.broken;
-  judgement.limit = row.value;
+  water_stays(judgement, worst.volume_in3, row);
   judgement.message = "water stands " + depth + " deep " +
                       (worst.closes_bore ? "and closes the bore" : "but leaves the bore open") +
                       " in attitude " + worst.attitude->name;
@@ -145,10 +159,7 @@ Judgement no_way_out(const AirNetwork& network) {
     const double bore_in = link.route->line->inside_diameter_in;
     volume_in3 += std::numbers::pi / 4 * bore_in * bore_in * link.route->length_in();
   }
-  judgement.verdict = closing.broken;
-  judgement.value = volume_in3;
-  judgement.limit = closing.value;
-  judgement.source = cite(closing);
+  water_stays(judgement, volume_in3, closing);
   judgement.message =
       "no port, probe or drain lets water out of system '" + route.route->system_name + "'";
   judgement.mend = "join it to its port or probe, and put a drain at its lowest place";
@@ -158,10 +169,7 @@ Judgement no_way_out(const AirNetwork& network) {
 Judgement runs_dry(const PreparedRoute& route, const JudgedIn& judged) {
   Judgement judgement = at_place({&route, 0, nullptr});
   judgement.location = route.route->where;
-  judgement.verdict = Verdict::pass;
-  judgement.value = 0;
-  judgement.limit = closing.value;
-  judgement.source = cite(closing);
+  holds(judgement, 0, {closing});
   judgement.message = "water runs out of the whole line in each attitude (" +
                       attitude_list(judged) + ")" + unstated_note(judged);
   return judgement;
@@ -194,20 +202,17 @@ const Rule& drainage_rule() {
       .name = "drainage",
       .purpose = "water runs out of every pressure line in every attitude",
       .explanation =
-          "Static, pitot and alpha lines are flooded, in thought, to the brim in each of the "
-          "project's `attitudes` (nose-up pitch, right-wing-down roll; level flight where none is "
-          "stated) and left to run out at their static ports, probes and drains. Water leaves a "
-          "place where some way to an outlet never rises above it; else it stands there up to the "
-          "lowest crest on its way out. Nothing runs out through an instrument, a cap or a loose "
-          "end. Each pool is told once, in its worst attitude, with its depth from the lowest "
-          "place to its surface, both taken at the middle of the bore, and the volume of bore "
-          "under it; fittings and instruments add none. A pool as deep as the bore closes it and "
-          "shuts off the pressure. Depths up to the build tolerance pass, but no more than a "
-          "quarter "
-          "of the bore, since the line may lie so much off anyway; by the same token a run that "
-          "falls by less than the build "
-          "tolerance, or lies level, drains as drawn and may not as built. No least slope is "
-          "published. Vents are not judged.",
+          R"(Static, pitot and alpha lines are flooded, in thought, to the brim in each of the
+project's `attitudes` (nose-up pitch, right-wing-down roll; level flight where none is stated)
+and left to run out at their static ports, probes and drains. Water leaves a place where some
+way to an outlet never rises above it; else it stands there up to the lowest crest on its way
+out. Nothing runs out through an instrument, a cap or a loose end. Each pool is told once, in
+its worst attitude, with its depth from the lowest place to its surface, both taken at the
+middle of the bore, and the volume of bore under it; fittings and instruments add none. A pool
+as deep as the bore closes it and shuts off the pressure. Depths up to the build tolerance
+pass, but no more than a quarter of the bore, since the line may lie so much off anyway; by the
+same token a run that falls by less than the build tolerance, or lies level, drains as drawn
+and may not as built. No least slope is published. Vents are not judged.)",
       .mend = "Let lines fall all the way to a port or drain, or put a drain at each low place.",
       .limits = limits,
       .catalogue_limits = "",

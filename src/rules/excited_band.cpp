@@ -3,14 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/limit.hpp"
+
 namespace linewright {
-
-namespace {
-
-/// A frequency this share inside an edge is at the edge but for rounding.
-constexpr double edge_rounding = 1e-9;
-
-}  // namespace
 
 std::vector<ExcitedBand> excited_bands(const Excitation& excitation, double widened_by) {
   if (!excitation.cruise) return {};
@@ -23,8 +18,7 @@ std::vector<ExcitedBand> excited_bands(const Excitation& excitation, double wide
 
 const ExcitedBand* band_around(const std::vector<ExcitedBand>& bands, double frequency_hz) {
   for (const ExcitedBand& band : bands)
-    if (frequency_hz > band.low_hz * (1 + edge_rounding) &&
-        frequency_hz < band.high_hz * (1 - edge_rounding))
+    if (frequency_hz > band.low_hz + limit_rounding && frequency_hz < band.high_hz - limit_rounding)
       return &band;
   return nullptr;
 }

@@ -1,7 +1,8 @@
 #include "rules/fairlead_angle.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "model/angle.hpp"
@@ -13,15 +14,15 @@ namespace linewright {
 
 namespace {
 
-constexpr double angle_rounding_deg = 1e-6;
+constexpr LimitRow most_turn{.name = "turn-in-fairlead",
+                             .subject = "turn of a cable in a fairlead",
+                             .value = 3,
+                             .unit = Unit::degree,
+                             .sense = LimitSense::at_most,
+                             .source = "14 CFR 23.689(c); AC 43.13-1B para 7-149 n",
+                             .mark = Mark::verified};
 
-constexpr std::array<LimitRow, 3> limits{{
-    {"cable turns in a fairlead, at most", 3, "deg", "14 CFR 23.689(c); AC 43.13-1B para 7-149 n",
-     Mark::verified, Verdict::fail},
-    free_fairlead_limits[0],
-    free_fairlead_limits[1],
-}};
-constexpr const LimitRow& most_turn = limits[0];
+constexpr auto limits = limit_table({most_turn, free_as_drawn, free_as_it_moves});
 
 bool is_fairlead(const RoutePoint& point) {
   return point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
@@ -57,31 +58,26 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
   Judgement judgement = judgement_at(fairlead_angle_rule(), route, route.point_distance_in[index]);
   judgement.location = point.where;
   if (!point.through.empty()) judgement.with = point.through;
-  judgement.unit = Unit::degree;
-  judgement.sense = LimitSense::at_most;
   const int number = static_cast<int>(index);
   const auto legs = leg_directions(route, number);
   const auto widest = std::max_element(legs.begin(), legs.end(), [](const auto& a, const auto& b) {
-    return turn_deg(a) < turn_deg(b) - angle_rounding_deg;
+    return turn_deg(a) < turn_deg(b) - limit_rounding;
   });
   const bool swung = widest != legs.begin();
-  judgement.value = turn_deg(*widest);
-  judgement.limit = most_turn.value;
-  judgement.source = cite(most_turn);
+  const bool held = holds(judgement, turn_deg(*widest), {most_turn});
   const std::string where = point.through.empty() ? "the fairlead" : "hole " + point.through;
   std::string turns = context.phrasing.angle(*judgement.value) + " in " + where;
   if (swung) turns += " at full travel, as " + swinging_end_name(route, number) + " swings";
   const std::string fixed = fixed_end_words(route, number);
-  if (*judgement.value <= most_turn.value + angle_rounding_deg) {
-    judgement.verdict = Verdict::pass;
+  if (held) {
     judgement.message = "the cable turns " + turns + fixed;
     return judgement;
   }
-  judgement.verdict = most_turn.broken;
   judgement.message =
-      "the cable turns " + turns + ", over the 3 deg that a fairlead may turn it" + fixed;
+      fmt::format("the cable turns {}, over the {:g} deg that a fairlead may turn it{}", turns,
+                  most_turn.value, fixed);
   judgement.mend = "put a pulley there";
-  if (swung && turn_deg(legs.front()) <= most_turn.value + angle_rounding_deg) {
+  if (swung && turn_deg(legs.front()) <= most_turn.value + limit_rounding) {
     judgement.mend = "set the fairlead farther from " + swinging_end_name(route, number) +
                      ", lengthen the arm, or put a pulley there";
     return judgement;
@@ -109,20 +105,19 @@ const Rule& fairlead_angle_rule() {
       .name = "fairlead-angle",
       .purpose = "a cable turns no more than 3 degrees in a fairlead, or passes it free",
       .explanation =
-          "At every fairlead, and every grommet or bushing that a cable is led through, the angle "
-          "between the legs before and after it must not be over the limit: a fairlead guides in a "
-          "straight line, and a cable pulled round it wears both. The angle is that of the drawing "
-          "with the controls neutral; at the guide next to a horn or pedal that states its `arm`, "
-          "it is also that at both ends of the travel, with the cable's end carried round the "
-          "arm's axis. An end without an `arm` is taken as fixed, which is said. A turn where "
-          "nothing guides the cable is an error of the drawing: see `bend-fit`. A fairlead with "
-          "`passes: free` is a ring that the cable is to go through without touching: its `at` is "
-          "the middle of its bore and no corner of the cable's path. What the cable's radius, its "
-          "distance from that middle and the build tolerance leave of the bore is held against how "
-          "far the cable is likely to move there (play of its guides, sag under the load factor at "
-          "its least tension, swing of its end), to all sides. A point that the cable passes "
-          "outside "
-          "its bore, or that is not at the frame of its hole, fails: no bore mends it.",
+          R"(At every fairlead, and every grommet or bushing that a cable is led through, the angle
+between the legs before and after it must not be over the limit: a fairlead guides in a
+straight line, and a cable pulled round it wears both. The angle is that of the drawing with
+the controls neutral; at the guide next to a horn or pedal that states its `arm`, it is also
+that at both ends of the travel, with the cable's end carried round the arm's axis. An end
+without an `arm` is taken as fixed, which is said. A turn where nothing guides the cable is an
+error of the drawing: see `bend-fit`. A fairlead with `passes: free` is a ring that the cable
+is to go through without touching: its `at` is the middle of its bore and no corner of the
+cable's path. What the cable's radius, its distance from that middle and the build tolerance
+leave of the bore is held against how far the cable is likely to move there (play of its
+guides, sag under the load factor at its least tension, swing of its end), to all sides. A
+point that the cable passes outside its bore, or that is not at the frame of its hole, fails:
+no bore mends it.)",
       .mend = "Move the fairlead nearer to the straight line, or use a pulley.",
       .limits = limits,
       .catalogue_limits = "",

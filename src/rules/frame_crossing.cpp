@@ -1,7 +1,6 @@
 #include "rules/frame_crossing.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "geometry/edge_gap.hpp"
@@ -10,37 +9,48 @@
 #include "rules/mesh_in_hole.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
+#include "rules/shared_limits.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 7> limits{{
-    {"line in a hole, free of the sheet", 0, "in", "geometry", Mark::calculated, Verdict::fail},
-    {"wire bundle to an unguarded hole edge", 0.375, "in",
-     "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear", Mark::verified, Verdict::fail},
-    {"tube or hose to an unguarded hole edge", 0.375, "in",
-     "borrowed from the wire rule of AC 43.13-1B para 11-115", Mark::common_practice,
-     Verdict::warn},
-    {"control cable to an unguarded hole edge", 0.5, "in", "where either can move",
-     Mark::common_practice, Verdict::warn},
-    {"line pressed into a grommet's wall", 0, "in",
-     "AC 43.13-1B CHG 1 para 11-115: no preload on strip or grommet", Mark::verified,
-     Verdict::warn},
-    {"point that names a hole, from where the line passes it", point_at_hole_in, "in",
-     "geometry: the point is in the hole", Mark::calculated, Verdict::fail},
-    mesh_in_hole_limit,
-}};
-constexpr const LimitRow& named_hole = limits[5];
-constexpr const LimitRow& free_of_sheet = limits[0];
-constexpr const LimitRow& wire_edge = limits[1];
-constexpr const LimitRow& tube_edge = limits[2];
-constexpr const LimitRow& cable_edge = limits[3];
-constexpr const LimitRow& preload = limits[4];
+constexpr LimitRow free_of_sheet{.name = "free-of-sheet",
+                                 .subject = "line in a hole, free of the sheet",
+                                 .value = 0,
+                                 .source = "geometry",
+                                 .mark = Mark::calculated};
+constexpr LimitRow wire_edge{.name = "wire-to-hole-edge",
+                             .subject = "wire bundle to an unguarded hole edge",
+                             .value = 0.375,
+                             .source = "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear",
+                             .mark = Mark::verified};
+constexpr LimitRow tube_edge{.name = "tube-to-hole-edge",
+                             .subject = "tube or hose to an unguarded hole edge",
+                             .value = 0.375,
+                             .source = "borrowed from the wire rule of AC 43.13-1B para 11-115",
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow preload{
+    .name = "preload",
+    .subject = "line pressed into a grommet's wall",
+    .value = 0,
+    .source = "AC 43.13-1B CHG 1 para 11-115: no preload on strip or grommet",
+    .mark = Mark::verified,
+    .broken = Verdict::warn};
+constexpr LimitRow named_hole{.name = "named-hole",
+                              .subject = "point that names a hole, from where the line passes it",
+                              .value = point_at_hole_in,
+                              .sense = LimitSense::at_most,
+                              .source = "geometry: the point is in the hole",
+                              .mark = Mark::calculated};
+
+constexpr auto limits = limit_table({free_of_sheet, wire_edge, tube_edge, cable_to_hole_edge,
+                                     preload, named_hole, mesh_in_hole_limit});
 
 const LimitRow& edge_row(LineKind kind) {
   if (kind == LineKind::wire) return wire_edge;
-  return kind == LineKind::cable ? cable_edge : tube_edge;
+  return kind == LineKind::cable ? cable_to_hole_edge : tube_edge;
 }
 
 std::optional<double> stated_bore(const PreparedRoute& route, const Hole& hole) {
@@ -53,10 +63,7 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = judgement_at(frame_crossing_rule(), route, crossing.distance_in);
   const Frame& frame = *crossing.frame;
   judgement.with = frame.name;
-  judgement.verdict = free_of_sheet.broken;
   judgement.message = "goes through the web of frame " + frame.name + ", where there is no hole";
-  judgement.source = cite(free_of_sheet);
-  judgement.limit = 0;
   const Vec2 here{crossing.at.y, crossing.at.z};
   const auto nearest_hole =
       std::min_element(frame.holes.begin(), frame.holes.end(), [&](const Hole& a, const Hole& b) {
@@ -64,12 +71,12 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
       });
   const double radius = route.radius_in(crossing.distance_in);
   if (nearest_hole == frame.holes.end()) {
-    judgement.value = -2 * radius;
+    holds(judgement, -2 * radius, {free_of_sheet});
     judgement.mend = "make a hole there with a grommet, or lead the line round the frame";
     return judgement;
   }
   const double away = edge_distance(*nearest_hole, here);
-  judgement.value = -away - radius;
+  holds(judgement, -away - radius, {free_of_sheet});
   judgement.mend = "move the line " + context.phrasing.length_up(away + radius) +
                    " or more toward hole " + nearest_hole->name +
                    ", or make a hole there with a grommet";
@@ -83,10 +90,7 @@ Judgement through_mesh(const RuleContext& context, const PreparedRoute& route,
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(crossing.obstacle.part)];
   judgement.with = part.name;
-  judgement.verdict = free_of_sheet.broken;
-  judgement.value = -2 * route.radius_in(crossing.distance_in);
-  judgement.limit = 0;
-  judgement.source = cite(free_of_sheet);
+  holds(judgement, -2 * route.radius_in(crossing.distance_in), {free_of_sheet});
   judgement.message = "goes through a surface of " + obstacle_words(part, crossing.obstacle) +
                       ", where no hole is described";
   judgement.mend =
@@ -95,16 +99,12 @@ Judgement through_mesh(const RuleContext& context, const PreparedRoute& route,
 }
 
 Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
-                       const Crossing& crossing, Judgement judgement) {
+                       const Crossing& crossing, double free_in, Judgement judgement) {
   const Hole& hole = *crossing.hole;
   const double diameter = 2 * route.radius_in(crossing.distance_in);
   const std::optional<double> bore = stated_bore(route, hole);
   const Phrasing& phrasing = context.phrasing;
-  if (bore && diameter > *bore + limit_rounding_in) {
-    judgement.verdict = free_of_sheet.broken;
-    judgement.value = *bore - diameter;
-    judgement.limit = 0;
-    judgement.source = cite(free_of_sheet);
+  if (bore && !holds(judgement, *bore - diameter, {free_of_sheet})) {
     judgement.message = "the line, " + phrasing.length(diameter) +
                         " across, does not go through the " + phrasing.length(*bore) +
                         " bore in hole " + hole.name;
@@ -115,16 +115,13 @@ Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
   const double wall = bore && circle ? (circle->diameter - *bore) / 2 : 0;
   // The line may lie against the guide; it presses on it when drawn deeper than it could be built.
   const double tolerance = context.prepared.project->build_tolerance_in;
-  judgement.limit = std::max(0.0, wall - 2 * tolerance);
-  judgement.source = cite(preload);
-  if (*judgement.value >= *judgement.limit - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  const Limit unpressed{preload.value + std::max(0.0, wall - 2 * tolerance), preload};
+  if (holds(judgement, free_in, {free_of_sheet, unpressed})) {
     judgement.message = "guarded in hole " + hole.name;
     return judgement;
   }
-  judgement.verdict = *judgement.value < 0 ? free_of_sheet.broken : preload.broken;
   judgement.message = "presses on the guard of hole " + hole.name;
-  judgement.mend = "move the line " + phrasing.length_up(*judgement.limit - *judgement.value) +
+  judgement.mend = "move the line " + phrasing.length_up(unpressed.lacking(free_in)) +
                    " toward the middle of the hole";
   return judgement;
 }
@@ -137,7 +134,7 @@ std::string room_mend(const RuleContext& context, const PreparedRoute& route,
   const double needed = 2 * (wanted_in + route.radius_in(crossing.distance_in) +
                              context.prepared.project->build_tolerance_in);
   const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
-  if (circle && circle->diameter < needed - limit_rounding_in)
+  if (circle && circle->diameter < needed - limit_rounding)
     return "make the hole " + phrasing.length_up(needed) +
            " wide and lead the line through its middle";
   return "move the line " + phrasing.length_up(wanted_in - gap_in) +
@@ -151,24 +148,20 @@ Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = judgement_at(frame_crossing_rule(), route, edge.along_in);
   if (const RoutePoint* point = route.point_through(hole.name)) judgement.location = point->where;
   judgement.with = hole.name;
-  judgement.value = edge.distance_in - route.radius_in(edge.along_in) -
-                    context.prepared.project->build_tolerance_in;
-  if (is_guarded(route, crossing)) return guarded_hole(context, route, crossing, judgement);
+  const double free_in = edge.distance_in - route.radius_in(edge.along_in) -
+                         context.prepared.project->build_tolerance_in;
+  if (is_guarded(route, crossing))
+    return guarded_hole(context, route, crossing, free_in, judgement);
   const LimitRow& row = edge_row(route.line->kind);
-  judgement.limit = row.value;
-  judgement.source = cite(row);
-  if (*judgement.value >= row.value - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, free_in, {free_of_sheet, row})) {
     judgement.message = "clear of the edge of hole " + hole.name;
     return judgement;
   }
-  const bool touches = *judgement.value < 0;
-  judgement.verdict = touches ? free_of_sheet.broken : row.broken;
-  if (touches) judgement.source = cite(free_of_sheet);
-  judgement.message =
-      (touches ? "touches the bare edge of hole " : "close to the bare edge of hole ") + hole.name;
-  judgement.mend = "fit a grommet or edge trim, or " +
-                   room_mend(context, route, crossing, row.value, *judgement.value);
+  judgement.message = (judgement.limit == free_of_sheet.value ? "touches the bare edge of hole "
+                                                              : "close to the bare edge of hole ") +
+                      hole.name;
+  judgement.mend =
+      "fit a grommet or edge trim, or " + room_mend(context, route, crossing, row.value, free_in);
   return judgement;
 }
 
@@ -196,7 +189,8 @@ std::optional<Judgement> misplaced(const RuleContext& context, const PreparedRou
     return crossing.hole && crossing.hole->name == point.through;
   });
   const double away = named ? std::abs(named->distance_in - here) : 0;
-  if (named && away <= named_hole.value + limit_rounding_in) return std::nullopt;
+  Judgement judgement = judgement_at(frame_crossing_rule(), route, here);
+  if (named && holds(judgement, away, {named_hole})) return std::nullopt;
   const Crossing* other = nearest_crossing(route, here, [&](const Crossing& crossing) {
     const auto& holes = crossing.frame->holes;
     return std::any_of(holes.begin(), holes.end(),
@@ -204,19 +198,14 @@ std::optional<Judgement> misplaced(const RuleContext& context, const PreparedRou
   });
   // A passage through the web is a finding of its own already.
   if (!named && other && !other->hole) return std::nullopt;
-  Judgement judgement = judgement_at(frame_crossing_rule(), route, here);
   judgement.location = point.where;
   judgement.with = point.through;
-  judgement.verdict = named_hole.broken;
-  judgement.source = cite(named_hole);
   judgement.message = "said to go through hole " + point.through + ", but ";
   judgement.mend = "move the point into the hole, or name the hole it goes through";
   if (named) {
-    judgement.sense = LimitSense::at_most;
-    judgement.value = away;
-    judgement.limit = named_hole.value;
     judgement.message += "the point is " + context.phrasing.length(away) + " along from it";
   } else {
+    holds_true(judgement, false, named_hole);
     judgement.message += other ? "passes the frame by hole " + other->hole->name
                                : "the line does not pass that frame";
   }
@@ -244,10 +233,7 @@ void judge_fitting_in_web(const PreparedProject& prepared, const Node& node,
     Judgement judgement = judgement_at(frame_crossing_rule(), route, start ? 0 : route.length_in());
     judgement.location = start ? route.route->from_where : route.route->to_where;
     judgement.with = frame.name;
-    judgement.verdict = free_of_sheet.broken;
-    judgement.value = -2 * route.line->largest_radius_in();
-    judgement.limit = 0;
-    judgement.source = cite(free_of_sheet);
+    holds(judgement, -2 * route.line->largest_radius_in(), {free_of_sheet});
     judgement.message =
         node.name + " stands in the web of frame " + frame.name + ", where there is no hole";
     judgement.mend = "make it a bulkhead union (kind: bulkhead), or move it off the frame";
@@ -280,17 +266,13 @@ const Rule& frame_crossing_rule() {
       .name = "frame-crossing",
       .purpose = "a line goes through frames by holes, clear of their edges or guarded",
       .explanation =
-          "Every place where the centreline, arcs included, passes a frame's plane inside its "
-          "outline is solved exactly. It must lie in a hole, and the surface of the line, less the "
-          "build tolerance, must keep clear of the hole's edge; nearer than the limit the edge "
-          "needs "
-          "a grommet, a bushing, edge trim or a fairlead. The gap is measured in space against "
-          "both "
-          "faces of the sheet, so a line that leans in the hole is judged where it is nearest. A "
-          "surface of a mesh that the centreline pierces is in the way unless a described frame "
-          "has a hole there; where the two do not agree, and the line runs into what the mesh has "
-          "in "
-          "the frame's web, that is said.",
+          R"(Every place where the centreline, arcs included, passes a frame's plane inside its outline is
+solved exactly. It must lie in a hole, and the surface of the line, less the build tolerance,
+must keep clear of the hole's edge; nearer than the limit the edge needs a grommet, a bushing,
+edge trim or a fairlead. The gap is measured in space against both faces of the sheet, so a
+line that leans in the hole is judged where it is nearest. A surface of a mesh that the
+centreline pierces is in the way unless a described frame has a hole there; where the two do
+not agree, and the line runs into what the mesh has in the frame's web, that is said.)",
       .mend = "Fit a grommet or edge trim, move the line, or enlarge the hole.",
       .limits = limits,
       .catalogue_limits = "",

@@ -15,9 +15,6 @@ namespace linewright {
 
 namespace {
 
-constexpr const LimitRow& as_drawn = free_fairlead_limits[0];
-constexpr const LimitRow& as_it_moves = free_fairlead_limits[1];
-
 /// What is left of the bore as drawn. A slanting cable takes up more of it.
 double room_in(const PreparedRoute& route, const FreePassage& passage) {
   return *passage.fairlead().bore_in / 2 - passage.offset_in -
@@ -80,7 +77,7 @@ std::optional<Misdrawn> misdrawn(const RuleContext& context, const PreparedRoute
   const RoutePoint& fairlead = passage.fairlead();
   const Fitted fitted = fitted_in(context, fairlead);
   const bool outside = passage.offset_in - route.radius_in(passage.distance_in) >
-                       *fairlead.bore_in / 2 + limit_rounding_in;
+                       *fairlead.bore_in / 2 + limit_rounding;
   const bool off_frame =
       fitted.frame && std::abs(fairlead.at.x - fitted.frame->station) > point_at_hole_in;
   if (!outside && !off_frame) return std::nullopt;
@@ -111,51 +108,46 @@ Judgement judge_passage(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = judgement_at(fairlead_angle_rule(), route, passage.distance_in);
   judgement.location = fairlead.where;
   if (!fairlead.through.empty()) judgement.with = fairlead.through;
-  judgement.value = gap;
-  judgement.source = cite(as_it_moves);
   const SpanReach* reach = reach_at(reaches, passage.distance_in);
   const double likely =
       reach ? reach->stretch.envelope.width_in(Reach::likely, passage.distance_in) : 0;
+  const Limit as_it_moves(free_as_it_moves.value + likely, free_as_it_moves);
   if (const auto fault = misdrawn(context, route, passage)) {
-    judgement.value.reset();
-    if (fault->away_in) judgement.value = -*fault->away_in;
-    judgement.limit = as_drawn.value;
-    judgement.source = cite(as_drawn);
-    judgement.verdict = as_drawn.broken;
+    // Another part of the cable may run through the point: it is misdrawn all the same.
+    if (fault->away_in && *fault->away_in > limit_rounding)
+      holds(judgement, -*fault->away_in, {free_as_drawn});
+    else
+      holds_true(judgement, false, free_as_drawn);
     judgement.message = "the cable does not go through " + name + ": " + fault->words;
     judgement.mend =
         "set its point in the middle of its bore, where the cable goes through, or "
         "lead the cable there";
     return judgement;
   }
-  if (drawn < -limit_rounding_in) {
-    judgement.value = drawn;
-    judgement.limit = as_drawn.value;
-    judgement.source = cite(as_drawn);
-    judgement.verdict = as_drawn.broken;
+  if (!holds(judgement, drawn, {free_as_drawn})) {
     judgement.message = "the cable runs into " + name + ", which it is to pass free: it lies " +
                         context.phrasing.length(passage.offset_in) + " off the middle of the bore";
-    judgement.mend = mend_words(context, passage, as_it_moves.value + likely - gap);
+    judgement.mend = mend_words(context, passage, as_it_moves.lacking(gap));
     return judgement;
   }
   if (!reach || !reach->missing.empty()) {
+    leave_unknown(judgement, as_it_moves);
+    judgement.value = gap;
+    judgement.limit.reset();
     judgement.message = "whether the cable passes " + name +
                         " free is not known: " + (reach ? reach->missing : "what holds it") +
                         " is missing";
     judgement.mend = "state it in the project";
     return judgement;
   }
-  judgement.limit = as_it_moves.value + likely;
   const std::string numbers =
       ": room " + context.phrasing.length(gap) + ", reach " + context.phrasing.length(likely);
-  if (gap >= *judgement.limit - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, gap, {as_it_moves})) {
     judgement.message = "passes " + name + " free" + numbers;
     return judgement;
   }
-  judgement.verdict = as_it_moves.broken;
   judgement.message = "can touch " + name + ", which it is to pass free" + numbers;
-  judgement.mend = mend_words(context, passage, *judgement.limit - gap);
+  judgement.mend = mend_words(context, passage, as_it_moves.lacking(gap));
   return judgement;
 }
 

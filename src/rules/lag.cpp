@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <string>
 
 #include "geometry/air_network.hpp"
@@ -15,12 +14,17 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 1> limits{{
-    {"altitude that an instrument trails by at the stated climb rate, at 10,000 ft", 10, "ft",
-     "a working figure: half of an altimeter's smallest division", Mark::common_practice,
-     Verdict::warn},
-}};
-constexpr const LimitRow& trailing = limits[0];
+constexpr LimitRow trailing{
+    .name = "altitude-trailed",
+    .subject = "altitude that an instrument trails by at the stated climb rate, at 10,000 ft",
+    .value = 10,
+    .unit = Unit::foot,
+    .sense = LimitSense::at_most,
+    .source = "a working figure: half of an altimeter's smallest division",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({trailing});
 
 /// The thinner air is where lag is longer: judged high up, and told at sea level for comparison.
 constexpr double judged_altitude_ft = 10'000;
@@ -104,10 +108,8 @@ Judgement at_instrument(const AirNetwork& network, int node) {
   Judgement judgement = judgement_at(lag_rule(), route, start ? 0 : route.length_in());
   judgement.with = network.nodes[static_cast<std::size_t>(node)]->name;
   judgement.location = start ? route.route->from_where : route.route->to_where;
-  judgement.unit = Unit::foot;
-  judgement.sense = LimitSense::at_most;
+  leave_unknown(judgement, trailing);
   judgement.limit = trailing.value;
-  judgement.source = cite(trailing);
   return judgement;
 }
 
@@ -123,15 +125,14 @@ std::string figure(double value) {
 
 void say_lag(Judgement& judgement, double sea_level_s, double high_s, double climb_ft_per_min) {
   const double trails_ft = altitude_lag_ft(high_s, climb_ft_per_min);
-  judgement.value = trails_ft;
+  const bool held = holds(judgement, trails_ft, {trailing});
   judgement.message = fmt::format(
       "{} trails the air outside by {} s at sea level and {} s at 10,000 ft: {} ft at {:.0f} "
       "ft/min",
       *judgement.with, figure(sea_level_s), figure(high_s),
       trails_ft < 100 ? figure(trails_ft) : fmt::format("{:.0f}", trails_ft), climb_ft_per_min);
   if (trails_ft < unseen_ft) judgement.message += ", too little to see";
-  judgement.verdict = trails_ft <= trailing.value ? Verdict::pass : trailing.broken;
-  if (judgement.verdict != Verdict::pass)
+  if (!held)
     judgement.mend = "use a wider bore, above all where it is narrowest, or a shorter line";
 }
 
@@ -181,15 +182,15 @@ const Rule& lag_rule() {
       .name = "lag",
       .purpose = "no instrument trails the pressure outside by more than it can show",
       .explanation =
-          "Where the project states its `climb` rate, the tubes of each static, pitot and alpha "
-          "system are taken as laminar resistances and all that must breathe through them as "
-          "volumes: instruments, other nodes (none where not stated) and the tubes themselves. "
-          "Every port or probe of the system is at the pressure outside. Each instrument then "
-          "trails by a lag constant, worked out in standard air at sea level and at 10,000 ft, and "
-          "in a steady climb by that time times the rate. Pressure changes are taken as slow and "
-          "at constant temperature; the instrument's own lag, and any pinch the drawing does not "
-          "show, come on top. The answer is no better than the volumes stated: an instrument's is "
-          "seldom known within a factor of two. Without `climb` nothing is judged.",
+          R"(Where the project states its `climb` rate, the tubes of each static, pitot and
+alpha system are taken as laminar resistances and all that must breathe through them as
+volumes: instruments, other nodes (none where not stated) and the tubes themselves. Every port
+or probe of the system is at the pressure outside. Each instrument then trails by a lag
+constant, worked out in standard air at sea level and at 10,000 ft, and in a steady climb by
+that time times the rate. Pressure changes are taken as slow and at constant temperature; the
+instrument's own lag, and any pinch the drawing does not show, come on top. The answer is no
+better than the volumes stated: an instrument's is seldom known within a factor of two. Without
+`climb` nothing is judged.)",
       .mend = "Use a wider bore or a shorter line: lag falls with the fourth power of the bore.",
       .limits = limits,
       .catalogue_limits = "",

@@ -20,10 +20,7 @@ Judgement mesh_in_hole(const RuleContext& context, const PreparedRoute& route,
       context.prepared.obstacles.parts()[static_cast<std::size_t>(place.obstacle->part)];
   Judgement judgement = judgement_at(frame_crossing_rule(), route, place.distance_in);
   judgement.with = part.name;
-  judgement.value = place.gap_in;
-  judgement.limit = mesh_in_hole_limit.value;
-  judgement.verdict = mesh_in_hole_limit.broken;
-  judgement.source = cite(mesh_in_hole_limit);
+  holds(judgement, place.gap_in, {mesh_in_hole_limit});
   judgement.message = "runs into " + obstacle_words(part, *place.obstacle) + " in hole " +
                       crossing.hole->name + ", which frame " + crossing.frame->name +
                       " describes as open";

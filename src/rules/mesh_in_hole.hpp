@@ -8,12 +8,12 @@
 namespace linewright {
 
 inline constexpr LimitRow mesh_in_hole_limit{
-    "line in a described hole, free of what a mesh has there",
-    0,
-    "in",
-    "geometry: of the frame's hole and the mesh, one is wrong",
-    Mark::calculated,
-    Verdict::warn};
+    .name = "mesh-in-hole",
+    .subject = "line in a described hole, free of what a mesh has there",
+    .value = 0,
+    .source = "geometry: of the frame's hole and the mesh, one is wrong",
+    .mark = Mark::calculated,
+    .broken = Verdict::warn};
 
 /// A finding for every passage through a described hole in which a mesh that lies in the frame's
 /// web, as `NeighbourFilter` takes it, is in the line's way. Which of the two is right cannot be

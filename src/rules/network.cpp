@@ -1,7 +1,6 @@
 #include "rules/network.hpp"
 
 #include <algorithm>
-#include <array>
 #include <map>
 #include <set>
 
@@ -11,44 +10,80 @@ namespace {
 
 constexpr std::string_view static_source = "14 CFR 23.1325";
 
-constexpr std::array<LimitRow, 8> limits{{
-    {"openings of a line left open", 0, "", static_source, Mark::verified, Verdict::fail},
-    {"two pressures joined at a node", 0, "", "14 CFR 23.1323 and 23.1325", Mark::verified,
-     Verdict::fail},
-    {"ports or probes that a system reaches, least", 1, "", "14 CFR 23.1323 and 23.1325",
-     Mark::verified, Verdict::fail},
-    {"sides that have a static port, least", 2, "", "one on each side, so that a sideslip cancels",
-     Mark::common_practice, Verdict::warn},
-    {"drains in a system, least", 1, "",
-     "a drain at each low point; positive drainage itself is 14 "
-     "CFR 23.1325(b)(1)(i)",
-     Mark::common_practice, Verdict::warn},
-    {"instruments that a system reaches, least", 1, "", "a line that feeds nothing",
-     Mark::common_practice, Verdict::warn},
-    {"lines at a tee, least", 3, "", static_source, Mark::verified, Verdict::fail},
-    {"routes that end at each port, probe, instrument, drain and tee, least", 1, "",
-     "what is described is meant to be connected", Mark::common_practice, Verdict::warn},
-}};
-constexpr const LimitRow& never_reached = limits[7];
-constexpr const LimitRow& loose_end = limits[0];
-constexpr const LimitRow& joined = limits[1];
-constexpr const LimitRow& reached = limits[2];
-constexpr const LimitRow& two_ports = limits[3];
-constexpr const LimitRow& drained = limits[4];
-constexpr const LimitRow& feeds = limits[5];
-constexpr const LimitRow& tee_lines = limits[6];
+constexpr LimitRow lines_through{.name = "lines-at-union",
+                                 .subject = "lines at a union, bulkhead fitting or bare end",
+                                 .value = 2,
+                                 .unit = Unit::none,
+                                 .source = static_source,
+                                 .mark = Mark::verified};
+constexpr LimitRow line_end{.name = "lines-at-other-node",
+                            .subject = "lines at a port, probe, instrument, drain or cap",
+                            .value = 1,
+                            .unit = Unit::none,
+                            .source = static_source,
+                            .mark = Mark::verified};
+constexpr LimitRow joined{.name = "pressures-joined",
+                          .subject = "other pressures joined to a system's own",
+                          .value = 0,
+                          .unit = Unit::none,
+                          .sense = LimitSense::at_most,
+                          .source = "14 CFR 23.1323 and 23.1325",
+                          .mark = Mark::verified};
+constexpr LimitRow reached{.name = "openings-reached",
+                           .subject = "ports or probes that a system reaches",
+                           .value = 1,
+                           .unit = Unit::none,
+                           .source = "14 CFR 23.1323 and 23.1325",
+                           .mark = Mark::verified};
+constexpr LimitRow two_ports{.name = "sides-with-port",
+                             .subject = "sides that have a static port",
+                             .value = 2,
+                             .unit = Unit::none,
+                             .source = "one on each side, so that a sideslip cancels",
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow drained{
+    .name = "drains",
+    .subject = "drains in a system",
+    .value = 1,
+    .unit = Unit::none,
+    .source = "a drain at each low point; positive drainage itself is 14 CFR 23.1325(b)(1)(i)",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+constexpr LimitRow feeds{.name = "instruments-fed",
+                         .subject = "instruments that a system reaches",
+                         .value = 1,
+                         .unit = Unit::none,
+                         .source = "a line that feeds nothing",
+                         .mark = Mark::common_practice,
+                         .broken = Verdict::warn};
+constexpr LimitRow tee_lines{.name = "lines-at-tee",
+                             .subject = "lines at a tee",
+                             .value = 3,
+                             .unit = Unit::none,
+                             .source = static_source,
+                             .mark = Mark::verified};
+constexpr LimitRow never_reached{
+    .name = "routes-at-node",
+    .subject = "routes that end at each port, probe, instrument, drain and tee",
+    .value = 1,
+    .unit = Unit::none,
+    .source = "what is described is meant to be connected",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({lines_through, line_end, joined, reached, two_ports, drained,
+                                     feeds, tee_lines, never_reached});
 
 using Routes = std::vector<const PreparedRoute*>;
 
-/// A judgement about a node, placed on the first of its routes.
+/// A judgement about a node, placed on the first of its routes; verdict still unknown.
 Judgement at_node(const LimitRow& row, const PreparedRoute& route, const Node& node) {
   const bool start = route.from == &node;
   Judgement judgement = judgement_at(network_rule(), route, start ? 0 : route.length_in());
   judgement.with = node.name;
-  judgement.unit = Unit::none;
   judgement.location = start ? route.route->from_where : route.route->to_where;
-  judgement.source = cite(row);
-  judgement.verdict = row.broken;
+  leave_unknown(judgement, row);
   return judgement;
 }
 
@@ -86,24 +121,23 @@ Judgement unreached(const Node& node) {
   judgement.with = node.name;
   judgement.at = node.at;
   judgement.location = node.where;
-  judgement.source = cite(never_reached);
-  judgement.verdict = never_reached.broken;
+  holds_true(judgement, false, never_reached);
   judgement.message = "no route ends at " + node.name;
   judgement.mend = "draw the route to it, or remove the node";
   return judgement;
 }
 
 /// How many lines a fitting needs so that none of its openings is left open.
-std::size_t lines_needed(const Node& node) {
+const LimitRow& lines_needed(const Node& node) {
   switch (node.kind) {
     case NodeKind::tee:
-      return static_cast<std::size_t>(tee_lines.value);
+      return tee_lines;
     case NodeKind::union_fitting:
     case NodeKind::bulkhead:
     case NodeKind::end:
-      return 2;
+      return lines_through;
     default:
-      return 1;
+      return line_end;
   }
 }
 
@@ -113,13 +147,9 @@ std::optional<Judgement> judge_openings(const Node& node, const Routes& routes) 
     return route->route->system == SystemKind::vent;
   });
   if (vent) return std::nullopt;
-  const std::size_t needed = lines_needed(node);
-  Judgement judgement =
-      at_node(node.kind == NodeKind::tee ? tee_lines : loose_end, *routes.front(), node);
-  judgement.value = static_cast<double>(routes.size());
-  judgement.limit = static_cast<double>(needed);
-  if (routes.size() >= needed) {
-    judgement.verdict = Verdict::pass;
+  const LimitRow& needed = lines_needed(node);
+  Judgement judgement = at_node(needed, *routes.front(), node);
+  if (holds(judgement, static_cast<double>(routes.size()), {needed})) {
     judgement.message = "no opening of " + node.name + " is left open";
     return judgement;
   }
@@ -138,8 +168,7 @@ Judgement judge_joint(const Node& node, const Routes& routes) {
   const PreparedRoute* other = nullptr;
   for (const PreparedRoute* route : routes)
     if (route->route->system_name != routes.front()->route->system_name) other = route;
-  if (!other) {
-    judgement.verdict = Verdict::pass;
+  if (holds_true(judgement, !other, joined)) {
     judgement.message = "one system meets at " + node.name;
     return judgement;
   }
@@ -186,17 +215,18 @@ std::vector<SystemParts> connected_systems(const PreparedProject& prepared) {
   return systems;
 }
 
+/// A judgement about a system, placed at the start of its first route; verdict still unknown.
+Judgement about(const SystemParts& system) {
+  Judgement judgement = judgement_at(network_rule(), *system.first, 0);
+  judgement.location = system.first->route->where;
+  return judgement;
+}
+
 Judgement count_in_system(const SystemParts& system, const LimitRow& row, std::size_t count,
                           const std::string& have, const std::string& lacks,
                           const std::string& mend) {
-  Judgement judgement = judgement_at(network_rule(), *system.first, 0);
-  judgement.unit = Unit::none;
-  judgement.location = system.first->route->where;
-  judgement.source = cite(row);
-  judgement.value = static_cast<double>(count);
-  judgement.limit = row.value;
-  const bool enough = *judgement.value >= row.value;
-  judgement.verdict = enough ? Verdict::pass : row.broken;
+  Judgement judgement = about(system);
+  const bool enough = holds(judgement, static_cast<double>(count), {row});
   const std::string name = "system '" + system.first->route->system_name + "' ";
   judgement.message = name + (enough ? have : lacks);
   if (!enough) judgement.mend = mend;
@@ -242,10 +272,8 @@ void judge_wrong_openings(const SystemParts& system, std::vector<Judgement>& jud
   const bool still = system.kind == SystemKind::static_air;
   if (!still && system.kind != SystemKind::pitot) return;
   const NodeKind wrong = still ? NodeKind::pitot_probe : NodeKind::static_port;
-  if (system.count(wrong) == 0) return;
-  Judgement judgement = count_in_system(system, joined, system.count(wrong), "", "", "");
-  judgement.verdict = joined.broken;
-  judgement.sense = LimitSense::at_most;
+  Judgement judgement = about(system);
+  if (holds(judgement, static_cast<double>(system.count(wrong)), {joined})) return;
   judgement.message =
       still ? "a static system ends at a pitot probe" : "a pitot system ends at a static port";
   judgement.mend = "lead the line to its own kind of opening";
@@ -279,14 +307,11 @@ const Rule& network_rule() {
       .name = "network",
       .purpose = "air lines are joined soundly: no loose end, no mixed pressures, ports and drains",
       .explanation =
-          "Routes that share a node are joined there. No opening of a pressure line may be left "
-          "open; "
-          "lines of different systems must not meet at a node (an instrument with two connections "
-          "has "
-          "a node for each); each static system reaches a static port, better one on each side, "
-          "and "
-          "each pitot or alpha system its probe; each system feeds an instrument and has a drain. "
-          "Vents end in the open and are judged only for being joined to a pressure.",
+          R"(Routes that share a node are joined there. No opening of a pressure line may be
+left open; lines of different systems must not meet at a node (an instrument with two
+connections has a node for each); each static system reaches a static port, better one on each
+side, and each pitot or alpha system its probe; each system feeds an instrument and has a
+drain. Vents end in the open and are judged only for being joined to a pressure.)",
       .mend = "Join, cap or move the line that the message names.",
       .limits = limits,
       .catalogue_limits = "",

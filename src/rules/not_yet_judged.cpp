@@ -7,9 +7,8 @@ namespace linewright {
 namespace {
 
 constexpr std::string_view not_yet =
-    "This version reads and checks what the project states for it, but does not judge it: the "
-    "answer "
-    "is unknown, never a pass.";
+    R"(This version reads and checks what the project states for it, but does not judge it: the
+answer is unknown, never a pass.)";
 constexpr std::string_view by_hand = "Judge it by hand against the limits shown.";
 
 std::vector<Judgement> judge_access(const RuleContext& context) {

@@ -15,34 +15,40 @@ namespace linewright {
 
 namespace {
 
-constexpr double rounding = 1e-6;
+constexpr std::string_view size_source =
+    "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan";
 
-constexpr std::array<LimitRow, 11> limits{{
-    plane_limits[0],
-    plane_limits[1],
-    plane_limits[2],
-    plane_limits[3],
-    {"pulley over cable diameter, load up to 1 % of breaking strength, at least", 10, "",
-     "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan", Mark::verified,
-     Verdict::fail},
-    {"pulley over cable diameter, load 10 % of breaking strength, at least", 20, "",
-     "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan", Mark::verified,
-     Verdict::fail},
-    {"pulley over cable diameter, load 20 % of breaking strength, at least", 28, "",
-     "MIL-F-18372, table above para 3.1.1.17.8, its rows paired from a column scan", Mark::verified,
-     Verdict::fail},
-    guard_limits[0],
-    guard_limits[1],
-    guard_limits[2],
-    guard_limits[3],
-}};
-constexpr const LimitRow& first_size = limits[4];
+constexpr LimitRow first_size{
+    .name = "size-at-1-per-cent",
+    .subject = "pulley over cable diameter, load up to 1 % of breaking strength",
+    .value = 10,
+    .unit = Unit::none,
+    .source = size_source,
+    .mark = Mark::verified};
+constexpr LimitRow second_size{
+    .name = "size-at-10-per-cent",
+    .subject = "pulley over cable diameter, load 10 % of breaking strength",
+    .value = 20,
+    .unit = Unit::none,
+    .source = size_source,
+    .mark = Mark::verified};
+constexpr LimitRow last_size{
+    .name = "size-at-20-per-cent",
+    .subject = "pulley over cable diameter, load 20 % of breaking strength",
+    .value = 28,
+    .unit = Unit::none,
+    .source = size_source,
+    .mark = Mark::verified};
+
+constexpr auto limits = limit_table(
+    {plane_primary, plane_other, plane_primary_swung, plane_other_swung, first_size, second_size,
+     last_size, guards_at_pulley, guards_at_tangents, guards_past_quarter_turn, guard_gap});
 
 struct SizeRow {
   double load_per_cent;
   const LimitRow& ratio;
 };
-constexpr std::array<SizeRow, 3> sizes{{{1, first_size}, {10, limits[5]}, {20, limits[6]}}};
+constexpr std::array<SizeRow, 3> sizes{{{1, first_size}, {10, second_size}, {20, last_size}}};
 constexpr double heaviest_per_cent = sizes.back().load_per_cent;
 
 /// Straight between the rows, level outside them.
@@ -72,9 +78,8 @@ Judgement pulley_judgement(const Pulley& pulley) {
 }
 
 Judgement unknown(Judgement judgement, const std::string& message, const std::string& mend) {
-  judgement.verdict = Verdict::unknown;
+  leave_unknown(judgement, first_size);
   judgement.message = message;
-  judgement.source = cite(first_size);
   judgement.mend = mend;
   return judgement;
 }
@@ -97,7 +102,6 @@ Judgement judge_size(const RuleContext& context, const Pulley& pulley) {
   const Line& line = *pulley.route.line;
   const Phrasing& phrasing = context.phrasing;
   Judgement judgement = pulley_judgement(pulley);
-  judgement.unit = Unit::none;
   if (!pulley.point.diameter_in || line.outside_diameter_in <= 0)
     return unknown(judgement, "the pulley's groove diameter is not stated", "state its diameter");
   const double ratio = *pulley.point.diameter_in / line.outside_diameter_in;
@@ -112,31 +116,27 @@ Judgement judge_size(const RuleContext& context, const Pulley& pulley) {
                    "add the line to the project's lines with its breaking strength and source");
   const Load load = load_of(*pulley.route.route);
   const double per_cent = 100 * load.lbf / line.breaking_strength_lbf->value;
-  const double least = least_ratio(per_cent);
-  judgement.limit = least;
-  judgement.source = cite(first_size) + "; strength: " + cite(line.breaking_strength_lbf->source);
+  const Limit least(least_ratio(per_cent), first_size);
+  const bool large_enough = holds(judgement, ratio, {least});
+  judgement.source += "; strength: " + cite(line.breaking_strength_lbf->source);
   const std::string size = fmt::format(
       "the pulley is {:.1f} times the cable's diameter at {:.1f} % of its strength ({})", ratio,
       per_cent, load.words);
-  if (ratio < least - rounding) {
-    judgement.verdict = sizes.front().ratio.broken;
-    judgement.message = size + fmt::format(", under {:.1f} times", least);
+  if (!large_enough) {
+    judgement.message = size + fmt::format(", under {:.1f} times", least.value);
     judgement.mend = "use a pulley with a groove diameter of " +
-                     phrasing.length_up(least * line.outside_diameter_in) + " or more";
+                     phrasing.length_up(least.value * line.outside_diameter_in) + " or more";
     return judgement;
   }
-  if (per_cent > heaviest_per_cent + rounding) {
-    judgement =
-        unknown(judgement, size + ": the size table ends at 20 %",
-                fmt::format("use a cable that breaks at {:.0f} lbf or more",
-                            std::ceil(100 * load.lbf / heaviest_per_cent)) +
-                    such_as(context.prepared.project->catalogue, line, [&](const Line& each) {
-                      return each.breaking_strength_lbf && each.breaking_strength_lbf->value >=
-                                                               100 * load.lbf / heaviest_per_cent;
-                    }));
-    return judgement;
-  }
-  judgement.verdict = Verdict::pass;
+  if (per_cent > heaviest_per_cent + limit_rounding)
+    return unknown(
+        judgement, size + fmt::format(": the size table ends at {:g} %", heaviest_per_cent),
+        fmt::format("use a cable that breaks at {:.0f} lbf or more",
+                    std::ceil(100 * load.lbf / heaviest_per_cent)) +
+            such_as(context.prepared.project->catalogue, line, [&](const Line& each) {
+              return each.breaking_strength_lbf &&
+                     each.breaking_strength_lbf->value >= 100 * load.lbf / heaviest_per_cent;
+            }));
   judgement.message = size;
   return judgement;
 }
@@ -173,28 +173,25 @@ const Rule& pulley_rule() {
       .name = "pulley",
       .purpose = "pulleys lie in the cable's plane, are large enough for its load, and have guards",
       .explanation =
-          "A pulley's point is the corner of the path: where the straight legs, drawn on, would "
-          "meet. It is not the spindle, unless the point says `given: centre`: then the cable "
-          "turns about the stated axis by the right-hand rule (the sign of `axis` says on which "
-          "side it passes) and the path is the taut one. Three things are judged. Plane: the angle "
-          "between each leg and the groove's plane, which is square to the stated `axis`; the "
-          "larger counts, with the controls neutral, and again at both ends of the travel where "
-          "the horn or pedal next to the pulley states its `arm`: there the standard allows a "
-          "degree more. An end without an `arm` is taken as fixed. (The standard allows that "
-          "degree on pulleys AN219 to AN221, too: waive it then.) Size: groove "
-          "diameter over the cable's nominal diameter, against the load as a share of the breaking "
-          "strength, straight between the rows of the table; the load is the limit load, or the "
-          "rigged tension where no limit load is stated. Under 1 % the first row holds. Past 20 % "
-          "the table ends: a pulley under its last row fails, a larger one is unknown. The "
-          "standard is a Navy design specification of 1955 and stricter than civil practice. "
-          "Guards: the pins, `guards`, that keep a slack cable in the groove, one near each "
-          "tangent point and one more between where the cable wraps over 90 degrees, as drawn or "
-          "as an "
-          "`arm` swings it; where the "
-          "tangent points are no more than 0.5 in apart along the groove, one is near both "
-          "(common practice). A strap or cover that follows the groove counts as three. Their "
-          "`guard_gap`, between the flange's rim and the pin, must not let the cable through. "
-          "Guards that are not stated are unknown. Where each pin stands is left to the eye.",
+          R"(A pulley's point is the corner of the path: where the straight legs, drawn on, would
+meet. It is not the spindle, unless the point says `given: centre`: then the cable turns about
+the stated axis by the right-hand rule (the sign of `axis` says on which side it passes) and
+the path is the taut one. Three things are judged. Plane: the angle between each leg and the
+groove's plane, which is square to the stated `axis`; the larger counts, with the controls
+neutral, and again at both ends of the travel where the horn or pedal next to the pulley states
+its `arm`: there the standard allows a degree more. An end without an `arm` is taken as fixed.
+(The standard allows that degree on pulleys AN219 to AN221, too: waive it then.) Size: groove
+diameter over the cable's nominal diameter, against the load as a share of the breaking
+strength, straight between the rows of the table; the load is the limit load, or the rigged
+tension where no limit load is stated. Under 1 % the first row holds. Past 20 % the table ends:
+a pulley under its last row fails, a larger one is unknown. The standard is a Navy design
+specification of 1955 and stricter than civil practice. Guards: the pins, `guards`, that keep a
+slack cable in the groove, one near each tangent point and one more between where the cable
+wraps over 90 degrees, as drawn or as an `arm` swings it; where the tangent points are no more
+than 0.5 in apart along the groove, one is near both (common practice). A strap or cover that
+follows the groove counts as three. Their `guard_gap`, between the flange's rim and the pin,
+must not let the cable through. Guards that are not stated are unknown. Where each pin stands
+is left to the eye.)",
       .mend = "Tilt the spindle, use a larger pulley or a stronger cable, fit or close guards.",
       .limits = limits,
       .catalogue_limits = "breaking_strength of each cable: AC 43.13-1B Table 7-3",

@@ -49,17 +49,15 @@ Wrap widest_wrap(const PreparedRoute& route, std::size_t index) {
 }
 
 const LimitRow& number_row(const Wrap& wrap) {
-  if (wrap.angle_rad > std::numbers::pi / 2 + angle_rounding_rad) return guard_limits[2];
-  return guard_limits[wrap.arc_in > one_pin_arc_in + limit_rounding_in ? 1 : 0];
+  if (wrap.angle_rad > std::numbers::pi / 2 + angle_rounding_rad) return guards_past_quarter_turn;
+  return wrap.arc_in > one_pin_arc_in + limit_rounding ? guards_at_tangents : guards_at_pulley;
 }
 
-Judgement guard_judgement(const PreparedRoute& route, std::size_t index, const LimitRow& row) {
+Judgement guard_judgement(const PreparedRoute& route, std::size_t index) {
   const RoutePoint& point = route.route->points[index];
   Judgement judgement = judgement_at(pulley_rule(), route, route.point_distance_in[index]);
   judgement.location = point.where;
   if (!point.to.empty()) judgement.with = point.to;
-  judgement.unit = Unit::none;
-  judgement.source = cite(row);
   return judgement;
 }
 
@@ -75,23 +73,19 @@ Judgement judge_number(const RuleContext& context, const PreparedRoute& route, s
   std::string wrap = context.phrasing.angle(widest.angle_rad * degrees_per_radian);
   if (widest.swung)
     wrap += " at full travel, as " + swinging_end_name(route, static_cast<int>(index)) + " swings";
-  Judgement judgement = guard_judgement(route, index, row);
-  judgement.limit = row.value;
+  Judgement judgement = guard_judgement(route, index);
   if (!point.guards) {
+    leave_unknown(judgement, row);
+    judgement.limit = row.value;
     judgement.message =
         "whether guards keep the cable on the pulley when it is slack is not stated";
     judgement.mend = "state how many pins stand at its groove, and their gap: guards: " +
                      std::to_string(wanted) + ", guard_gap: 0.05 in";
     return judgement;
   }
-  judgement.value = *point.guards;
   judgement.message =
       (*point.guards == 0 ? "no guard" : pins(*point.guards)) + " at a wrap of " + wrap;
-  if (*point.guards >= wanted) {
-    judgement.verdict = Verdict::pass;
-    return judgement;
-  }
-  judgement.verdict = row.broken;
+  if (holds(judgement, *point.guards, {row})) return judgement;
   judgement.message += ": a slack cable can leave the groove";
   judgement.mend =
       "fit a guard near " + std::string(wanted == 1   ? "where the cable meets the pulley"
@@ -103,29 +97,24 @@ Judgement judge_number(const RuleContext& context, const PreparedRoute& route, s
 
 Judgement judge_gap(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
   const RoutePoint& point = route.route->points[index];
-  const LimitRow& row = guard_limits[3];
-  const double diameter = row.value * route.line->outside_diameter_in;
-  Judgement judgement = guard_judgement(route, index, row);
-  judgement.unit = Unit::inch;
-  judgement.sense = LimitSense::at_most;
-  judgement.limit = diameter;
+  const Limit most = guard_gap * route.line->outside_diameter_in;
+  Judgement judgement = guard_judgement(route, index);
   if (!point.guard_gap_in) {
+    leave_unknown(judgement, most);
+    judgement.limit = most.value;
     judgement.message = "the gap between the pulley's flange and its guards is not stated";
     judgement.mend = "measure it and state it: guard_gap: 0.05 in";
     return judgement;
   }
-  judgement.value = *point.guard_gap_in;
   const std::string gap = context.phrasing.length(*point.guard_gap_in) +
                           " between flange and guard, for a cable of " +
-                          context.phrasing.length(diameter);
-  if (*point.guard_gap_in <= diameter + limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+                          context.phrasing.length(most.value);
+  if (holds(judgement, *point.guard_gap_in, {most})) {
     judgement.message = gap;
     return judgement;
   }
-  judgement.verdict = row.broken;
   judgement.message = gap + ": a slack cable can slip out";
-  judgement.mend = "set the guards to a gap of less than " + context.phrasing.length(diameter);
+  judgement.mend = "set the guards to a gap of less than " + context.phrasing.length(most.value);
   return judgement;
 }
 

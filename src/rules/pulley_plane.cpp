@@ -15,7 +15,6 @@ namespace linewright {
 
 namespace {
 
-constexpr double angle_rounding_deg = 1e-6;
 /// Drift over a lead is said only of angles up to this.
 constexpr double most_drift_deg = 45;
 
@@ -51,7 +50,7 @@ struct OffPlane {
   double deg = 0;
   const LimitRow* row = nullptr;
   bool swung = false;
-  double margin_deg() const { return row->value - deg; }
+  double lacking_deg() const { return Limit(*row).lacking(deg); }
 };
 
 OffPlane off_plane(const LegDirections& legs, Vec3 axis, const LimitRow& row, bool swung) {
@@ -59,11 +58,16 @@ OffPlane off_plane(const LegDirections& legs, Vec3 axis, const LimitRow& row, bo
   return {rad * degrees_per_radian, &row, swung};
 }
 
+const LimitRow& drawn_row(bool primary) {
+  return primary ? plane_primary : plane_other;
+}
+
 OffPlane worst_off_plane(const std::vector<LegDirections>& legs, Vec3 axis, bool primary) {
-  OffPlane worst = off_plane(legs.front(), axis, plane_limits[primary ? 0 : 1], false);
+  OffPlane worst = off_plane(legs.front(), axis, drawn_row(primary), false);
   for (std::size_t i = 1; i < legs.size(); ++i) {
-    const OffPlane swung = off_plane(legs[i], axis, plane_limits[primary ? 2 : 3], true);
-    if (swung.margin_deg() < worst.margin_deg()) worst = swung;
+    const OffPlane swung =
+        off_plane(legs[i], axis, primary ? plane_primary_swung : plane_other_swung, true);
+    if (swung.lacking_deg() > worst.lacking_deg()) worst = swung;
   }
   return worst;
 }
@@ -77,12 +81,10 @@ Judgement judge_plane(const RuleContext& context, const PreparedRoute& route, st
   Judgement judgement = judgement_at(pulley_rule(), route, route.point_distance_in[index]);
   judgement.location = point.where;
   if (!point.to.empty()) judgement.with = point.to;
-  judgement.unit = Unit::degree;
-  judgement.sense = LimitSense::at_most;
   if (!point.axis) {
-    const LimitRow& row = plane_limits[primary ? 0 : 1];
+    const LimitRow& row = drawn_row(primary);
+    leave_unknown(judgement, row);
     judgement.limit = row.value;
-    judgement.source = cite(row);
     judgement.message = "the pulley's axis is not stated, so its plane is not known";
     judgement.mend = "state the direction of its spindle: axis: [0, 0, 1]";
     return judgement;
@@ -90,18 +92,13 @@ Judgement judge_plane(const RuleContext& context, const PreparedRoute& route, st
   const Vec3 axis = unit(*point.axis);
   const auto legs = leg_directions(route, number);
   const OffPlane off = worst_off_plane(legs, axis, primary);
-  judgement.limit = off.row->value;
-  judgement.value = off.deg;
-  judgement.source = cite(*off.row);
   std::string words = context.phrasing.angle(off.deg) + " off the pulley's plane";
   if (off.swung) words += " at full travel, as " + swinging_end_name(route, number) + " swings";
   const std::string fixed = fixed_end_words(route, number);
-  if (off.deg <= off.row->value + angle_rounding_deg) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, off.deg, {*off.row})) {
     judgement.message = "the cable lies " + words + fixed;
     return judgement;
   }
-  judgement.verdict = off.row->broken;
   judgement.message = "the cable runs " + words;
   if (off.deg < most_drift_deg)
     judgement.message +=

@@ -3,12 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "physics/cable.hpp"
 #include "physics/vibration.hpp"
 #include "rules/excited_band.hpp"
+#include "rules/shared_limits.hpp"
 #include "rules/span_swing.hpp"
 #include "rules/tension_change.hpp"
 
@@ -16,20 +16,23 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 1> limits{{
-    {"a span's first frequency clear of the propeller's orders over the cruise band, by at least",
-     10, "%", "margin between a natural frequency and what excites it", Mark::common_practice,
-     Verdict::warn},
-}};
-constexpr const LimitRow& margin = limits[0];
-constexpr double widened_by = margin.value / 100;
+constexpr LimitRow margin{
+    .name = "off-cruise-band",
+    .subject = "a span's first frequency clear of the propeller's orders over the cruise band",
+    .value = 0.1,
+    .unit = Unit::hertz,
+    .source = "margin between a natural frequency and what excites it",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn,
+    .times = "band's edges"};
+
+constexpr auto limits = limit_table({margin});
 
 /// A new support stands no nearer to another than this.
 constexpr double from_the_ends_in = 1.0;
-/// A cable is not asked to be rigged to more than this many times its tension, nor to more than
-/// this share of its strength when hot [common practice, no source].
+/// A cable is not asked to be rigged to more than this many times its tension [common practice, no
+/// source].
 constexpr double most_retensioned = 2;
-constexpr double most_of_strength = 0.6;
 
 /// The propeller's orders that meet a frequency at speeds that count, in words; empty for none.
 std::string orders_met(double frequency_hz, int blades, double low_rpm, double high_rpm) {
@@ -81,7 +84,7 @@ std::string support_mend(const Swing& swing, const std::vector<ExcitedBand>& ban
   const std::string support = swing.is_cable() ? "fairlead" : "clamp";
   const std::string& node = swing.route->from->name;
   if (const auto places = support_places(swing, bands, phrasing)) {
-    if (places->last_in - places->first_in < limit_rounding_in)
+    if (places->last_in - places->first_in < limit_rounding)
       return "add a " + support + " " + phrasing.length(places->first_in) + " from " + node;
     return "add a " + support + " between " + phrasing.length_number(places->first_in) + " and " +
            phrasing.length(places->last_in) + " from " + node;
@@ -107,38 +110,38 @@ std::string tension_mend(const Swing& swing, const std::vector<Swing>& all,
   const TensionRange change =
       tension_range(0, thermal->slope_lbf_per_degf, prepared.project->temperature);
   const double rigged = swing.route->route->tension->rigged_lbf;
-  const auto tension = tension_out_of_bands(
-      bands, frequencies, rigged, -change.lowest_lbf,
-      std::min(most_retensioned * rigged,
-               most_of_strength * line.breaking_strength_lbf->value - change.highest_lbf));
+  const Limit proved = proved_share * line.breaking_strength_lbf->value;
+  const auto tension =
+      tension_out_of_bands(bands, frequencies, rigged, -change.lowest_lbf,
+                           std::min(most_retensioned * rigged, proved.value - change.highest_lbf));
   if (!tension) return {};
   return fmt::format(", or rig it to {:.0f} lbf, which keeps all its spans clear", *tension);
 }
 
-/// The edge of the bands nearest to a frequency outside them, or nearest of the band around it.
-void add_limit(Judgement& judgement, const std::vector<ExcitedBand>& bands) {
-  const double frequency = *judgement.value;
-  const ExcitedBand* around = band_around(bands, frequency);
-  double nearest = 0;
+/// Of each band the edge nearer to a frequency, which must lie on the far side of it.
+std::vector<Limit> nearest_edges(const std::vector<ExcitedBand>& bands, double frequency_hz) {
+  std::vector<Limit> edges;
   for (const ExcitedBand& band : bands) {
-    if (around && &band != around) continue;
-    const bool below = frequency - band.low_hz < band.high_hz - frequency;
-    const double edge = below ? band.low_hz : band.high_hz;
-    const double away = std::abs(frequency - edge);
-    if (judgement.limit && away >= nearest) continue;
-    nearest = away;
-    judgement.limit = edge;
-    judgement.sense = below ? LimitSense::at_most : LimitSense::at_least;
+    const bool below = frequency_hz - band.low_hz < band.high_hz - frequency_hz;
+    Limit edge{below ? band.low_hz : band.high_hz, margin};
+    edge.sense = below ? LimitSense::at_most : LimitSense::at_least;
+    edges.push_back(edge);
   }
+  return edges;
+}
+
+/// In the middle of the swing's longest leg, verdict still unknown.
+Judgement at_swing(const Swing& swing) {
+  Judgement judgement = judgement_at(resonance_rule(), *swing.route,
+                                     (swing.leg->low_in() + swing.leg->high_in()) / 2);
+  leave_unknown(judgement, margin);
+  return judgement;
 }
 
 Judgement judge_swing(const RuleContext& context, const Swing& swing, const std::vector<Swing>& all,
                       const std::vector<ExcitedBand>& bands) {
   const Project& project = *context.prepared.project;
-  Judgement judgement = judgement_at(resonance_rule(), *swing.route,
-                                     (swing.leg->low_in() + swing.leg->high_in()) / 2);
-  judgement.unit = Unit::hertz;
-  judgement.source = cite(margin);
+  Judgement judgement = at_swing(swing);
   for (const RunLeg& leg : swing.run->legs)
     if (leg.route != swing.leg->route) {
       judgement.with = context.prepared.routes[static_cast<std::size_t>(leg.route)].route->name;
@@ -147,23 +150,21 @@ Judgement judge_swing(const RuleContext& context, const Swing& swing, const std:
   judgement.value = swing.frequency_hz;
   judgement.message =
       swing_words(swing, context.phrasing) + meeting_words(swing, *project.excitation);
-  judgement.verdict = Verdict::pass;
   if (bands.empty()) {
+    holds_true(judgement, true, margin);
     judgement.message += "; no cruise band is stated (excitation.cruise_rpm) to judge it against";
     return judgement;
   }
-  add_limit(judgement, bands);
-  if (!band_around(bands, swing.frequency_hz)) {
+  if (holds(judgement, swing.frequency_hz, nearest_edges(bands, swing.frequency_hz))) {
     judgement.message += ", clear of the cruise band";
     return judgement;
   }
-  judgement.verdict = margin.broken;
   const SpeedBand& cruise = *project.excitation->cruise;
   judgement.message =
       swing_words(swing, context.phrasing) + "which the propeller meets with its " +
-      orders_met(swing.frequency_hz, project.excitation->blades, cruise.low_rpm * (1 - widened_by),
-                 cruise.high_rpm * (1 + widened_by)) +
-      fmt::format(", within {:g} % of its cruise band of {:.0f} to {:.0f} rpm", margin.value,
+      orders_met(swing.frequency_hz, project.excitation->blades,
+                 cruise.low_rpm * (1 - margin.value), cruise.high_rpm * (1 + margin.value)) +
+      fmt::format(", within {:g} % of its cruise band of {:.0f} to {:.0f} rpm", margin.value * 100,
                   cruise.low_rpm, cruise.high_rpm);
   judgement.mend = support_mend(swing, bands, context.phrasing);
   if (swing.is_cable()) judgement.mend += tension_mend(swing, all, bands, context.prepared);
@@ -171,10 +172,7 @@ Judgement judge_swing(const RuleContext& context, const Swing& swing, const std:
 }
 
 Judgement not_known(const Swing& swing) {
-  Judgement judgement = judgement_at(resonance_rule(), *swing.route,
-                                     (swing.leg->low_in() + swing.leg->high_in()) / 2);
-  judgement.unit = Unit::hertz;
-  judgement.source = cite(margin);
+  Judgement judgement = at_swing(swing);
   judgement.message =
       swing.missing.what + " is not known, so neither is how it swings between its supports";
   judgement.mend = swing.missing.mend;
@@ -186,7 +184,7 @@ std::vector<Judgement> judge_resonance(const RuleContext& context) {
   if (!excitation) return {};
   const std::vector<FreeRun> runs = free_runs(context.prepared);
   const std::vector<Swing> swings = span_swings(context.prepared, runs);
-  const std::vector<ExcitedBand> bands = excited_bands(*excitation, widened_by);
+  const std::vector<ExcitedBand> bands = excited_bands(*excitation, margin.value);
   std::vector<Judgement> judgements;
   for (const Swing& swing : swings) {
     if (swing.missing.what.empty()) {
@@ -210,18 +208,17 @@ const Rule& resonance_rule() {
       .name = "resonance",
       .purpose = "no span swings in time with the propeller at cruise",
       .explanation =
-          "Judged where the project states its `excitation`. A propeller shakes once in a turn "
-          "(first order) and once for each blade (blade order). The first frequency of each span "
-          "between supports follows from its length: a cable's as a taut string at its rigged "
-          "tension, a tube's as a straight beam of its own weight clamped at both ends, or at one "
-          "where the other is free. Nearly every cable span is met by some order somewhere between "
-          "idle and redline, and is passed through; what counts is a meeting at a speed held for "
-          "long. So a span is warned of only where the project states `cruise_rpm` within its "
-          "excitation, and an order meets the span's frequency in that band, widened on both sides "
-          "by the margin below. Without a cruise band the speeds are named and nothing is judged. "
-          "Where a run goes over a fitting that hangs on its lines, the line of the longest part "
-          "stands for all. Air in a tube, its bends, and the tension's change with temperature are "
-          "left out. Hoses and wires damp themselves and are not judged.",
+          R"(Judged where the project states its `excitation`. A propeller shakes once in a
+turn (first order) and once for each blade (blade order). The first frequency of each span
+between supports follows from its length: a cable's as a taut string at its rigged tension, a
+tube's as a straight beam of its own weight clamped at both ends, or at one where the other is
+free. Nearly every cable span is met by some order somewhere between idle and redline, and is
+passed through; what counts is a meeting at a speed held for long. So a span is warned of only
+where the project states `cruise_rpm` within its excitation, and an order meets the span's
+frequency in that band, widened on both sides by the margin below. Without a cruise band the
+speeds are named and nothing is judged. Where a run goes over a fitting that hangs on its
+lines, the line of the longest part stands for all. Air in a tube, its bends, and the tension's
+change with temperature are left out. Hoses and wires damp themselves and are not judged.)",
       .mend = "Move or add a support, or rig the cable to another tension.",
       .limits = limits,
       .catalogue_limits =

@@ -2,10 +2,6 @@
 
 namespace linewright {
 
-std::string cite(const LimitRow& row) {
-  return cite(Source{std::string(row.source), row.mark});
-}
-
 Judgement judgement_at(const Rule& rule, const PreparedRoute& route, double distance_in) {
   Judgement judgement;
   judgement.rule = rule.name;

@@ -8,20 +8,10 @@
 
 #include "geometry/prepared.hpp"
 #include "rules/judgement.hpp"
+#include "rules/limit.hpp"
 #include "rules/phrasing.hpp"
 
 namespace linewright {
-
-/// A row of a rule's limit table. Rules read their numbers from here, so that the table shown is
-/// the table used.
-struct LimitRow {
-  std::string_view subject;  ///< "rigid tube to structure, between supports"
-  double value = 0;
-  std::string_view unit;  ///< "in", "deg", "% of length", "" for a plain fact
-  std::string_view source;
-  Mark mark = Mark::from_memory;
-  Verdict broken = Verdict::fail;  ///< what breaking it gives
-};
 
 /// What a rule is given. `passed_over` are waivers for one place: rules that keep only the worst
 /// place between two things leave that place out, so that a second one is not hidden behind it.
@@ -48,18 +38,6 @@ struct Rule {
   std::string_view catalogue_limits;  ///< says which limits come from the catalogue; empty for none
   std::vector<Judgement> (*judge)(const RuleContext&);
 };
-
-/// "at limits" slack for comparing measured lengths: exactly at a limit passes in spite of
-/// rounding.
-inline constexpr double limit_rounding_in = 1e-6;
-
-/// What breaking a limit with this mark gives: warn where only practice stands behind it.
-constexpr Verdict broken_limit(Mark mark) {
-  return mark == Mark::common_practice ? Verdict::warn : Verdict::fail;
-}
-
-/// Source text of a limit row with its mark.
-std::string cite(const LimitRow& row);
 
 /// A judgement of `rule` on `route` at a distance along it, verdict still unknown.
 Judgement judgement_at(const Rule& rule, const PreparedRoute& route, double distance_in);

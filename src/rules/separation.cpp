@@ -1,7 +1,6 @@
 #include "rules/separation.hpp"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 
 #include "geometry/nearest_approach.hpp"
@@ -13,33 +12,74 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 11> limits{{
-    {"any two lines", 0, "in", "geometry: no two things in one place", Mark::calculated,
-     Verdict::fail},
-    {"metal tube to another tube or hose", 0.25, "in", "SAE ARP994 / MIL-H-5440: adjacent lines",
-     Mark::from_memory, Verdict::fail},
-    {"plastic tube or hose to the like", 0.25, "in", "borrowed from the figure for metal tube",
-     Mark::common_practice, Verdict::warn},
-    {"instrument line to control cable, within 1 in of the line's support", 0.5, "in",
-     "through full travel", Mark::common_practice, Verdict::warn},
-    {"instrument line to control cable, elsewhere", 1.0, "in", "where the line is unsupported",
-     Mark::common_practice, Verdict::warn},
-    {"wire bundle to control cable without a guard", 3.0, "in",
-     "FAA-H-8083-31, wiring chapter: else a mechanical guard", Mark::from_memory, Verdict::fail},
-    {"wire bundle to control cable in a sleeve", 0.5, "in", "AC 43.13-1B para 11-125",
-     Mark::from_memory, Verdict::fail},
-    {"wire bundle to vent line (flammable vapour), least", 2.0, "in",
-     "AC 43.13-1B CHG 1 para 11-96: 2 in with close clamping", Mark::verified, Verdict::fail},
-    {"wire bundle to instrument line", 0.25, "in", "borrowed from the figure for metal tube",
-     Mark::common_practice, Verdict::warn},
-    {"control cable to control cable", 0.5, "in", "where either can move", Mark::common_practice,
-     Verdict::warn},
-    {"wire bundle to vent line (flammable vapour)", 6.0, "in", "AC 43.13-1B CHG 1 para 11-96",
-     Mark::verified, Verdict::warn},
-}};
-constexpr const LimitRow& vent_least = limits[7];
-constexpr const LimitRow& vent_wanted = limits[10];
-constexpr const LimitRow& overlap = limits[0];
+constexpr std::string_view borrowed_from_tube = "borrowed from the figure for metal tube";
+
+constexpr LimitRow overlap{.name = "overlap",
+                           .subject = "any two lines",
+                           .value = 0,
+                           .source = "geometry: no two things in one place",
+                           .mark = Mark::calculated};
+constexpr LimitRow metal_tube{.name = "metal-tube",
+                              .subject = "metal tube to another tube or hose",
+                              .value = 0.25,
+                              .source = "SAE ARP994 / MIL-H-5440: adjacent lines",
+                              .mark = Mark::from_memory};
+constexpr LimitRow soft_tube{.name = "soft-tube",
+                             .subject = "plastic tube or hose to the like",
+                             .value = 0.25,
+                             .source = borrowed_from_tube,
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow tube_to_cable_at_support{
+    .name = "tube-to-cable-at-support",
+    .subject = "instrument line to control cable, within 1 in of the line's support",
+    .value = 0.5,
+    .source = "through full travel",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+constexpr LimitRow tube_to_cable{.name = "tube-to-cable",
+                                 .subject = "instrument line to control cable, elsewhere",
+                                 .value = 1.0,
+                                 .source = "where the line is unsupported",
+                                 .mark = Mark::common_practice,
+                                 .broken = Verdict::warn};
+constexpr LimitRow wire_to_cable{.name = "wire-to-cable",
+                                 .subject = "wire bundle to control cable without a guard",
+                                 .value = 3.0,
+                                 .source = "FAA-H-8083-31, wiring chapter: else a mechanical guard",
+                                 .mark = Mark::from_memory};
+constexpr LimitRow wire_to_sleeved_cable{.name = "wire-to-sleeved-cable",
+                                         .subject = "wire bundle to control cable in a sleeve",
+                                         .value = 0.5,
+                                         .source = "AC 43.13-1B para 11-125",
+                                         .mark = Mark::from_memory};
+constexpr LimitRow vent_least{.name = "wire-to-vent-least",
+                              .subject = "wire bundle to vent line (flammable vapour), in any case",
+                              .value = 2.0,
+                              .source = "AC 43.13-1B CHG 1 para 11-96: 2 in with close clamping",
+                              .mark = Mark::verified};
+constexpr LimitRow wire_to_tube{.name = "wire-to-tube",
+                                .subject = "wire bundle to instrument line",
+                                .value = 0.25,
+                                .source = borrowed_from_tube,
+                                .mark = Mark::common_practice,
+                                .broken = Verdict::warn};
+constexpr LimitRow cable_to_cable{.name = "cable-to-cable",
+                                  .subject = "control cable to control cable",
+                                  .value = 0.5,
+                                  .source = "where either can move",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow vent_wanted{.name = "wire-to-vent",
+                               .subject = "wire bundle to vent line (flammable vapour)",
+                               .value = 6.0,
+                               .source = "AC 43.13-1B CHG 1 para 11-96",
+                               .mark = Mark::verified,
+                               .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({overlap, metal_tube, soft_tube, tube_to_cable_at_support,
+                                     tube_to_cable, wire_to_cable, wire_to_sleeved_cable,
+                                     vent_least, wire_to_tube, cable_to_cable, vent_wanted});
 
 /// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
 constexpr double beyond_limit_in = 1.0;
@@ -51,10 +91,12 @@ bool is_tube(const PreparedRoute& route) {
   return !is(route, LineKind::cable) && !is(route, LineKind::wire);
 }
 
-/// A limit and where along the two lines it holds.
+/// A limit and where along the two lines it holds; besides it that of overlap, and the least one
+/// where there is one.
 struct Zone {
   const LimitRow* row;
   CountsPair counts;
+  const LimitRow* least = &overlap;
 };
 
 CountsPair everywhere() {
@@ -67,8 +109,8 @@ std::vector<Zone> tube_and_cable(const PreparedRoute& first, const PreparedRoute
   const auto supported = [&tube, tube_first](double a, double b) {
     return tube.to_nearest_support_in(tube_first ? a : b) <= at_support_in;
   };
-  return {{&limits[3], supported},
-          {&limits[4], [supported](double a, double b) { return !supported(a, b); }}};
+  return {{&tube_to_cable_at_support, supported},
+          {&tube_to_cable, [supported](double a, double b) { return !supported(a, b); }}};
 }
 
 std::vector<Zone> wire_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
@@ -77,8 +119,8 @@ std::vector<Zone> wire_and_cable(const PreparedRoute& first, const PreparedRoute
   const auto sleeved = [sleeves = SleeveGuards(cable), cable_first](double a, double b) {
     return sleeves.guard(cable_first ? a : b);
   };
-  return {{&limits[6], sleeved},
-          {&limits[5], [sleeved](double a, double b) { return !sleeved(a, b); }}};
+  return {{&wire_to_sleeved_cable, sleeved},
+          {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
 }
 
 std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second) {
@@ -86,15 +128,16 @@ std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second)
   const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
   if (any_cable && any_wire) return wire_and_cable(first, second);
   if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
-  if (any_cable) return {{&limits[9], everywhere()}};
+  if (any_cable) return {{&cable_to_cable, everywhere()}};
   if (any_wire && !is_tube(first) && !is_tube(second)) return {};
   if (any_wire) {
     const bool vent =
         first.route->system == SystemKind::vent || second.route->system == SystemKind::vent;
-    return {{vent ? &vent_wanted : &limits[8], everywhere()}};
+    if (vent) return {{&vent_wanted, everywhere(), &vent_least}};
+    return {{&wire_to_tube, everywhere()}};
   }
   const bool metal = is(first, LineKind::rigid_tube) || is(second, LineKind::rigid_tube);
-  return {{metal ? &limits[1] : &limits[2], everywhere()}};
+  return {{metal ? &metal_tube : &soft_tube, everywhere()}};
 }
 
 /// The nearest of all stretches of two lines. Cables hang off their drawn place.
@@ -127,31 +170,24 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
   const auto approach =
       nearest_of(firsts, seconds, zone.row->value + tolerance + beyond_limit_in, counts);
   if (!approach) return std::nullopt;
-  const bool too_near_vent =
-      zone.row == &vent_wanted && approach->gap_in - tolerance < vent_least.value;
-  const LimitRow& row = too_near_vent ? vent_least : *zone.row;
   const Phrasing& phrasing = context.phrasing;
   const std::string& other = second.route->name;
+  const double free_in = approach->margin_in - tolerance;
   Judgement judgement = judgement_at(separation_rule(), first, approach->distance_in);
   judgement.with = other;
   judgement.with_is_route = true;
-  judgement.value = approach->margin_in - tolerance;
-  judgement.limit = row.value;
-  judgement.source = cite(row);
-  if (*judgement.value >= row.value - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, free_in, {overlap, *zone.least, *zone.row})) {
     judgement.message = "far enough from " + other;
     return judgement;
   }
-  const bool touches = *judgement.value < 0;
-  judgement.verdict = touches ? overlap.broken : row.broken;
-  if (touches) judgement.source = cite(overlap);
-  judgement.message = touches ? "can touch " + other
-                              : "only " + phrasing.length(*judgement.value) + " from " + other;
+  judgement.message = judgement.limit == overlap.value
+                          ? "can touch " + other
+                          : "only " + phrasing.length(free_in) + " from " + other;
   const double sag = approach->gap_in - approach->margin_in;
   if (sag > 0) judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
-  judgement.mend = "move the lines " + phrasing.length_up(row.value - *judgement.value) + " apart";
-  if (zone.row == &limits[5]) judgement.mend += ", or sleeve the cable there";
+  judgement.mend =
+      "move the lines " + phrasing.length_up(Limit(*zone.row).lacking(free_in)) + " apart";
+  if (zone.row == &wire_to_cable) judgement.mend += ", or sleeve the cable there";
   return judgement;
 }
 
@@ -170,15 +206,14 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
   Judgement judgement = judgement_at(separation_rule(), route, approach->distance_in);
   judgement.with = route.route->name;
   judgement.with_is_route = true;
-  judgement.value = approach->margin_in - tolerance;
-  judgement.limit = overlap.value;
-  judgement.source = cite(overlap);
-  judgement.verdict = *judgement.value < 0 ? overlap.broken : Verdict::pass;
-  judgement.message = *judgement.value < 0 ? "the line can touch itself" : "clear of itself";
-  if (*judgement.value < 0)
-    judgement.mend = "lead the two parts " +
-                     context.phrasing.length_up(overlap.value - *judgement.value) +
-                     " farther apart";
+  if (holds(judgement, approach->margin_in - tolerance, {overlap})) {
+    judgement.message = "clear of itself";
+    return judgement;
+  }
+  judgement.message = "the line can touch itself";
+  judgement.mend = "lead the two parts " +
+                   context.phrasing.length_up(Limit(overlap).lacking(*judgement.value)) +
+                   " farther apart";
   return judgement;
 }
 
@@ -211,14 +246,11 @@ const Rule& separation_rule() {
       .name = "separation",
       .purpose = "lines keep their distance from each other, by kind",
       .explanation =
-          "The least free distance between the surfaces of two lines as drawn, less twice the "
-          "build "
-          "tolerance, since either may lie off. Lines that meet at a node do not count within 2 in "
-          "of it. Two wire bundles are not judged: they may be tied together. A "
-          "line that crosses itself fails. Cables count with their sag, and with the sideways "
-          "swing of an end whose node states its `arm`; without one leave room for it. How far "
-          "lines can move toward each other is "
-          "judged by chafe.",
+          R"(The least free distance between the surfaces of two lines as drawn, less twice the build
+tolerance, since either may lie off. Lines that meet at a node do not count within 2 in of it.
+Two wire bundles are not judged: they may be tied together. A line that crosses itself fails.
+Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
+without one leave room for it. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,
       .catalogue_limits = "",

@@ -2,24 +2,37 @@
 
 #include <fmt/format.h>
 
-#include <array>
-
 namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 2> limits{{
-    {"hose longer than the distance it spans, at least", 0.05, "of distance",
-     "US Navy 14105 p. 5-11: slack of 5 to 8 %; the share is taken of the distance between "
-     "supports",
-     Mark::verified, Verdict::fail},
-    {"hose longer than the distance it spans, at most", 0.08, "of distance",
-     "US Navy 14105 p. 5-11: slack of 5 to 8 %; the share is taken of the distance between "
-     "supports",
-     Mark::verified, Verdict::fail},
-}};
-constexpr const LimitRow& least = limits[0];
-constexpr const LimitRow& most = limits[1];
+constexpr std::string_view navy_slack =
+    "US Navy 14105 p. 5-11: slack of 5 to 8 %; the share is taken of the distance between supports";
+
+constexpr LimitRow least{.name = "least-slack",
+                         .subject = "hose longer than the distance it spans",
+                         .value = 0.05,
+                         .source = navy_slack,
+                         .mark = Mark::verified,
+                         .times = "distance"};
+constexpr LimitRow most{.name = "most-slack",
+                        .subject = "hose longer than the distance it spans",
+                        .value = 0.08,
+                        .sense = LimitSense::at_most,
+                        .source = navy_slack,
+                        .mark = Mark::verified,
+                        .times = "distance"};
+
+constexpr auto limits = limit_table({least, most});
+
+/// The length that leaves so much slack over a distance.
+Limit hose_length(const LimitRow& row, double spanned_in) {
+  return {spanned_in * (1 + row.value), row};
+}
+
+std::string percent(const LimitRow& row) {
+  return fmt::format("{:g} %", row.value * 100);
+}
 
 /// Straight distances from support to support, ends included: the least length that could span it.
 double distance_spanned_in(const PreparedRoute& route) {
@@ -41,30 +54,21 @@ Judgement judge_hose(const RuleContext& context, const PreparedRoute& route) {
   const double spanned = route.route->length_in ? route.length_in() : distance_spanned_in(route);
   Judgement judgement = judgement_at(slack_rule(), route, route.length_in() / 2);
   judgement.location = route.route->where;
-  judgement.value = length;
-  judgement.limit = spanned * (1 + least.value);
-  judgement.source = cite(least);
-  const std::string measured =
+  const Limit shortest = hose_length(least, spanned);
+  const Limit longest = hose_length(most, spanned);
+  judgement.message =
       "the hose is " + phrasing.length(length) + " long over " + phrasing.length(spanned) +
       fmt::format(" between its supports: {:.1f} % slack", (length / spanned - 1) * 100);
-  judgement.message = measured;
-  if (length < *judgement.limit - limit_rounding_in) {
-    judgement.verdict = least.broken;
-    judgement.message += ", under 5 %";
-    judgement.mend = "make the hose " + phrasing.length_up(*judgement.limit) + " to " +
-                     phrasing.length(phrasing.rounded_down(spanned * (1 + most.value))) + " long";
-    return judgement;
+  if (holds(judgement, length, {shortest, longest})) return judgement;
+  const std::string no_longer = phrasing.length(phrasing.rounded_down(longest.value));
+  if (judgement.sense == LimitSense::at_least) {
+    judgement.message += ", under " + percent(least);
+    judgement.mend =
+        "make the hose " + phrasing.length_up(shortest.value) + " to " + no_longer + " long";
+  } else {
+    judgement.message += ", over " + percent(most);
+    judgement.mend = "shorten the hose to " + no_longer + " or less, or hold it where it turns";
   }
-  judgement.verdict = Verdict::pass;
-  if (length <= spanned * (1 + most.value) + limit_rounding_in) return judgement;
-  judgement.limit = spanned * (1 + most.value);
-  judgement.sense = LimitSense::at_most;
-  judgement.source = cite(most);
-  judgement.verdict = most.broken;
-  judgement.message += ", over 8 %";
-  judgement.mend = "shorten the hose to " +
-                   phrasing.length(phrasing.rounded_down(*judgement.limit)) +
-                   " or less, or hold it where it turns";
   return judgement;
 }
 
@@ -82,9 +86,9 @@ const Rule& slack_rule() {
       .name = "slack",
       .purpose = "a hose is 5 to 8 % longer than the distance it spans",
       .explanation =
-          "A hose shortens under pressure and must not pull on its fittings. Its length is the "
-          "route's `length` where stated, over the drawn path; else the developed length of the "
-          "drawn path, over the straight distances from support to support.",
+          R"(A hose shortens under pressure and must not pull on its fittings. Its length is
+the route's `length` where stated, over the drawn path; else the developed length of the drawn
+path, over the straight distances from support to support.)",
       .mend = "Draw the hose with a shallow bow, or state its cut `length`.",
       .limits = limits,
       .catalogue_limits = "",

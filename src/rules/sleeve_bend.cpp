@@ -36,14 +36,8 @@ std::string turn_words(const RuleContext& context, const Bend& bend) {
 
 Judgement judge_sharp(const RuleContext& context, const PreparedRoute& route, const Bend& bend,
                       const Sleeve& sleeve) {
-  const LimitRow& row = sleeve_bend_limits[0];
   Judgement judgement = bend_judgement(route, bend);
-  judgement.unit = Unit::degree;
-  judgement.sense = LimitSense::at_most;
-  judgement.value = bend.angle_rad * degrees_per_radian;
-  judgement.limit = row.value;
-  judgement.source = cite(row);
-  judgement.verdict = row.broken;
+  holds(judgement, bend.angle_rad * degrees_per_radian, {sharp_turn});
   judgement.message = "the sleeve turns " + turn_words(context, bend) +
                       " where no bend is stated: the cable would bear on it at one point";
   judgement.mend = "give the point the radius that the sleeve is bent to: bend: " +
@@ -59,24 +53,20 @@ Judgement judge_radius(const RuleContext& context, const PreparedRoute& route, c
                        const Sleeve& sleeve) {
   const Phrasing& phrasing = context.phrasing;
   Judgement judgement = bend_judgement(route, bend);
-  judgement.value = bend.built_radius_in;
   const std::string bent = "the sleeve is bent " + turn_words(context, bend) + " at " +
                            phrasing.length(bend.built_radius_in) + " radius";
   if (!sleeve.minimum_bend_radius_in) {
+    judgement.value = bend.built_radius_in;
     judgement.message = bent + "; how tight it may be bent is not known";
     judgement.source = "the project";
     judgement.mend = "state its minimum_bend_radius, or the line that it is cut from";
     return judgement;
   }
-  const SourcedValue& least = *sleeve.minimum_bend_radius_in;
-  judgement.limit = least.value;
-  judgement.source = cite(least.source);
-  if (bend.built_radius_in >= least.value - limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  const Limit least{*sleeve.minimum_bend_radius_in, Unit::inch, LimitSense::at_least};
+  if (holds(judgement, bend.built_radius_in, {least})) {
     judgement.message = bent + ", which it stands";
     return judgement;
   }
-  judgement.verdict = broken_limit(least.source.mark);
   judgement.message = bent + ", tighter than it stands";
   judgement.mend = "raise the point's bend to " + phrasing.length_up(least.value) +
                    ", or use a sleeve that can be bent so";

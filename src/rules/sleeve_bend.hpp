@@ -1,16 +1,17 @@
 #pragma once
 // Sleeves on the turns of a cable.
 
-#include <array>
-
 #include "rules/rule.hpp"
 
 namespace linewright {
 
-inline constexpr std::array<LimitRow, 1> sleeve_bend_limits{{
-    {"turn of a sleeve at a point without a bend, at most", 0, "deg",
-     "geometry: a tube cannot turn at a point", Mark::calculated, Verdict::fail},
-}};
+inline constexpr LimitRow sharp_turn{.name = "sharp-turn",
+                                     .subject = "turn of a sleeve at a point without a bend",
+                                     .value = 0,
+                                     .unit = Unit::degree,
+                                     .sense = LimitSense::at_most,
+                                     .source = "geometry: a tube cannot turn at a point",
+                                     .mark = Mark::calculated};
 
 /// What is said of a sleeve at every corner that it lies over and that neither pulley nor fairlead
 /// makes: whether it has an arc to follow, and one that it stands. A sleeve on a tube is judged

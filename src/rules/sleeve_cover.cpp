@@ -1,13 +1,13 @@
 #include "rules/sleeve_cover.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <iterator>
 
 #include "geometry/edge_gap.hpp"
 #include "rules/attachment_sleeves.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/shared_limits.hpp"
 #include "rules/sleeve_bend.hpp"
 #include "rules/sleeve_hold.hpp"
 #include "rules/sleeve_travel.hpp"
@@ -16,39 +16,58 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 9> limits{{
-    {"sleeve bore over the largest line, at least", 0, "in", "geometry", Mark::calculated,
-     Verdict::fail},
-    {"sleeve bore over the largest cable, at least (1/32)", 0.031, "in", "room to slide on",
-     Mark::common_practice, Verdict::warn},
-    {"sleeve bore over the largest cable, at most (1/16)", 0.063, "in", "no room to rattle",
-     Mark::common_practice, Verdict::warn},
-    {"sleeve past both faces of what it guards, besides its own movement, at least", 1,
-     "sleeve diameter", "one diameter, and the full travel where it moves with the cable",
-     Mark::common_practice, Verdict::warn},
-    {"things that hold a sleeve from creeping, at least", 1, "",
-     "builders report a sleeve that walked along its cable in service", Mark::verified_secondary,
-     Verdict::warn},
-    {"gap between a sleeve's end and the stop that holds it, at most", farthest_stop_in, "in",
-     "a stop close to each end", Mark::common_practice, Verdict::warn},
-    {"sleeve within the length of its line", 0, "in", "geometry", Mark::calculated, Verdict::fail},
-    sleeve_bend_limits[0],
-    sleeve_travel_limit,
-}};
-constexpr const LimitRow& goes_on = limits[0];
-constexpr const LimitRow& least_room = limits[1];
-constexpr const LimitRow& most_room = limits[2];
-constexpr const LimitRow& stand_out = limits[3];
-constexpr const LimitRow& held = limits[4];
-constexpr const LimitRow& stop_gap = limits[5];
-constexpr const LimitRow& within_line = limits[6];
+constexpr LimitRow goes_on{.name = "goes-on",
+                           .subject = "sleeve bore over the largest line",
+                           .value = 0,
+                           .source = "geometry",
+                           .mark = Mark::calculated};
+constexpr LimitRow least_room{.name = "least-room",
+                              .subject = "sleeve bore over the largest cable (1/32)",
+                              .value = 0.031,
+                              .source = "room to slide on",
+                              .mark = Mark::common_practice,
+                              .broken = Verdict::warn};
+constexpr LimitRow most_room{.name = "most-room",
+                             .subject = "sleeve bore over the largest cable (1/16)",
+                             .value = 0.063,
+                             .sense = LimitSense::at_most,
+                             .source = "no room to rattle",
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow stand_out{
+    .name = "stand-out",
+    .subject = "sleeve past both faces of what it guards, besides its own movement",
+    .value = 1,
+    .source = "one diameter, and the full travel where it moves with the cable",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn,
+    .times = "sleeve diameter"};
+constexpr LimitRow held{.name = "held",
+                        .subject = "things that hold a sleeve from creeping",
+                        .value = 1,
+                        .unit = Unit::none,
+                        .source = "builders report a sleeve that walked along its cable in service",
+                        .mark = Mark::verified_secondary,
+                        .broken = Verdict::warn};
+constexpr LimitRow stop_gap{.name = "stop-gap",
+                            .subject = "gap between a sleeve's end and the stop that holds it",
+                            .value = farthest_stop_in,
+                            .sense = LimitSense::at_most,
+                            .source = "a stop close to each end",
+                            .mark = Mark::common_practice,
+                            .broken = Verdict::warn};
+constexpr LimitRow within_line{.name = "within-line",
+                               .subject = "sleeve short of the end of its line",
+                               .value = 0,
+                               .source = "geometry",
+                               .mark = Mark::calculated};
+
+constexpr auto limits = limit_table({goes_on, least_room, most_room, stand_out, held, stop_gap,
+                                     within_line, sharp_turn, sleeve_travel_limit});
 
 /// A sleeve that ends this near to a bare hole, which its line is near the edge of, was meant to
 /// cover it [common practice, no source].
 constexpr double meant_to_cover_in = 2.0;
-/// A bare edge nearer than this is one to guard: the limit of `frame-crossing` for cables
-/// [common practice, no source].
-constexpr double edge_to_guard_in = 0.5;
 
 struct Subject {
   const RuleContext& context;
@@ -74,6 +93,7 @@ std::optional<Judgement> judge_stated(const Subject& subject) {
   const bool outside = subject.sleeve.outside_in.has_value();
   if (bore && outside) return std::nullopt;
   Judgement judgement = sleeve_judgement(subject, middle_in(subject.sleeve));
+  leave_unknown(judgement, bore ? stand_out : goes_on);
   const std::string what = bore      ? "outside diameter"
                            : outside ? "bore"
                                      : "bore and outside diameter";
@@ -82,7 +102,6 @@ std::optional<Judgement> judge_stated(const Subject& subject) {
                        : outside ? "its fit"
                                  : "its fit and how far it should stand out") +
                       " is not known";
-  judgement.source = cite(bore ? stand_out : goes_on);
   judgement.mend = "state it for the sleeve";
   return judgement;
 }
@@ -102,23 +121,16 @@ Judgement judge_fit(const Subject& subject) {
   const std::string size = phrasing.length(*subject.sleeve.bore_in) +
                            " bore over a line that may be " + phrasing.length(largest);
   Judgement judgement = sleeve_judgement(subject, middle_in(subject.sleeve));
-  judgement.value = room;
-  const LimitRow* row = &goes_on;
-  judgement.message = "the sleeve does not go on: " + size;
-  if (room >= -limit_rounding_in && subject.on_cable()) {
-    row = room < least_room.value + limit_rounding_in ? &least_room : &most_room;
-    judgement.message = row == &least_room ? "the sleeve is a tight fit: " + size
-                                           : "the sleeve is a loose fit: " + size;
-  }
-  judgement.sense = row == &most_room ? LimitSense::at_most : LimitSense::at_least;
-  judgement.limit = row->value;
-  judgement.source = cite(*row);
-  if (*judgement.margin() >= -limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  const bool fits = subject.on_cable() ? holds(judgement, room, {goes_on, least_room, most_room})
+                                       : holds(judgement, room, {goes_on});
+  if (fits) {
     judgement.message = "the sleeve fits: " + size;
     return judgement;
   }
-  judgement.verdict = row->broken;
+  judgement.message = (judgement.limit == goes_on.value      ? "the sleeve does not go on: "
+                       : judgement.limit == least_room.value ? "the sleeve is a tight fit: "
+                                                             : "the sleeve is a loose fit: ") +
+                      size;
   judgement.mend = bore_mend(subject, largest);
   return judgement;
 }
@@ -126,16 +138,10 @@ Judgement judge_fit(const Subject& subject) {
 Judgement judge_hold(const Subject& subject, const SleeveHold& hold) {
   const Phrasing& phrasing = subject.context.phrasing;
   Judgement judgement = sleeve_judgement(subject, middle_in(subject.sleeve));
-  judgement.unit = Unit::none;
-  judgement.source = cite(held);
-  judgement.value = hold.is_held ? 1 : 0;
-  judgement.limit = held.value;
-  if (hold.is_held) {
-    judgement.verdict = Verdict::pass;
+  if (holds(judgement, hold.is_held ? 1 : 0, {held})) {
     judgement.message = "the sleeve cannot creep: " + hold.words;
     return judgement;
   }
-  judgement.verdict = held.broken;
   judgement.message = "nothing holds the sleeve from creeping along the cable";
   if (const auto place = clamp_place(subject.route, subject.sleeve))
     judgement.mend = "clamp it to structure between " + phrasing.length_up(place->from_in) +
@@ -159,7 +165,7 @@ bool concerns(const Subject& subject, const Passage& passage) {
   return !passage.crossing->hole || edge_gap(subject.route, *passage.crossing).distance_in -
                                             subject.route.line->largest_radius_in() -
                                             subject.context.prepared.project->build_tolerance_in <
-                                        edge_to_guard_in;
+                                        cable_to_hole_edge.value;
 }
 
 /// How far the sleeve stands out past the nearer face of a passage, and how far it should.
@@ -195,23 +201,20 @@ Judgement judge_cover(const Subject& subject, const Passage& passage, const Slee
   const StandOut side = worse_side(subject, passage, moves);
   Judgement judgement = sleeve_judgement(subject, passage.middle_in());
   if (!passage.name.empty()) judgement.with = passage.name;
-  judgement.value = side.value_in;
-  judgement.limit = side.limit_in;
-  judgement.source = cite(stand_out);
+  const Limit least(side.limit_in, stand_out);
   const std::string stands =
       "the sleeve stands out " + phrasing.length(side.value_in) + " past the " + passage.words;
-  if (side.margin_in() < -limit_rounding_in) {
-    judgement.verdict = stand_out.broken;
+  if (!holds(judgement, side.value_in, {least})) {
     judgement.message = side.value_in < 0 ? "the sleeve ends " + phrasing.length(-side.value_in) +
                                                 " short of the far face of the " + passage.words
                                           : stands + " only";
     judgement.mend = cover_mend(subject, passage, moves);
   } else if (!hold.moves) {
+    leave_unknown(judgement, least);
     judgement.message = stands + "; whether that is enough is not known: the travel of " +
                         subject.route.route->name + " is missing";
     judgement.mend = "state the route's travel, or clamp the sleeve to structure";
   } else {
-    judgement.verdict = Verdict::pass;
     judgement.message = stands;
   }
   return judgement;
@@ -219,13 +222,9 @@ Judgement judge_cover(const Subject& subject, const Passage& passage, const Slee
 
 std::optional<Judgement> judge_length(const Subject& subject) {
   const double over = subject.sleeve.to_in - subject.route.length_in();
-  if (over <= limit_rounding_in) return std::nullopt;
-  const Phrasing& phrasing = subject.context.phrasing;
   Judgement judgement = sleeve_judgement(subject, subject.route.length_in());
-  judgement.verdict = within_line.broken;
-  judgement.value = -over;
-  judgement.limit = within_line.value;
-  judgement.source = cite(within_line);
+  if (holds(judgement, -over, {within_line})) return std::nullopt;
+  const Phrasing& phrasing = subject.context.phrasing;
   judgement.message = "the sleeve reaches " + phrasing.length(over) + " beyond the end of its line";
   judgement.mend = "end it " + phrasing.length(phrasing.rounded_down(subject.route.length_in())) +
                    " from " + subject.route.from->name + " or nearer";
@@ -278,33 +277,27 @@ const Rule& sleeve_cover_rule() {
       .purpose =
           "a sleeve fits, is held, bends no tighter than it stands, and covers what it guards",
       .explanation =
-          "Fit: the bore must let the largest real cable through (nominal diameter and its plus "
-          "tolerance), with a little room and no more, and every attachment that lies in it or, "
-          "through full travel, comes into it: one that is clamped to structure is held against "
-          "each place of the travel, turnbuckles at their longest, one that goes with the cable "
-          "against what it is drawn over. Hold: a sleeve walks along a moving cable "
-          "unless a clamp, or a grommet that fits it closely, lies within its length, or a stop "
-          "that it cannot slip over is fixed to the cable at each end. Cover: past both faces of "
-          "every frame and guide that it lies over, or ends within a diameter of, it should stand "
-          "out by its own outside diameter, and by the cable's full travel unless it is clamped to "
-          "structure; a sleeve that nothing holds is taken to go with the cable. A sleeve that "
-          "ends within 2 in of a bare hole, whose edge its line comes near, ends short of it. "
-          "Travel: a sleeve must not lie over a pulley, nor run onto one, or into a clamp or a "
-          "guide "
-          "too narrow for it, at full travel. "
-          "Bends: where its "
-          "line turns with no pulley or fairlead there, a sleeve needs an arc to follow, the "
-          "point's `bend`, and one no tighter than it stands: its own `minimum_bend_radius`, or "
-          "that of the `line` it is cut from. Such a sleeve, if it covers the whole arc, guides a "
-          "cable round it. A "
-          "sleeve over a cable is where wear starts, so the cable in it must be inspectable (AC "
-          "43.13-1B para 7-149 b): that is left to the builder.",
+          R"(Fit: the bore must let the largest real cable through (nominal diameter and its plus
+tolerance), with a little room and no more, and every attachment that lies in it or, through
+full travel, comes into it: one that is clamped to structure is held against each place of the
+travel, turnbuckles at their longest, one that goes with the cable against what it is drawn
+over. Hold: a sleeve walks along a moving cable unless a clamp, or a grommet that fits it
+closely, lies within its length, or a stop that it cannot slip over is fixed to the cable at
+each end. Cover: past both faces of every frame and guide that it lies over, or ends within a
+diameter of, it should stand out by its own outside diameter, and by the cable's full travel
+unless it is clamped to structure; a sleeve that nothing holds is taken to go with the cable. A
+sleeve that ends within 2 in of a bare hole, whose edge its line comes near, ends short of it.
+Travel: a sleeve must not lie over a pulley, nor run onto one, or into a clamp or a guide too
+narrow for it, at full travel. Bends: where its line turns with no pulley or fairlead there, a
+sleeve needs an arc to follow, the point's `bend`, and one no tighter than it stands: its own
+`minimum_bend_radius`, or that of the `line` it is cut from. Such a sleeve, if it covers the
+whole arc, guides a cable round it. A sleeve over a cable is where wear starts, so the cable in
+it must be inspectable (AC 43.13-1B para 7-149 b): that is left to the builder.)",
       .mend = "Lengthen the sleeve, hold it, or use one of another bore.",
       .limits = limits,
       .catalogue_limits =
-          "diameter and plus tolerance of each cable: AC 43.13-1B Table 7-3; minimum_bend_radius "
-          "of "
-          "the tube a sleeve is cut from",
+          "diameter and plus tolerance of each cable: AC 43.13-1B Table 7-3; "
+          "minimum_bend_radius of the tube a sleeve is cut from",
       .judge = judge_sleeves};
   return rule;
 }

@@ -4,14 +4,12 @@
 
 #include "geometry/nearest_approach.hpp"
 #include "rules/rule.hpp"
+#include "rules/shared_limits.hpp"
 
 namespace linewright {
 
 namespace {
 
-/// What a clamp should keep from attachments: the limit of `attachment-travel` [common practice, no
-/// source].
-constexpr double attachment_to_clamp_in = 2.0;
 /// No clamp is told to go where there is less of a sleeve than this, about its own width [common
 /// practice, no source].
 constexpr double shortest_clamp_place_in = 0.5;
@@ -24,7 +22,7 @@ bool grips(const Sleeve& sleeve, const Passage& passage) {
   const Hole* hole = passage.crossing ? passage.crossing->hole : nullptr;
   std::optional<double> bore = passage.point->bore_in;
   if (!bore && hole) bore = hole->bore_in;
-  return bore && sleeve.outside_in && *bore <= *sleeve.outside_in + limit_rounding_in;
+  return bore && sleeve.outside_in && *bore <= *sleeve.outside_in + limit_rounding;
 }
 
 /// Gap to the nearest attachment that the sleeve cannot slip over, at its start or its end.
@@ -34,7 +32,7 @@ std::optional<double> gap_to_stop(const PreparedRoute& route, const Sleeve& slee
     if (!sleeve.bore_in || each.diameter_in <= *sleeve.bore_in) continue;
     const double gap = at_start ? sleeve.from_in - (each.at_in + each.length_in / 2)
                                 : each.at_in - each.length_in / 2 - sleeve.to_in;
-    if (gap < -limit_rounding_in || gap > farthest_stop_in + limit_rounding_in) continue;
+    if (gap < -limit_rounding || gap > farthest_stop_in + limit_rounding) continue;
     if (!found || gap < *found) found = std::max(0.0, gap);
   }
   return found;
@@ -66,7 +64,7 @@ std::optional<SleevePart> clamp_place(const PreparedRoute& route, const Sleeve& 
   std::vector<SleevePart> parts{{sleeve.from_in, sleeve.to_in}};
   for (const Attachment& each : route.route->attached) {
     const AttachedReach reach = attached_reach(route, each.at_in);
-    const double half = each.longest_in() / 2 + attachment_to_clamp_in;
+    const double half = each.longest_in() / 2 + attachment_to_guide.value;
     const SleevePart swept{each.at_in - half - reach.toward_from_in,
                            each.at_in + half + reach.toward_to_in};
     std::vector<SleevePart> left;

@@ -23,7 +23,7 @@ Way way_into(const Passage& passage, const Sleeve& sleeve) {
   const std::optional<double> bore = bore_of(passage);
   if (!bore) return hold ? Way::not_known : Way::open;
   if (!sleeve.outside_in) return Way::open;
-  return *sleeve.outside_in > *bore + limit_rounding_in ? Way::closed : Way::open;
+  return *sleeve.outside_in > *bore + limit_rounding ? Way::closed : Way::open;
 }
 
 /// Distance along the line between the sleeve, moved both ways, and the passage; below zero where
@@ -34,7 +34,7 @@ double gap_in(const Sleeve& sleeve, const Passage& passage, const Movement& move
 }
 
 bool meets(const Sleeve& sleeve, const Passage& passage, const Movement& moves) {
-  return gap_in(sleeve, passage, moves) < -limit_rounding_in;
+  return gap_in(sleeve, passage, moves) < -limit_rounding;
 }
 
 Judgement travel_judgement(const PreparedRoute& route, const Sleeve& sleeve,
@@ -42,7 +42,6 @@ Judgement travel_judgement(const PreparedRoute& route, const Sleeve& sleeve,
   Judgement judgement = judgement_at(sleeve_cover_rule(), route, passage.middle_in());
   judgement.location = sleeve.where;
   if (!passage.name.empty()) judgement.with = passage.name;
-  judgement.source = cite(sleeve_travel_limit);
   return judgement;
 }
 
@@ -61,9 +60,7 @@ std::string jam_mend(const RuleContext& context, const PreparedRoute& route, con
 Judgement jam(const RuleContext& context, const PreparedRoute& route, const Sleeve& sleeve,
               const Passage& passage, const Movement& moves) {
   Judgement judgement = travel_judgement(route, sleeve, passage);
-  judgement.value = gap_in(sleeve, passage, moves);
-  judgement.limit = sleeve_travel_limit.value;
-  judgement.verdict = sleeve_travel_limit.broken;
+  holds(judgement, gap_in(sleeve, passage, moves), {sleeve_travel_limit});
   judgement.message = meets(sleeve, passage, {})
                           ? "the sleeve lies over the " + passage.words
                           : "the sleeve runs into the " + passage.words + " at full travel";
@@ -74,6 +71,7 @@ Judgement jam(const RuleContext& context, const PreparedRoute& route, const Slee
 Judgement not_known(const PreparedRoute& route, const Sleeve& sleeve, const Passage& passage,
                     const std::string& missing) {
   Judgement judgement = travel_judgement(route, sleeve, passage);
+  leave_unknown(judgement, sleeve_travel_limit);
   judgement.message = "whether the sleeve runs into the " + passage.words +
                       " is not known: " + missing + " is missing";
   judgement.mend = "state it in the project";

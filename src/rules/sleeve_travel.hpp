@@ -9,12 +9,11 @@
 namespace linewright {
 
 inline constexpr LimitRow sleeve_travel_limit{
-    "sleeve short of what it would jam on, at full travel, at least",
-    0,
-    "in",
-    "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
-    Mark::verified,
-    Verdict::fail};
+    .name = "sleeve-jam",
+    .subject = "sleeve short of what it would jam on, at full travel",
+    .value = 0,
+    .source = "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
+    .mark = Mark::verified};
 
 /// A finding for every pulley that a cable's sleeve lies over or moves onto, and for every clamp
 /// and every guide too narrow for it that it moves into. What it goes through where it is drawn is

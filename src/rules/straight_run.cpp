@@ -1,7 +1,6 @@
 #include "rules/straight_run.hpp"
 
 #include <algorithm>
-#include <array>
 
 #include "model/angle.hpp"
 
@@ -9,18 +8,26 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 2> limits{{
-    {"bends in a rigid tube between two fittings", 1, "or more",
-     "MIL-H-8891A para 3.11.4.5; the same in AC 43.13-1B chapter 8 for fuel lines", Mark::verified,
-     Verdict::fail},
-    {"turn that counts as a bend, least", 5, "deg", "less is a drawing's misfit", Mark::calculated,
-     Verdict::fail},
-}};
+constexpr LimitRow bends_wanted{
+    .name = "bends-between-fittings",
+    .subject = "bends in a rigid tube between two fittings",
+    .value = 1,
+    .unit = Unit::none,
+    .source = "MIL-H-8891A para 3.11.4.5; the same in AC 43.13-1B chapter 8 for fuel lines",
+    .mark = Mark::verified};
+constexpr LimitRow counts_as_bend{.name = "turn-that-counts",
+                                  .subject = "turn that counts as a bend",
+                                  .value = 5,
+                                  .unit = Unit::degree,
+                                  .source = "less is a drawing's misfit",
+                                  .mark = Mark::calculated};
+
+constexpr auto limits = limit_table({bends_wanted, counts_as_bend});
 
 double bends_that_count(const PreparedRoute& route) {
   const auto& bends = route.centreline.bends();
   return static_cast<double>(std::count_if(bends.begin(), bends.end(), [](const Bend& bend) {
-    return bend.angle_rad * degrees_per_radian >= limits[1].value;
+    return bend.angle_rad * degrees_per_radian >= counts_as_bend.value;
   }));
 }
 
@@ -31,16 +38,10 @@ std::vector<Judgement> judge_straight_run(const RuleContext& context) {
     if (route.from->kind == NodeKind::end || route.to->kind == NodeKind::end) continue;
     Judgement judgement = judgement_at(straight_run_rule(), route, route.length_in() / 2);
     judgement.location = route.route->where;
-    judgement.unit = Unit::none;
-    judgement.value = bends_that_count(route);
-    judgement.limit = limits[0].value;
-    judgement.source = cite(limits[0]);
     const std::string ends = route.from->name + " and " + route.to->name;
-    if (*judgement.value >= limits[0].value) {
-      judgement.verdict = Verdict::pass;
+    if (holds(judgement, bends_that_count(route), {bends_wanted})) {
       judgement.message = "the tube bends between " + ends + ", so it can give";
     } else {
-      judgement.verdict = limits[0].broken;
       judgement.message = "rigid tube runs straight between " + ends +
                           ": it cannot take up heat, vibration or a misfit";
       judgement.mend = "draw at least one bend between the two fittings";
@@ -57,11 +58,9 @@ const Rule& straight_run_rule() {
       .name = "straight-run",
       .purpose = "a rigid tube between two fittings has at least one bend",
       .explanation =
-          "A metal tube that runs dead straight between two fittings cannot give: it is strained "
-          "by "
-          "heat and vibration and cannot be put in or taken out without force. Any bend will do, "
-          "if it turns enough to give. "
-          "Plastic tube, hose, cable and wire are not judged.",
+          R"(A metal tube that runs dead straight between two fittings cannot give: it is
+strained by heat and vibration and cannot be put in or taken out without force. Any bend will
+do, if it turns enough to give. Plastic tube, hose, cable and wire are not judged.)",
       .mend = "Draw a bend or an offset into the run.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,7 +1,6 @@
 #include "rules/support_mount.hpp"
 
 #include <algorithm>
-#include <array>
 
 #include "rules/cable_run.hpp"
 #include "rules/neighbour_filter.hpp"
@@ -10,20 +9,35 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 4> limits{{
-    {"support from the part it is fixed to, without a bracket drawn", 2, "in",
-     "what a clamp on a stand-off spans", Mark::common_practice, Verdict::warn},
-    {"support from the part it is fixed to, at most", 6, "in",
-     "geometry: no clamp or bracket is drawn that reaches so far", Mark::calculated, Verdict::fail},
-    {"bore of a guide over the largest line, at least", 0, "in", "geometry", Mark::calculated,
-     Verdict::fail},
-    {"travel of a cable in a clamp about it, without a sleeve, at most", 0, "in",
-     "14 CFR 23.685(a): no jamming, chafing or interference", Mark::verified, Verdict::fail},
-}};
-constexpr const LimitRow& stand_off = limits[0];
-constexpr const LimitRow& out_of_reach = limits[1];
-constexpr const LimitRow& goes_through = limits[2];
-constexpr const LimitRow& moves_in_clamp = limits[3];
+constexpr LimitRow stand_off{
+    .name = "stand-off",
+    .subject = "support from the part it is fixed to, without a bracket drawn",
+    .value = 2,
+    .sense = LimitSense::at_most,
+    .source = "what a clamp on a stand-off spans",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+constexpr LimitRow out_of_reach{
+    .name = "out-of-reach",
+    .subject = "support from the part it is fixed to",
+    .value = 6,
+    .sense = LimitSense::at_most,
+    .source = "geometry: no clamp or bracket is drawn that reaches so far",
+    .mark = Mark::calculated};
+constexpr LimitRow goes_through{.name = "goes-through",
+                                .subject = "bore of a guide over the largest line",
+                                .value = 0,
+                                .source = "geometry",
+                                .mark = Mark::calculated};
+constexpr LimitRow moves_in_clamp{
+    .name = "moves-in-clamp",
+    .subject = "travel of a cable in a clamp about it, without a sleeve",
+    .value = 0,
+    .sense = LimitSense::at_most,
+    .source = "14 CFR 23.685(a): no jamming, chafing or interference",
+    .mark = Mark::verified};
+
+constexpr auto limits = limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp});
 
 /// From the line's surface at the support to the part's nearest surface.
 double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& route,
@@ -45,19 +59,13 @@ Judgement judge_support(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = judgement_at(support_mount_rule(), route, support.distance_in);
   judgement.location = where;
   judgement.with = support.to;
-  judgement.sense = LimitSense::at_most;
-  judgement.value = gap_to_part_in(context.prepared, route, support, part);
-  const LimitRow& row = *judgement.value > out_of_reach.value ? out_of_reach : stand_off;
-  judgement.limit = row.value;
-  judgement.source = cite(row);
-  if (*judgement.value <= row.value + limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
+  const double gap = gap_to_part_in(context.prepared, route, support, part);
+  if (holds(judgement, gap, {out_of_reach, stand_off})) {
     judgement.message = "the " + support.name + " can reach it";
     return judgement;
   }
-  judgement.verdict = row.broken;
   judgement.message =
-      "the " + support.name + " is " + context.phrasing.length(*judgement.value) + " away from it";
+      "the " + support.name + " is " + context.phrasing.length(gap) + " away from it";
   judgement.mend = "name the part that holds it in `to`, or move the support to " + support.to;
   return judgement;
 }
@@ -77,12 +85,8 @@ Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std
   const Phrasing& phrasing = context.phrasing;
   Judgement judgement = judgement_at(support_mount_rule(), route, along);
   judgement.location = point.where;
-  judgement.value = room;
-  judgement.limit = goes_through.value;
-  judgement.source = cite(goes_through);
   const std::string bore = "the " + phrasing.length(*point.bore_in) + " bore of the guide";
-  if (room < goes_through.value - limit_rounding_in) {
-    judgement.verdict = goes_through.broken;
+  if (!holds(judgement, room, {goes_through})) {
     judgement.message = "does not go through " + bore + ": it may be " + phrasing.length(diameter) +
                         " across there";
     judgement.mend = "fit a guide with a bore of " + phrasing.length_up(diameter) + " or more";
@@ -91,7 +95,6 @@ Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std
   const bool loose =
       std::any_of(route.loose_guides.begin(), route.loose_guides.end(),
                   [&](const Support& guide) { return guide.point == static_cast<int>(index); });
-  judgement.verdict = Verdict::pass;
   judgement.message = "goes through " + bore;
   if (loose) judgement.message += ", which is too wide to hold it and does not count as a support";
   return judgement;
@@ -105,11 +108,8 @@ Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, st
   Judgement judgement = judgement_at(support_mount_rule(), route, along);
   judgement.location = point.where;
   if (!point.to.empty()) judgement.with = point.to;
-  judgement.sense = LimitSense::at_most;
-  judgement.limit = moves_in_clamp.value;
-  judgement.source = cite(moves_in_clamp);
   if (route.bears_clamp(along)) {
-    judgement.verdict = Verdict::pass;
+    holds_true(judgement, true, moves_in_clamp);
     judgement.message = route.sleeve_at(along) ? "the clamp holds the sleeve that the cable is in"
                                                : "the clamp holds a cable that does not move";
     return judgement;
@@ -117,15 +117,14 @@ Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, st
   judgement.mend = "lead the cable through a fairlead there, or put a sleeve between them";
   const auto moves = movement(route);
   if (!moves) {
-    judgement.limit.reset();
+    leave_unknown(judgement, moves_in_clamp);
     judgement.message =
         "whether the cable moves in the clamp about it is not known: the travel of " +
         route.route->name + " is missing";
     judgement.mend = "state the route's travel, or " + judgement.mend;
     return judgement;
   }
-  judgement.value = moves->toward_from_in + moves->toward_to_in;
-  judgement.verdict = moves_in_clamp.broken;
+  holds(judgement, moves->toward_from_in + moves->toward_to_in, {moves_in_clamp});
   judgement.message = "the clamp is about a bare cable that moves " +
                       phrasing.length(*judgement.value) +
                       " through it: it seizes the cable or saws it, and counts as no support";
@@ -167,16 +166,14 @@ const Rule& support_mount_rule() {
       .name = "support-mount",
       .purpose = "a support is where the part it is fixed to is, and clamps no moving cable",
       .explanation =
-          "A clamp or guide that names the part it is fixed to (`to`) must be drawn near that "
-          "part: "
-          "a support counts for spacing and chafe, and one that nothing holds would make both pass "
-          "for nothing. Measured from the line's surface at the support to the part. A support "
-          "without `to` is taken at its word. A guide whose bore is stated must let the line, or "
-          "its "
-          "sleeve, through; in a frame's hole `frame-crossing` sees to that. One with a bore over "
-          "twice the line's diameter does not hold it and counts as no support. Nor does a clamp "
-          "about a bare cable that moves, which it would seize or saw: a clamp is right about a "
-          "sleeve on the cable, which it holds, or about a cable without travel.",
+          R"(A clamp or guide that names the part it is fixed to (`to`) must be drawn near that part: a
+support counts for spacing and chafe, and one that nothing holds would make both pass for
+nothing. Measured from the line's surface at the support to the part. A support without `to` is
+taken at its word. A guide whose bore is stated must let the line, or its sleeve, through; in a
+frame's hole `frame-crossing` sees to that. One with a bore over twice the line's diameter does
+not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
+would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
+cable without travel.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,7 +1,8 @@
 #include "rules/support_spacing.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <map>
 #include <span>
@@ -14,19 +15,34 @@ namespace linewright {
 
 namespace {
 
-constexpr std::array<LimitRow, 3> limits{{
-    {"span that carries a tee or union, share of the spacing", 0.8, "of spacing",
-     "MIL-H-8891A, paragraph above Table II: cut the spacing by about 20 %", Mark::verified,
-     Verdict::fail},
-    {"span over lines of different sizes: average of their spacings", 1, "of average",
-     "MIL-H-8891A, paragraph above Table II", Mark::verified, Verdict::fail},
-    {"free end past the last support, share of the spacing", 0.4, "of spacing",
-     "equal first frequency: the square root of 3.516/22.373, clamped-free against clamped-clamped",
-     Mark::common_practice, Verdict::warn},
-}};
-constexpr const LimitRow& with_fitting = limits[0];
-constexpr const LimitRow& of_average = limits[1];
-constexpr const LimitRow& free_end = limits[2];
+constexpr LimitRow with_fitting{
+    .name = "span-with-fitting",
+    .subject = "span that carries a tee or union",
+    .value = 0.8,
+    .sense = LimitSense::at_most,
+    .source = "MIL-H-8891A, paragraph above Table II: cut the spacing by about 20 %",
+    .mark = Mark::verified,
+    .times = "spacing"};
+constexpr LimitRow of_average{.name = "span-of-mixed-lines",
+                              .subject = "span over lines of different sizes",
+                              .value = 1,
+                              .sense = LimitSense::at_most,
+                              .source = "MIL-H-8891A, paragraph above Table II",
+                              .mark = Mark::verified,
+                              .times = "average of their spacings"};
+constexpr LimitRow free_end{
+    .name = "free-end",
+    .subject = "free end past the last support",
+    .value = 0.4,
+    .sense = LimitSense::at_most,
+    .source =
+        "equal first frequency: the square root of 3.516/22.373, clamped-free against "
+        "clamped-clamped",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn,
+    .times = "spacing"};
+
+constexpr auto limits = limit_table({with_fitting, of_average, free_end});
 
 const PreparedRoute& route_of(const PreparedProject& prepared, const RunLeg& leg) {
   return prepared.routes[static_cast<std::size_t>(leg.route)];
@@ -96,20 +112,29 @@ std::string mend_words(const RuleContext& context, const FreeRun& run, const Run
   const bool forward = leg.from_in <= leg.to_in;
   const double first = phrasing.rounded_up(forward ? leg.from_in + low : leg.from_in - high);
   const double last = phrasing.rounded_down(forward ? leg.from_in + high : leg.from_in - low);
-  if (first > last + limit_rounding_in)
+  if (first > last + limit_rounding)
     return "add supports on " + route.route->name + " so that no free length is over " +
            phrasing.length(phrasing.rounded_down(limit_in(spacing_in, legs.size(), true)));
-  if (last - first < limit_rounding_in)
+  if (last - first < limit_rounding)
     return "add a support " + phrasing.length(first) + " from " + route.from->name;
   return "add a support between " + phrasing.length_number(first) + " and " +
          phrasing.length(last) + " from " + route.from->name;
+}
+
+/// What breaking it gives is up to the source of the spacing; at a free end, to its share of it.
+Limit limit_of(const FreeRun& run, const SourcedValue& spacing) {
+  const bool held = run.first.held() && run.last.held();
+  const double longest = limit_in(spacing.value, run.legs.size(), held);
+  if (!held) return {longest, free_end};
+  return {SourcedValue{longest, spacing.source}, Unit::inch, LimitSense::at_most};
 }
 
 std::string source_words(const PreparedProject& prepared, const FreeRun& run, const Source& usual) {
   const bool held = run.first.held() && run.last.held();
   std::string words = cite(usual);
   if (mixes_lines(prepared, run)) words += "; averaged: " + cite(of_average);
-  if (run.carries_fitting() && held) words += "; less 20 %: " + cite(with_fitting);
+  if (run.carries_fitting() && held)
+    words += fmt::format("; less {:g} %: {}", (1 - with_fitting.value) * 100, cite(with_fitting));
   if (!held) words += "; free end: " + cite(free_end);
   return words;
 }
@@ -120,7 +145,7 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
   const Phrasing& phrasing = context.phrasing;
   Judgement judgement =
       judgement_at(support_spacing_rule(), route, (leg.low_in() + leg.high_in()) / 2);
-  judgement.sense = LimitSense::at_most;
+  leave_unknown(judgement, of_average);
   judgement.value = run.length_in;
   const std::string between = "between " + end_words(context.prepared, run.first) + " and " +
                               end_words(context.prepared, run.last);
@@ -144,26 +169,22 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
         "fix a tee to structure (fixed: true), or add supports on " + route.route->name;
     return judgement;
   }
-  const bool held = run.first.held() && run.last.held();
-  const double limit = limit_in(usual->value, run.legs.size(), held);
-  judgement.source = source_words(context.prepared, run, usual->source);
-  const std::string carries = run.carries_fitting() ? " with a fitting on it" : "";
+  const std::string source = source_words(context.prepared, run, usual->source);
+  const std::string free_length = phrasing.length(run.length_in) + " free length";
   if (!run.first.held() && !run.last.held()) {
-    judgement.verdict = free_end.broken;
-    judgement.message =
-        phrasing.length(run.length_in) + " free length " + between + ": nothing holds it";
+    holds_true(judgement, false, free_end);
+    judgement.source = source;
+    judgement.message = free_length + " " + between + ": nothing holds it";
     judgement.mend = mend_words(context, run, leg, usual->value);
     return judgement;
   }
-  judgement.limit = limit;
-  if (run.length_in <= limit + limit_rounding_in) {
-    judgement.verdict = Verdict::pass;
-    judgement.message = phrasing.length(run.length_in) + " free length" + carries + " " + between;
-    return judgement;
-  }
-  judgement.verdict = held ? broken_limit(usual->source.mark) : free_end.broken;
-  judgement.message = phrasing.length(run.length_in) + " free length" + carries + " " + between +
-                      ": " + phrasing.length(run.length_in - limit) + " too long";
+  const Limit longest = limit_of(run, *usual);
+  const bool short_enough = holds(judgement, run.length_in, {longest});
+  judgement.source = source;
+  judgement.message =
+      free_length + (run.carries_fitting() ? " with a fitting on it " : " ") + between;
+  if (short_enough) return judgement;
+  judgement.message += ": " + phrasing.length(longest.lacking(run.length_in)) + " too long";
   judgement.mend = mend_words(context, run, leg, usual->value);
   return judgement;
 }
@@ -210,13 +231,12 @@ const Rule& support_spacing_rule() {
       .name = "support-spacing",
       .purpose = "no free length between supports is too long",
       .explanation =
-          "The free length is measured along the line between two things that hold it sideways: a "
-          "clamp, a grommet or bushing that the line nearly fills, a fairlead, a bulkhead union or "
-          "a "
-          "fitting fixed to structure. A tee or union hangs on its lines unless its node says "
-          "`fixed: true`: the free length then goes on through it, and the limit falls by a fifth. "
-          "A tail past the last support is judged against a share of the spacing. Control cables "
-          "are held by tension and are not judged here.",
+          R"(The free length is measured along the line between two things that hold it
+sideways: a clamp, a grommet or bushing that the line nearly fills, a fairlead, a bulkhead
+union or a fitting fixed to structure. A tee or union hangs on its lines unless its node says
+`fixed: true`: the free length then goes on through it, and the limit falls by a fifth. A tail
+past the last support is judged against a share of the spacing. Control cables are held by
+tension and are not judged here.)",
       .mend = "Add a support where the message says, or fix the tee to structure.",
       .limits = limits,
       .catalogue_limits =

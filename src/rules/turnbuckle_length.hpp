@@ -8,12 +8,14 @@
 namespace linewright {
 
 inline constexpr LimitRow drawn_length_limit{
-    "turnbuckle as drawn from the middle of its adjustment, share of what it has each way, at most",
-    0.5,
-    "",
-    "its cables are cut for the middle",
-    Mark::common_practice,
-    Verdict::warn};
+    .name = "drawn-length",
+    .subject = "turnbuckle as drawn from the middle of its adjustment",
+    .value = 0.5,
+    .sense = LimitSense::at_most,
+    .source = "its cables are cut for the middle",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn,
+    .times = "adjustment it has each way"};
 
 /// A turnbuckle that is drawn far from the length its cables are cut for; nothing for any other,
 /// and for attachments without a stated adjustment.
