@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "rules/cable_run.hpp"
-#include "rules/sleeve_cover.hpp"
+#include "rules/rule.hpp"
 #include "rules/sleeve_travel.hpp"
 
 namespace linewright {
@@ -38,8 +38,7 @@ std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRo
                      (!reach.bounded ||
                       gap_in(attachment, length, sleeve, reach, reach.bound_in) < -limit_rounding);
   if (!meets && !might) return std::nullopt;
-  Judgement judgement = judgement_at(sleeve_cover_rule(), route,
-                                     std::clamp(attachment.at_in, 0.0, route.length_in()));
+  Judgement judgement = context.at(route, std::clamp(attachment.at_in, 0.0, route.length_in()));
   judgement.location = attachment.where;
   const std::string kind = "the " + attachment.kind;
   const std::string into = sleeve_words(context, route, sleeve);

@@ -1,11 +1,10 @@
-#include "rules/attachment_travel.hpp"
-
 #include <algorithm>
 #include <cmath>
 
 #include "geometry/edge_gap.hpp"
 #include "rules/attachment_sleeves.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
 #include "rules/turnbuckle_length.hpp"
 
@@ -96,7 +95,7 @@ const LimitRow& along_row(const Subject& subject, const Passage& passage) {
 
 Judgement attachment_judgement(const Subject& subject) {
   const double at = std::clamp(subject.attachment.at_in, 0.0, subject.route.length_in());
-  Judgement judgement = judgement_at(attachment_travel_rule(), subject.route, at);
+  Judgement judgement = subject.context.at(subject.route, at);
   judgement.location = subject.attachment.where;
   return judgement;
 }

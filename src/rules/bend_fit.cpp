@@ -1,5 +1,3 @@
-#include "rules/bend_fit.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -7,6 +5,7 @@
 #include "geometry/arm_swing.hpp"
 #include "geometry/cable_travel.hpp"
 #include "model/angle.hpp"
+#include "rules/rule.hpp"
 #include "rules/sleeve_bend.hpp"
 
 namespace linewright {
@@ -81,7 +80,7 @@ const LimitRow* straight_row(LineKind kind, bool at_fitting) {
 
 Judgement judge_straight(const RuleContext& context, const PreparedRoute& route, double straight_in,
                          double distance_in, const std::string& where, bool at_fitting) {
-  Judgement judgement = judgement_at(bend_fit_rule(), route, distance_in);
+  Judgement judgement = context.at(route, distance_in);
   const LimitRow* row = straight_row(route.line->kind, at_fitting);
   const Limit wanted = row ? *row * route.line->outside_diameter_in : Limit(overlap);
   const Phrasing& phrasing = context.phrasing;
@@ -108,7 +107,7 @@ std::string point_words(int corner) {
 /// inside it, or the line doubles back.
 Judgement judge_lost_radius(const RuleContext& context, const PreparedRoute& route,
                             const Bend& bend) {
-  Judgement judgement = judgement_at(bend_fit_rule(), route, bend.start_in);
+  Judgement judgement = context.at(route, bend.start_in);
   const bool doubles_back = bend.tangent_in <= 0;
   // A line that doubles back may have no radius to lose.
   if (doubles_back && bend.drawn_radius_in <= limit_rounding)
@@ -153,7 +152,7 @@ std::optional<Judgement> judge_cable_corner(const RuleContext& context, const Pr
   const RoutePoint& point = route.route->points[static_cast<std::size_t>(bend.corner) - 1];
   if (point.hold && *point.hold != HoldKind::clamp) return std::nullopt;
   if (is_led_by_sleeve(route, bend)) return std::nullopt;
-  Judgement judgement = judgement_at(bend_fit_rule(), route, bend.middle_in());
+  Judgement judgement = context.at(route, bend.middle_in());
   judgement.location = point.where;
   const double angle_deg = bend.angle_rad * degrees_per_radian;
   if (holds(judgement, angle_deg, {unguided_turn})) return std::nullopt;
@@ -170,7 +169,7 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
   if (!point.hold || *point.hold == HoldKind::pulley) return std::nullopt;
   // Without a radius the line's place is not known: bend-radius says so.
   if (bend.drawn_radius_in <= 0) return std::nullopt;
-  Judgement judgement = judgement_at(bend_fit_rule(), route, bend.middle_in());
+  Judgement judgement = context.at(route, bend.middle_in());
   judgement.location = point.where;
   const double offset = distance(point.at, route.centreline.at(bend.middle_in()));
   if (holds(judgement, offset, {support_offset})) {
@@ -187,8 +186,9 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
 }
 
 /// A pulley given by its centre that no taut path goes round as its axis says.
-Judgement judge_wrap_fault(const PreparedRoute& route, std::size_t index, WrapFault fault) {
-  Judgement judgement = judgement_at(bend_fit_rule(), route, route.point_distance_in[index]);
+Judgement judge_wrap_fault(const RuleContext& context, const PreparedRoute& route,
+                           std::size_t index, WrapFault fault) {
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
   judgement.location = route.route->points[index].where;
   holds_true(judgement, false, missed_groove);
   const std::string pulley = "the pulley at " + point_words(static_cast<int>(index) + 1);
@@ -238,7 +238,7 @@ void judge_arms(const RuleContext& context, const PreparedRoute& route,
     if (!swing || swing->reaches) continue;
     const bool at_start = end == RouteEnd::from;
     const Node& node = at_start ? *route.from : *route.to;
-    Judgement judgement = judgement_at(bend_fit_rule(), route, at_start ? 0 : route.length_in());
+    Judgement judgement = context.at(route, at_start ? 0 : route.length_in());
     judgement.location = at_start ? route.route->from_where : route.route->to_where;
     judgement.with = node.name;
     const auto ways = arm_ways(route, *swing);
@@ -258,7 +258,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   const bool cable = route.line->kind == LineKind::cable;
   for (std::size_t i = 0; i < route.wrap_faults.size(); ++i)
     if (route.wrap_faults[i])
-      judgements.push_back(judge_wrap_fault(route, i, *route.wrap_faults[i]));
+      judgements.push_back(judge_wrap_fault(context, route, i, *route.wrap_faults[i]));
   judge_arms(context, route, judgements);
   bool any_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {

@@ -1,8 +1,7 @@
-#include "rules/bend_radius.hpp"
-
 #include <cmath>
 
 #include "model/angle.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -17,9 +16,10 @@ std::string mend_words(const Bend& bend, double limit_in, const Phrasing& phrasi
   return words;
 }
 
-Judgement judge_bend(const PreparedRoute& route, const Bend& bend, const Phrasing& phrasing) {
+Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, const Bend& bend) {
+  const Phrasing& phrasing = context.phrasing;
   const Line& line = *route.line;
-  Judgement judgement = judgement_at(bend_radius_rule(), route, bend.middle_in());
+  Judgement judgement = context.at(route, bend.middle_in());
   judgement.location = route.route->points[static_cast<std::size_t>(bend.corner) - 1].where;
   const std::string turn = phrasing.angle(bend.angle_rad * degrees_per_radian) + " bend";
   if (bend.drawn_radius_in <= 0) {
@@ -51,7 +51,7 @@ std::vector<Judgement> judge_bend_radius(const RuleContext& context) {
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.line->kind == LineKind::cable) continue;
     for (const Bend& bend : route.centreline.bends())
-      judgements.push_back(judge_bend(route, bend, context.phrasing));
+      judgements.push_back(judge_bend(context, route, bend));
   }
   return judgements;
 }

@@ -1,8 +1,7 @@
-#include "rules/cable_size.hpp"
-
 #include <fmt/format.h>
 
 #include "rules/cable_run.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -31,7 +30,7 @@ std::string least_words() {
 
 Judgement judge_cable(const RuleContext& context, const PreparedRoute& route) {
   const Line& line = *route.line;
-  Judgement judgement = judgement_at(cable_size_rule(), route, route.length_in() / 2);
+  Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = route.route->line_where;
   if (!is_primary_control(*route.route)) {
     holds_true(judgement, true, secondary);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "rules/cable_tension_limits.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -54,10 +55,10 @@ std::optional<LimitTension> limit_tension(const Route& route, double hottest_lbf
 }
 
 /// A stated limit load against what the pilot can pull.
-Judgement judge_stated_load(const PreparedRoute& route) {
+Judgement judge_stated_load(const RuleContext& context, const PreparedRoute& route) {
   const Route& stated = *route.route;
   const double pull = *pilot_pull_lbf(stated);
-  Judgement judgement = tension_judgement(route);
+  Judgement judgement = tension_judgement(context, route);
   const double stated_lbf = *stated.tension->limit_load_lbf;
   const std::string load = "the limit load of " + tension_words(stated_lbf);
   if (holds(judgement, stated_lbf, {covers_pilot * pull})) {
@@ -71,9 +72,10 @@ Judgement judge_stated_load(const PreparedRoute& route) {
 }
 
 /// A stated pilot force against the least that counts however light the control is.
-Judgement judge_pilot_force(const PreparedRoute& route, const PilotForce& row) {
+Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& route,
+                            const PilotForce& row) {
   const LimitRow& least = least_row(row);
-  Judgement judgement = tension_judgement(route);
+  Judgement judgement = tension_judgement(context, route);
   judgement.location = route.route->lever->where;
   const double force_lbf = *route.route->lever->pilot_force_lbf;
   judgement.message =
@@ -94,7 +96,7 @@ Judgement judge_pilot_force(const PreparedRoute& route, const PilotForce& row) {
 Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
                                double hottest_lbf) {
   const Line& line = *route.line;
-  Judgement judgement = tension_judgement(route);
+  Judgement judgement = tension_judgement(context, route);
   if (!line.breaking_strength_lbf)
     return not_judged(judgement, most_load(0), "no breaking strength is known for " + line.name,
                       "add the line to the project's lines with its breaking strength and source");
@@ -122,11 +124,12 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
   return judgement;
 }
 
-void judge_pilot(const PreparedRoute& route, std::vector<Judgement>& judgements) {
+void judge_pilot(const RuleContext& context, const PreparedRoute& route,
+                 std::vector<Judgement>& judgements) {
   const Route& stated = *route.route;
   if (!stated.lever) return;
   if (!pilot_force_lbf(stated)) {
-    Judgement judgement = tension_judgement(route);
+    Judgement judgement = tension_judgement(context, route);
     judgement.location = stated.lever->where;
     judgements.push_back(not_judged(
         judgement, covers_pilot,
@@ -136,8 +139,9 @@ void judge_pilot(const PreparedRoute& route, std::vector<Judgement>& judgements)
     return;
   }
   const PilotForce* row = pilot_forces_on(stated.control);
-  if (row && stated.lever->pilot_force_lbf) judgements.push_back(judge_pilot_force(route, *row));
-  if (stated.tension->limit_load_lbf) judgements.push_back(judge_stated_load(route));
+  if (row && stated.lever->pilot_force_lbf)
+    judgements.push_back(judge_pilot_force(context, route, *row));
+  if (stated.tension->limit_load_lbf) judgements.push_back(judge_stated_load(context, route));
 }
 
 }  // namespace linewright

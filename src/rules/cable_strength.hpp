@@ -15,6 +15,7 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
 
 /// Adds whether a stated limit load covers the pilot's pull, and whether a stated pilot force is
 /// one to count with; nothing for a route without a lever ratio.
-void judge_pilot(const PreparedRoute& route, std::vector<Judgement>& judgements);
+void judge_pilot(const RuleContext& context, const PreparedRoute& route,
+                 std::vector<Judgement>& judgements);
 
 }  // namespace linewright

@@ -1,5 +1,3 @@
-#include "rules/cable_tension.hpp"
-
 #include <fmt/format.h>
 
 #include <cmath>
@@ -7,6 +5,7 @@
 #include "physics/cable.hpp"
 #include "rules/cable_strength.hpp"
 #include "rules/cable_tension_limits.hpp"
+#include "rules/rule.hpp"
 #include "rules/tension_change.hpp"
 
 namespace linewright {
@@ -22,7 +21,7 @@ Judgement judge_cold(const RuleContext& context, const PreparedRoute& route,
   const std::string airframe = " " + airframe_words(context.prepared, route);
   const bool rigid = !airframe_stiffness_lbf_per_in(context.prepared, route);
   const double rigged = route.route->tension->rigged_lbf;
-  Judgement judgement = tension_judgement(route);
+  Judgement judgement = tension_judgement(context, route);
   if (holds(judgement, range.lowest_lbf, {taut})) {
     judgement.message = "still " + tension_words(range.lowest_lbf) + " taut" +
                         at_temperature(range.lowest_at_degf) + airframe + ", from " +
@@ -43,7 +42,7 @@ Judgement judge_hot(const RuleContext& context, const PreparedRoute& route,
                     const TensionRange& range) {
   const Line& line = *route.line;
   const Limit proved = proved_share * line.breaking_strength_lbf->value;
-  Judgement judgement = tension_judgement(route);
+  Judgement judgement = tension_judgement(context, route);
   const bool held = holds(judgement, range.highest_lbf, {proved});
   judgement.source += "; strength: " + cite(line.breaking_strength_lbf->source);
   const std::string tension = tension_words(range.highest_lbf) +
@@ -77,13 +76,13 @@ void judge_cable(const RuleContext& context, const PreparedRoute& route,
   } else {
     const std::string what = line.axial_stiffness_lbf ? "thermal expansion" : "stretch";
     judgements.push_back(
-        not_judged(tension_judgement(route), taut,
+        not_judged(tension_judgement(context, route), taut,
                    "the " + what + " of " + line.name +
                        " is not known, so neither is its tension at the coldest",
                    "add the line to the project's lines with its stretch, expansion and source"));
   }
   judgements.push_back(judge_cable_strength(context, route, hottest_lbf));
-  judge_pilot(route, judgements);
+  judge_pilot(context, route, judgements);
 }
 
 std::vector<Judgement> judge_cable_tension(const RuleContext& context) {

@@ -5,12 +5,12 @@
 #include <cmath>
 
 #include "rules/cable_run.hpp"
-#include "rules/cable_tension.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
-Judgement tension_judgement(const PreparedRoute& route) {
-  Judgement judgement = judgement_at(cable_tension_rule(), route, route.length_in() / 2);
+Judgement tension_judgement(const RuleContext& context, const PreparedRoute& route) {
+  Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = route.route->tension->where;
   return judgement;
 }

@@ -75,7 +75,7 @@ inline constexpr auto cable_tension_limits =
                  most_forces[1], least_forces[1], most_forces[2], least_forces[2]});
 
 /// At the middle of the cable, verdict still unknown. The route's tension must be stated.
-Judgement tension_judgement(const PreparedRoute& route);
+Judgement tension_judgement(const RuleContext& context, const PreparedRoute& route);
 
 /// `judgement` as it stands where `limit` cannot be judged.
 Judgement not_judged(Judgement judgement, const Limit& limit, const std::string& message,

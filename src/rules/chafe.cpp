@@ -1,5 +1,3 @@
-#include "rules/chafe.hpp"
-
 #include <algorithm>
 #include <iterator>
 
@@ -10,6 +8,7 @@
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
+#include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
 #include "rules/sleeve_hold.hpp"
 
@@ -116,8 +115,7 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   const auto counts = [&](const Obstacle& obstacle, double along) {
     return !guards(obstacle.guard) && !sleeves.guard(along) && filter.counts(obstacle, along) &&
            !filter.guarded_crossing_near(obstacle, along) &&
-           !filter.web_crossing_near(obstacle, along) &&
-           !context.is_passed_over(chafe_rule().name, route, along);
+           !filter.web_crossing_near(obstacle, along) && !context.is_passed_over(route, along);
   };
   const double tolerance = context.prepared.project->build_tolerance_in;
   const double horizon = std::max(chafe_horizon_in, tolerance);
@@ -135,7 +133,7 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     ReachPair pair{farthest, std::nullopt};
     if (found != likely.end() && breaks(found->second, tolerance)) pair.likely = found->second;
     const Approach& place = worst_place(pair);
-    Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
+    Judgement judgement = context.at(route, place.distance_in);
     judgement.with = part.name;
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
                   obstacle_words(part, *place.obstacle), judgement);
@@ -167,7 +165,7 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
     // A line drawn into the guard is no pass; clearance and frame-crossing say what is wrong.
     if (place.gap_in < 0) continue;
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
-    Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
+    Judgement judgement = context.at(route, place.distance_in);
     judgement.with = part.name;
     judgement.value = place.gap_in - context.prepared.project->build_tolerance_in;
     holds_true(judgement, true, likely_row(route.line->kind));
@@ -177,10 +175,10 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
   }
 }
 
-void report_missing(const SpanReach& reach, std::vector<Judgement>& judgements) {
+void report_missing(const RuleContext& context, const SpanReach& reach,
+                    std::vector<Judgement>& judgements) {
   const Stretch& stretch = reach.stretch;
-  Judgement judgement =
-      judgement_at(chafe_rule(), *stretch.route, (stretch.start_in + stretch.end_in) / 2);
+  Judgement judgement = context.at(*stretch.route, (stretch.start_in + stretch.end_in) / 2);
   judgement.message = "how far the line can move is not known: " + reach.missing + " is missing";
   judgement.source = "the free-play envelope needs it (calculated)";
   judgement.mend = "state it in the project";
@@ -197,8 +195,7 @@ void report_free_end(const RuleContext& context, SpanReach& reach,
   const PreparedRoute& route = *reach.stretch.route;
   const bool at_end = envelope.swing_last_in > 0;
   const Node& node = at_end ? *route.to : *route.from;
-  Judgement judgement =
-      judgement_at(chafe_rule(), route, at_end ? reach.stretch.end_in : reach.stretch.start_in);
+  Judgement judgement = context.at(route, at_end ? reach.stretch.end_in : reach.stretch.start_in);
   judgement.with = node.name;
   holds(judgement, 0, {any_shape * swing});
   judgement.message = "nothing holds the end at " + node.name + ": it can swing " +
@@ -217,7 +214,7 @@ std::vector<Judgement> judge_structure(const RuleContext& context, const Prepare
   const SleeveGuards sleeves(route);
   for (SpanReach& reach : reaches) {
     if (!reach.missing.empty()) {
-      report_missing(reach, judgements);
+      report_missing(context, reach, judgements);
       continue;
     }
     report_free_end(context, reach, judgements);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "rules/chafe.hpp"
 #include "rules/chafe_margins.hpp"
 #include "rules/line_pairs.hpp"
 #include "rules/sleeve_hold.hpp"
@@ -47,8 +46,7 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
       const PreparedRoute& route = *a.stretch.route;
       const PreparedRoute& other = *b.stretch.route;
       const auto counts = [&](double along, double other_along) {
-        if (context.is_passed_over(chafe_rule().name, route, along) ||
-            context.is_passed_over(chafe_rule().name, other, other_along))
+        if (context.is_passed_over(route, along) || context.is_passed_over(other, other_along))
           return false;
         return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
                !at_shared_node(route, along, other, other_along);
@@ -88,7 +86,7 @@ std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
         nearest_pair(context, reaches[index], reaches[j], tolerance);
     if (!pair) continue;
     const Approach& place = worst_place(*pair);
-    Judgement judgement = judgement_at(chafe_rule(), route, place.distance_in);
+    Judgement judgement = context.at(route, place.distance_in);
     judgement.with = routes[j].route->name;
     judgement.with_is_route = true;
     judge_margins(context, *pair, tolerance, likely_row(route.line->kind), routes[j].route->name,

@@ -1,5 +1,3 @@
-#include "rules/clearance.hpp"
-
 #include <algorithm>
 #include <iterator>
 
@@ -8,6 +6,7 @@
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 #include "rules/reach.hpp"
+#include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
 
 namespace linewright {
@@ -117,15 +116,32 @@ Rows rows_for(LineKind kind) {
   return {&soft_tube, &soft_tube_at_support, &soft_tube_to_mover};
 }
 
+double free_in(const RuleContext& context, const Approach& approach) {
+  return approach.margin_in - context.prepared.project->build_tolerance_in;
+}
+
+/// A judgement, and what it lacks of all that is wanted there: moving the line by less mends it no
+/// more than in part.
+struct Judged {
+  Judgement judgement;
+  double lacking_in = 0;
+
+  bool is_worse_than(const Judged& other) const {
+    if (judgement.verdict != other.judgement.verdict)
+      return judgement.verdict > other.judgement.verdict;
+    return lacking_in > other.lacking_in;
+  }
+};
+
 Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
                          const Approach& approach, const LimitRow& row) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
   const std::string what = obstacle_words(part, *approach.obstacle);
-  Judgement judgement = judgement_at(clearance_rule(), route, approach.distance_in);
+  Judgement judgement = context.at(route, approach.distance_in);
   judgement.with = part.name;
-  const double free_in = approach.margin_in - context.prepared.project->build_tolerance_in;
-  if (holds(judgement, free_in, {overlap, row})) {
+  const double free = free_in(context, approach);
+  if (holds(judgement, free, {overlap, row})) {
     judgement.message = "clear of " + what;
     return judgement;
   }
@@ -134,7 +150,7 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
   judgement.mend =
-      alternatives(ways_off(context, {route, approach, Limit(row).lacking(free_in), sag > 0}));
+      alternatives(ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0}));
   return judgement;
 }
 
@@ -144,8 +160,7 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
   const Stretch whole = make_stretch(route, 0, route.length_in());
   const auto counts = [&](const Obstacle& obstacle, double along) {
     return guards(obstacle.guard) && filter.counts(obstacle, along) &&
-           !filter.crossing_near(obstacle, along) &&
-           !context.is_passed_over(clearance_rule().name, route, along);
+           !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
   };
   const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
   for (const auto& [part, approach] :
@@ -167,13 +182,12 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
       std::max(horizon_in, rows.moving->value + context.prepared.project->build_tolerance_in);
   const Reach reach = route.line->kind == LineKind::cable ? Reach::likely : Reach::none;
   const std::vector<Stretch> stretches = hanging_stretches(context.prepared, route, runs);
-  std::map<int, Judgement> worst;
+  std::map<int, Judged> worst;
   for (const bool at_support : {true, false}) {
     const auto counts = [&](const Obstacle& obstacle, double along) {
       return (route.to_nearest_support_in(along) <= at_support_in) == at_support &&
              !guards(obstacle.guard) && filter.counts(obstacle, along) &&
-             !filter.crossing_near(obstacle, along) &&
-             !context.is_passed_over(clearance_rule().name, route, along);
+             !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
     };
     const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
     for (const Stretch& stretch : stretches) {
@@ -181,14 +195,16 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
            nearest_structure(stretch, reach, obstacles, horizon, group, counts)) {
         const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
         const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
-        Judgement judgement = judge_approach(context, route, approach, row);
-        judgement.message.insert(0, attachment_words(route, approach.distance_in));
+        Judged judged{judge_approach(context, route, approach, row),
+                      Limit(row).lacking(free_in(context, approach))};
+        judged.judgement.message.insert(0, attachment_words(route, approach.distance_in));
         const auto known = worst.find(part);
-        if (known == worst.end() || graver(judgement, known->second)) worst[part] = judgement;
+        if (known == worst.end() || judged.is_worse_than(known->second))
+          worst[part] = std::move(judged);
       }
     }
   }
-  for (const auto& [part, judgement] : worst) judgements.push_back(judgement);
+  for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
   judge_guarded(context, route, filter, judgements);
   return judgements;
 }
@@ -197,13 +213,10 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
 void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& judgements) {
   if (!context.prepared.obstacles.meshes().empty()) return;
   for (const Mesh& mesh : context.prepared.project->structure.meshes) {
-    Judgement judgement;
-    judgement.rule = clearance_rule().name;
-    judgement.with = mesh.name;
+    Judgement judgement = context.about(mesh.name, mesh.where);
     judgement.message = "the gap to mesh " + mesh.name + " is not measured: its file was not read";
     judgement.source = "the mesh's file";
     judgement.mend = "describe what is near the lines as channels, panels or solids";
-    judgement.location = mesh.where;
     judgements.push_back(judgement);
   }
 }

@@ -1,10 +1,9 @@
-#include "rules/drainage.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <set>
 
+#include "rules/rule.hpp"
 #include "rules/trapped_water.hpp"
 
 namespace linewright {
@@ -99,9 +98,9 @@ std::string mend_words(const AirNetwork& network, const WaterTrap& trap, const P
   return words + ", or " + drain;
 }
 
-Judgement at_place(const WaterPlace& place) {
+Judgement at_place(const RuleContext& context, const WaterPlace& place) {
   const PreparedRoute& route = *place.route;
-  Judgement judgement = judgement_at(drainage_rule(), route, place.distance_in);
+  Judgement judgement = context.at(route, place.distance_in);
   leave_unknown(judgement, closing);
   if (!place.node) return judgement;
   judgement.with = place.node->name;
@@ -117,15 +116,15 @@ void water_stays(Judgement& judgement, double volume_in3, const LimitRow& row) {
     holds_true(judgement, false, row);
 }
 
-Judgement judge_trap(const AirNetwork& network, const TrapInAttitudes& trap,
-                     const RuleContext& context, const JudgedIn& judged) {
+Judgement judge_trap(const RuleContext& context, const AirNetwork& network,
+                     const TrapInAttitudes& trap, const JudgedIn& judged) {
   const WaterTrap& worst = trap.worst;
   const double tolerance_in = context.prepared.project->build_tolerance_in;
   const double let_pass_in = std::min(tolerance_in, most_of_bore_let_pass * worst.bore_in);
   const bool within_tolerance =
       !worst.closes_bore && trap.deepest_in <= let_pass_in + limit_rounding;
   const LimitRow& row = worst.closes_bore ? closing : shallow;
-  Judgement judgement = at_place(worst.lowest);
+  Judgement judgement = at_place(context, worst.lowest);
   const std::string depth =
       context.phrasing.length(within_tolerance ? trap.deepest_in : worst.depth_in);
   if (within_tolerance) {
@@ -150,9 +149,9 @@ bool has_outlet(const AirNetwork& network) {
                      [](const Node* node) { return lets_water_out(*node); });
 }
 
-Judgement no_way_out(const AirNetwork& network) {
+Judgement no_way_out(const RuleContext& context, const AirNetwork& network) {
   const PreparedRoute& route = *network.links.front().route;
-  Judgement judgement = at_place({&route, 0, nullptr});
+  Judgement judgement = at_place(context, {&route, 0, nullptr});
   judgement.location = route.route->where;
   double volume_in3 = 0;
   for (const AirLink& link : network.links) {
@@ -166,8 +165,8 @@ Judgement no_way_out(const AirNetwork& network) {
   return judgement;
 }
 
-Judgement runs_dry(const PreparedRoute& route, const JudgedIn& judged) {
-  Judgement judgement = at_place({&route, 0, nullptr});
+Judgement runs_dry(const RuleContext& context, const PreparedRoute& route, const JudgedIn& judged) {
+  Judgement judgement = at_place(context, {&route, 0, nullptr});
   judgement.location = route.route->where;
   holds(judgement, 0, {closing});
   judgement.message = "water runs out of the whole line in each attitude (" +
@@ -180,17 +179,17 @@ std::vector<Judgement> judge_drainage(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const AirNetwork& network : air_networks(context.prepared)) {
     if (!has_outlet(network)) {
-      judgements.push_back(no_way_out(network));
+      judgements.push_back(no_way_out(context, network));
       continue;
     }
     std::set<const PreparedRoute*> wet;
     for (const TrapInAttitudes& trap : distinct_traps(network, judged.attitudes)) {
-      judgements.push_back(judge_trap(network, trap, context, judged));
+      judgements.push_back(judge_trap(context, network, trap, judged));
       wet.insert(trap.worst.lowest.route);
       for (const WetStretch& stretch : trap.worst.wet) wet.insert(stretch.route);
     }
     for (const AirLink& link : network.links)
-      if (!wet.contains(link.route)) judgements.push_back(runs_dry(*link.route, judged));
+      if (!wet.contains(link.route)) judgements.push_back(runs_dry(context, *link.route, judged));
   }
   return judgements;
 }

@@ -1,5 +1,3 @@
-#include "rules/fairlead_angle.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,6 +6,7 @@
 #include "model/angle.hpp"
 #include "rules/cable_run.hpp"
 #include "rules/free_fairlead.hpp"
+#include "rules/rule.hpp"
 #include "rules/swung_end.hpp"
 
 namespace linewright {
@@ -55,7 +54,7 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
   const auto& corners = route.centreline.corners();
   const Vec3 before = corners[index].at;
   const Vec3 after = corners[index + 2].at;
-  Judgement judgement = judgement_at(fairlead_angle_rule(), route, route.point_distance_in[index]);
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
   judgement.location = point.where;
   if (!point.through.empty()) judgement.with = point.through;
   const int number = static_cast<int>(index);

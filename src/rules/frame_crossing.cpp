@@ -1,5 +1,3 @@
-#include "rules/frame_crossing.hpp"
-
 #include <algorithm>
 #include <cmath>
 
@@ -9,6 +7,7 @@
 #include "rules/mesh_in_hole.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
+#include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
 
 namespace linewright {
@@ -60,7 +59,7 @@ std::optional<double> stated_bore(const PreparedRoute& route, const Hole& hole) 
 
 Judgement through_web(const RuleContext& context, const PreparedRoute& route,
                       const Crossing& crossing) {
-  Judgement judgement = judgement_at(frame_crossing_rule(), route, crossing.distance_in);
+  Judgement judgement = context.at(route, crossing.distance_in);
   const Frame& frame = *crossing.frame;
   judgement.with = frame.name;
   judgement.message = "goes through the web of frame " + frame.name + ", where there is no hole";
@@ -86,7 +85,7 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
 /// A mesh has no holes but those that its triangles leave: what they cover is in the way.
 Judgement through_mesh(const RuleContext& context, const PreparedRoute& route,
                        const MeshCrossing& crossing) {
-  Judgement judgement = judgement_at(frame_crossing_rule(), route, crossing.distance_in);
+  Judgement judgement = context.at(route, crossing.distance_in);
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(crossing.obstacle.part)];
   judgement.with = part.name;
@@ -145,7 +144,7 @@ Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
                        const Crossing& crossing) {
   const Hole& hole = *crossing.hole;
   const EdgeGap edge = edge_gap(route, crossing);
-  Judgement judgement = judgement_at(frame_crossing_rule(), route, edge.along_in);
+  Judgement judgement = context.at(route, edge.along_in);
   if (const RoutePoint* point = route.point_through(hole.name)) judgement.location = point->where;
   judgement.with = hole.name;
   const double free_in = edge.distance_in - route.radius_in(edge.along_in) -
@@ -189,7 +188,7 @@ std::optional<Judgement> misplaced(const RuleContext& context, const PreparedRou
     return crossing.hole && crossing.hole->name == point.through;
   });
   const double away = named ? std::abs(named->distance_in - here) : 0;
-  Judgement judgement = judgement_at(frame_crossing_rule(), route, here);
+  Judgement judgement = context.at(route, here);
   if (named && holds(judgement, away, {named_hole})) return std::nullopt;
   const Crossing* other = nearest_crossing(route, here, [&](const Crossing& crossing) {
     const auto& holes = crossing.frame->holes;
@@ -214,14 +213,14 @@ std::optional<Judgement> misplaced(const RuleContext& context, const PreparedRou
 
 /// A fitting in a frame's plane, on a route that ends there and goes on as another: the line goes
 /// through the frame by it.
-void judge_fitting_in_web(const PreparedProject& prepared, const Node& node,
+void judge_fitting_in_web(const RuleContext& context, const Node& node,
                           std::vector<Judgement>& judgements) {
   if (node.kind == NodeKind::bulkhead) return;
   std::vector<const PreparedRoute*> routes;
-  for (const PreparedRoute& route : prepared.routes)
+  for (const PreparedRoute& route : context.prepared.routes)
     if (route.from == &node || route.to == &node) routes.push_back(&route);
   if (routes.size() < 2) return;
-  for (const Frame& frame : prepared.project->structure.frames) {
+  for (const Frame& frame : context.prepared.project->structure.frames) {
     const Vec2 in_plane{node.at.y, node.at.z};
     if (std::abs(node.at.x - frame.station) > frame.thickness / 2 + 1e-6 ||
         !covers(frame.outline, in_plane) ||
@@ -230,7 +229,7 @@ void judge_fitting_in_web(const PreparedProject& prepared, const Node& node,
       continue;
     const PreparedRoute& route = *routes.front();
     const bool start = route.from == &node;
-    Judgement judgement = judgement_at(frame_crossing_rule(), route, start ? 0 : route.length_in());
+    Judgement judgement = context.at(route, start ? 0 : route.length_in());
     judgement.location = start ? route.route->from_where : route.route->to_where;
     judgement.with = frame.name;
     holds(judgement, -2 * route.line->largest_radius_in(), {free_of_sheet});
@@ -255,7 +254,7 @@ std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
       judgements.push_back(std::move(judgement));
   }
   for (const Node& node : context.prepared.project->nodes)
-    judge_fitting_in_web(context.prepared, node, judgements);
+    judge_fitting_in_web(context, node, judgements);
   return judgements;
 }
 

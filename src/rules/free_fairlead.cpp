@@ -7,9 +7,9 @@
 #include <variant>
 
 #include "geometry/polygon.hpp"
-#include "rules/fairlead_angle.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/reach.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -105,7 +105,7 @@ Judgement judge_passage(const RuleContext& context, const PreparedRoute& route,
       "the fairlead" + (fairlead.through.empty() ? "" : " in hole " + fairlead.through);
   const double drawn = room_in(route, passage);
   const double gap = drawn - context.prepared.project->build_tolerance_in;
-  Judgement judgement = judgement_at(fairlead_angle_rule(), route, passage.distance_in);
+  Judgement judgement = context.at(route, passage.distance_in);
   judgement.location = fairlead.where;
   if (!fairlead.through.empty()) judgement.with = fairlead.through;
   const SpanReach* reach = reach_at(reaches, passage.distance_in);

@@ -48,10 +48,10 @@ std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const 
 /// left out, and what it then finds is added.
 std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepared,
                                   const Phrasing& phrasing) {
-  std::vector<Judgement> found = rule.judge({prepared, phrasing});
+  std::vector<Judgement> found = rule.judge({rule, prepared, phrasing});
   const std::vector<const Waiver*> local = local_waivers(prepared, rule);
   if (!local.empty()) {
-    for (Judgement& judgement : rule.judge({prepared, phrasing, local})) {
+    for (Judgement& judgement : rule.judge({rule, prepared, phrasing, local})) {
       const bool known = std::any_of(found.begin(), found.end(), [&](const Judgement& each) {
         return same_finding(each, judgement);
       });

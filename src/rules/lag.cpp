@@ -1,5 +1,3 @@
-#include "rules/lag.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,6 +7,7 @@
 #include "physics/atmosphere.hpp"
 #include "physics/lag_network.hpp"
 #include "physics/tube_flow.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -99,13 +98,13 @@ std::string instruments_without_volume(const AirNetwork& network) {
 }
 
 /// A judgement about an instrument, placed on the first of its routes; verdict still unknown.
-Judgement at_instrument(const AirNetwork& network, int node) {
+Judgement at_instrument(const RuleContext& context, const AirNetwork& network, int node) {
   const auto link =
       std::find_if(network.links.begin(), network.links.end(),
                    [&](const AirLink& each) { return each.from == node || each.to == node; });
   const PreparedRoute& route = *link->route;
   const bool start = link->from == node;
-  Judgement judgement = judgement_at(lag_rule(), route, start ? 0 : route.length_in());
+  Judgement judgement = context.at(route, start ? 0 : route.length_in());
   judgement.with = network.nodes[static_cast<std::size_t>(node)]->name;
   judgement.location = start ? route.route->from_where : route.route->to_where;
   leave_unknown(judgement, trailing);
@@ -136,15 +135,15 @@ void say_lag(Judgement& judgement, double sea_level_s, double high_s, double cli
     judgement.mend = "use a wider bore, above all where it is narrowest, or a shorter line";
 }
 
-void judge_network_lag(const AirNetwork& network, double climb_ft_per_min,
-                       std::vector<Judgement>& judgements) {
+void judge_network_lag(const RuleContext& context, const AirNetwork& network,
+                       double climb_ft_per_min, std::vector<Judgement>& judgements) {
   const LagNetwork lag = lag_network(network);
   const std::string missing = instruments_without_volume(network);
   const auto low = lag_at_height(lag, 0, climb_ft_per_min);
   const auto high = lag_at_height(lag, judged_altitude_ft, climb_ft_per_min);
   for (std::size_t i = 0; i < network.nodes.size(); ++i) {
     if (network.nodes[i]->kind != NodeKind::instrument) continue;
-    Judgement judgement = at_instrument(network, static_cast<int>(i));
+    Judgement judgement = at_instrument(context, network, static_cast<int>(i));
     if (!missing.empty())
       say_unknown(judgement, "lag depends on the volume of " + missing + ", which is not stated",
                   "give the node its volume, from the instrument's maker or by measuring");
@@ -171,7 +170,7 @@ std::vector<Judgement> judge_lag(const RuleContext& context) {
   const std::optional<double> climb_ft_per_min = context.prepared.project->climb_ft_per_min;
   if (!climb_ft_per_min) return judgements;
   for (const AirNetwork& network : air_networks(context.prepared))
-    judge_network_lag(network, *climb_ft_per_min, judgements);
+    judge_network_lag(context, network, *climb_ft_per_min, judgements);
   return judgements;
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "geometry/nearest_approach.hpp"
-#include "rules/frame_crossing.hpp"
 #include "rules/neighbour_filter.hpp"
 #include "rules/neighbour_words.hpp"
 
@@ -18,7 +17,7 @@ Judgement mesh_in_hole(const RuleContext& context, const PreparedRoute& route,
                        const Crossing& crossing, const Approach& place) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(place.obstacle->part)];
-  Judgement judgement = judgement_at(frame_crossing_rule(), route, place.distance_in);
+  Judgement judgement = context.at(route, place.distance_in);
   judgement.with = part.name;
   holds(judgement, place.gap_in, {mesh_in_hole_limit});
   judgement.message = "runs into " + obstacle_words(part, *place.obstacle) + " in hole " +
@@ -44,8 +43,7 @@ std::vector<Judgement> judge_meshes_in_holes(const RuleContext& context,
     const auto in_web = [&](const Obstacle& obstacle, double along) {
       const Part& part = obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
       return part.kind == PartKind::mesh && lies_in_web(obstacle, *crossing.frame) &&
-             filter.counts(obstacle, along) &&
-             !context.is_passed_over(frame_crossing_rule().name, route, along);
+             filter.counts(obstacle, along) && !context.is_passed_over(route, along);
     };
     const Stretch stretch =
         make_stretch(route, std::max(0.0, crossing.distance_in - crossing_zone_in),

@@ -1,8 +1,8 @@
-#include "rules/network.hpp"
-
 #include <algorithm>
 #include <map>
 #include <set>
+
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -78,9 +78,10 @@ constexpr auto limits = limit_table({lines_through, line_end, joined, reached, t
 using Routes = std::vector<const PreparedRoute*>;
 
 /// A judgement about a node, placed on the first of its routes; verdict still unknown.
-Judgement at_node(const LimitRow& row, const PreparedRoute& route, const Node& node) {
+Judgement at_node(const RuleContext& context, const LimitRow& row, const PreparedRoute& route,
+                  const Node& node) {
   const bool start = route.from == &node;
-  Judgement judgement = judgement_at(network_rule(), route, start ? 0 : route.length_in());
+  Judgement judgement = context.at(route, start ? 0 : route.length_in());
   judgement.with = node.name;
   judgement.location = start ? route.route->from_where : route.route->to_where;
   leave_unknown(judgement, row);
@@ -115,12 +116,9 @@ bool carries_air(NodeKind kind) {
 }
 
 /// A port, instrument or drain in the files that no line was drawn to.
-Judgement unreached(const Node& node) {
-  Judgement judgement;
-  judgement.rule = network_rule().name;
-  judgement.with = node.name;
+Judgement unreached(const RuleContext& context, const Node& node) {
+  Judgement judgement = context.about(node.name, node.where);
   judgement.at = node.at;
-  judgement.location = node.where;
   holds_true(judgement, false, never_reached);
   judgement.message = "no route ends at " + node.name;
   judgement.mend = "draw the route to it, or remove the node";
@@ -141,14 +139,15 @@ const LimitRow& lines_needed(const Node& node) {
   }
 }
 
-std::optional<Judgement> judge_openings(const Node& node, const Routes& routes) {
+std::optional<Judgement> judge_openings(const RuleContext& context, const Node& node,
+                                        const Routes& routes) {
   // A vent ends in the open: that is what it is for.
   const bool vent = std::all_of(routes.begin(), routes.end(), [](const PreparedRoute* route) {
     return route->route->system == SystemKind::vent;
   });
   if (vent) return std::nullopt;
   const LimitRow& needed = lines_needed(node);
-  Judgement judgement = at_node(needed, *routes.front(), node);
+  Judgement judgement = at_node(context, needed, *routes.front(), node);
   if (holds(judgement, static_cast<double>(routes.size()), {needed})) {
     judgement.message = "no opening of " + node.name + " is left open";
     return judgement;
@@ -163,8 +162,8 @@ std::optional<Judgement> judge_openings(const Node& node, const Routes& routes) 
   return judgement;
 }
 
-Judgement judge_joint(const Node& node, const Routes& routes) {
-  Judgement judgement = at_node(joined, *routes.front(), node);
+Judgement judge_joint(const RuleContext& context, const Node& node, const Routes& routes) {
+  Judgement judgement = at_node(context, joined, *routes.front(), node);
   const PreparedRoute* other = nullptr;
   for (const PreparedRoute* route : routes)
     if (route->route->system_name != routes.front()->route->system_name) other = route;
@@ -216,16 +215,16 @@ std::vector<SystemParts> connected_systems(const PreparedProject& prepared) {
 }
 
 /// A judgement about a system, placed at the start of its first route; verdict still unknown.
-Judgement about(const SystemParts& system) {
-  Judgement judgement = judgement_at(network_rule(), *system.first, 0);
+Judgement of_system(const RuleContext& context, const SystemParts& system) {
+  Judgement judgement = context.at(*system.first, 0);
   judgement.location = system.first->route->where;
   return judgement;
 }
 
-Judgement count_in_system(const SystemParts& system, const LimitRow& row, std::size_t count,
-                          const std::string& have, const std::string& lacks,
-                          const std::string& mend) {
-  Judgement judgement = about(system);
+Judgement count_in_system(const RuleContext& context, const SystemParts& system,
+                          const LimitRow& row, std::size_t count, const std::string& have,
+                          const std::string& lacks, const std::string& mend) {
+  Judgement judgement = of_system(context, system);
   const bool enough = holds(judgement, static_cast<double>(count), {row});
   const std::string name = "system '" + system.first->route->system_name + "' ";
   judgement.message = name + (enough ? have : lacks);
@@ -235,7 +234,8 @@ Judgement count_in_system(const SystemParts& system, const LimitRow& row, std::s
 
 /// Ports to the left and to the right of the centre line, so that what a sideslip adds on one side
 /// it takes off on the other.
-Judgement judge_port_sides(const SystemParts& system, std::size_t ports) {
+Judgement judge_port_sides(const RuleContext& context, const SystemParts& system,
+                           std::size_t ports) {
   const auto any_port = [&system](auto&& wanted) {
     return std::any_of(system.nodes.begin(), system.nodes.end(), [&](const Node* node) {
       return node->kind == NodeKind::static_port && wanted(node->at.y);
@@ -245,34 +245,36 @@ Judgement judge_port_sides(const SystemParts& system, std::size_t ports) {
       any_port([](double bl) { return bl < 0; }) && any_port([](double bl) { return bl > 0; });
   const std::size_t sides = both ? 2 : 1;
   return count_in_system(
-      system, two_ports, sides, "has a static port on each side",
+      context, system, two_ports, sides, "has a static port on each side",
       ports == 1 ? "has a single static port" : "has its static ports on one side only",
       "add a port on the other side and join the two");
 }
 
-void judge_system(const SystemParts& system, std::vector<Judgement>& judgements) {
+void judge_system(const RuleContext& context, const SystemParts& system,
+                  std::vector<Judgement>& judgements) {
   if (system.kind == SystemKind::vent) return;
   const bool still = system.kind == SystemKind::static_air;
   const std::size_t ports = system.count(still ? NodeKind::static_port : NodeKind::pitot_probe);
   judgements.push_back(
-      count_in_system(system, reached, ports, "reaches the air outside",
+      count_in_system(context, system, reached, ports, "reaches the air outside",
                       still ? "reaches no static port" : "reaches no probe",
                       still ? "join it to a static port" : "join it to its probe"));
-  if (still && ports > 0) judgements.push_back(judge_port_sides(system, ports));
-  judgements.push_back(count_in_system(system, feeds, system.count(NodeKind::instrument),
+  if (still && ports > 0) judgements.push_back(judge_port_sides(context, system, ports));
+  judgements.push_back(count_in_system(context, system, feeds, system.count(NodeKind::instrument),
                                        "feeds an instrument", "feeds no instrument",
                                        "lead it to an instrument"));
   judgements.push_back(count_in_system(
-      system, drained, system.count(NodeKind::drain), "has a drain", "has no drain",
+      context, system, drained, system.count(NodeKind::drain), "has a drain", "has no drain",
       "put a drain at each low point; where drainage finds none, waive this with that reason"));
 }
 
 /// The wrong kind of opening in a system: a probe on static lines, a static port on pitot lines.
-void judge_wrong_openings(const SystemParts& system, std::vector<Judgement>& judgements) {
+void judge_wrong_openings(const RuleContext& context, const SystemParts& system,
+                          std::vector<Judgement>& judgements) {
   const bool still = system.kind == SystemKind::static_air;
   if (!still && system.kind != SystemKind::pitot) return;
   const NodeKind wrong = still ? NodeKind::pitot_probe : NodeKind::static_port;
-  Judgement judgement = about(system);
+  Judgement judgement = of_system(context, system);
   if (holds(judgement, static_cast<double>(system.count(wrong)), {joined})) return;
   judgement.message =
       still ? "a static system ends at a pitot probe" : "a pitot system ends at a static port";
@@ -286,16 +288,16 @@ std::vector<Judgement> judge_network(const RuleContext& context) {
   for (const Node& node : context.prepared.project->nodes) {
     const auto found = by_node.find(&node);
     if (found == by_node.end()) {
-      if (carries_air(node.kind)) judgements.push_back(unreached(node));
+      if (carries_air(node.kind)) judgements.push_back(unreached(context, node));
       continue;
     }
     if (!any_air(found->second)) continue;
-    judgements.push_back(judge_joint(node, found->second));
-    if (const auto open = judge_openings(node, found->second)) judgements.push_back(*open);
+    judgements.push_back(judge_joint(context, node, found->second));
+    if (const auto open = judge_openings(context, node, found->second)) judgements.push_back(*open);
   }
   for (const SystemParts& system : connected_systems(context.prepared)) {
-    judge_system(system, judgements);
-    judge_wrong_openings(system, judgements);
+    judge_system(context, system, judgements);
+    judge_wrong_openings(context, system, judgements);
   }
   return judgements;
 }

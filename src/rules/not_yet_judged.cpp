@@ -1,6 +1,6 @@
-#include "rules/not_yet_judged.hpp"
-
 #include <string>
+
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -14,14 +14,11 @@ constexpr std::string_view by_hand = "Judge it by hand against the limits shown.
 std::vector<Judgement> judge_access(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const Closure& closure : context.prepared.project->closures) {
-    Judgement judgement;
-    judgement.rule = access_rule().name;
-    judgement.with = closure.name;
+    Judgement judgement = context.about(closure.name, closure.where);
     judgement.message =
         "closure " + closure.name + " is stated, but this version does not judge it";
     judgement.source = "this version of the program";
     judgement.mend = "list by hand what the closure makes unreachable";
-    judgement.location = closure.where;
     judgements.push_back(judgement);
   }
   return judgements;

@@ -1,5 +1,3 @@
-#include "rules/pulley.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,6 +8,7 @@
 #include "rules/cable_run.hpp"
 #include "rules/pulley_guards.hpp"
 #include "rules/pulley_plane.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -69,9 +68,8 @@ struct Pulley {
   std::size_t index;
 };
 
-Judgement pulley_judgement(const Pulley& pulley) {
-  Judgement judgement =
-      judgement_at(pulley_rule(), pulley.route, pulley.route.point_distance_in[pulley.index]);
+Judgement pulley_judgement(const RuleContext& context, const Pulley& pulley) {
+  Judgement judgement = context.at(pulley.route, pulley.route.point_distance_in[pulley.index]);
   judgement.location = pulley.point.where;
   if (!pulley.point.to.empty()) judgement.with = pulley.point.to;
   return judgement;
@@ -101,7 +99,7 @@ Load load_of(const Route& route) {
 Judgement judge_size(const RuleContext& context, const Pulley& pulley) {
   const Line& line = *pulley.route.line;
   const Phrasing& phrasing = context.phrasing;
-  Judgement judgement = pulley_judgement(pulley);
+  Judgement judgement = pulley_judgement(context, pulley);
   if (!pulley.point.diameter_in || line.outside_diameter_in <= 0)
     return unknown(judgement, "the pulley's groove diameter is not stated", "state its diameter");
   const double ratio = *pulley.point.diameter_in / line.outside_diameter_in;
@@ -146,7 +144,7 @@ void judge_point(const RuleContext& context, const PreparedRoute& route, std::si
   const Pulley pulley{route, route.route->points[index], index};
   if (route.line->kind != LineKind::cable) {
     judgements.push_back(
-        unknown(pulley_judgement(pulley),
+        unknown(pulley_judgement(context, pulley),
                 "a pulley is stated for " + route.line->name + ", which is not a cable",
                 "hold it with a clamp"));
     return;

@@ -5,7 +5,7 @@
 
 #include "geometry/arm_swing.hpp"
 #include "model/angle.hpp"
-#include "rules/pulley.hpp"
+#include "rules/rule.hpp"
 #include "rules/swung_end.hpp"
 
 namespace linewright {
@@ -53,9 +53,10 @@ const LimitRow& number_row(const Wrap& wrap) {
   return wrap.arc_in > one_pin_arc_in + limit_rounding ? guards_at_tangents : guards_at_pulley;
 }
 
-Judgement guard_judgement(const PreparedRoute& route, std::size_t index) {
+Judgement guard_judgement(const RuleContext& context, const PreparedRoute& route,
+                          std::size_t index) {
   const RoutePoint& point = route.route->points[index];
-  Judgement judgement = judgement_at(pulley_rule(), route, route.point_distance_in[index]);
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
   judgement.location = point.where;
   if (!point.to.empty()) judgement.with = point.to;
   return judgement;
@@ -73,7 +74,7 @@ Judgement judge_number(const RuleContext& context, const PreparedRoute& route, s
   std::string wrap = context.phrasing.angle(widest.angle_rad * degrees_per_radian);
   if (widest.swung)
     wrap += " at full travel, as " + swinging_end_name(route, static_cast<int>(index)) + " swings";
-  Judgement judgement = guard_judgement(route, index);
+  Judgement judgement = guard_judgement(context, route, index);
   if (!point.guards) {
     leave_unknown(judgement, row);
     judgement.limit = row.value;
@@ -98,7 +99,7 @@ Judgement judge_number(const RuleContext& context, const PreparedRoute& route, s
 Judgement judge_gap(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
   const RoutePoint& point = route.route->points[index];
   const Limit most = guard_gap * route.line->outside_diameter_in;
-  Judgement judgement = guard_judgement(route, index);
+  Judgement judgement = guard_judgement(context, route, index);
   if (!point.guard_gap_in) {
     leave_unknown(judgement, most);
     judgement.limit = most.value;

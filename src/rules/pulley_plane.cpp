@@ -8,7 +8,7 @@
 #include "model/angle.hpp"
 #include "physics/cable.hpp"
 #include "rules/cable_run.hpp"
-#include "rules/pulley.hpp"
+#include "rules/rule.hpp"
 #include "rules/swung_end.hpp"
 
 namespace linewright {
@@ -78,7 +78,7 @@ Judgement judge_plane(const RuleContext& context, const PreparedRoute& route, st
   const RoutePoint& point = route.route->points[index];
   const int number = static_cast<int>(index);
   const bool primary = is_primary_control(*route.route);
-  Judgement judgement = judgement_at(pulley_rule(), route, route.point_distance_in[index]);
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
   judgement.location = point.where;
   if (!point.to.empty()) judgement.with = point.to;
   if (!point.axis) {

@@ -1,5 +1,3 @@
-#include "rules/resonance.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,6 +6,7 @@
 #include "physics/cable.hpp"
 #include "physics/vibration.hpp"
 #include "rules/excited_band.hpp"
+#include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
 #include "rules/span_swing.hpp"
 #include "rules/tension_change.hpp"
@@ -131,9 +130,8 @@ std::vector<Limit> nearest_edges(const std::vector<ExcitedBand>& bands, double f
 }
 
 /// In the middle of the swing's longest leg, verdict still unknown.
-Judgement at_swing(const Swing& swing) {
-  Judgement judgement = judgement_at(resonance_rule(), *swing.route,
-                                     (swing.leg->low_in() + swing.leg->high_in()) / 2);
+Judgement at_swing(const RuleContext& context, const Swing& swing) {
+  Judgement judgement = context.at(*swing.route, (swing.leg->low_in() + swing.leg->high_in()) / 2);
   leave_unknown(judgement, margin);
   return judgement;
 }
@@ -141,7 +139,7 @@ Judgement at_swing(const Swing& swing) {
 Judgement judge_swing(const RuleContext& context, const Swing& swing, const std::vector<Swing>& all,
                       const std::vector<ExcitedBand>& bands) {
   const Project& project = *context.prepared.project;
-  Judgement judgement = at_swing(swing);
+  Judgement judgement = at_swing(context, swing);
   for (const RunLeg& leg : swing.run->legs)
     if (leg.route != swing.leg->route) {
       judgement.with = context.prepared.routes[static_cast<std::size_t>(leg.route)].route->name;
@@ -171,8 +169,8 @@ Judgement judge_swing(const RuleContext& context, const Swing& swing, const std:
   return judgement;
 }
 
-Judgement not_known(const Swing& swing) {
-  Judgement judgement = at_swing(swing);
+Judgement not_known(const RuleContext& context, const Swing& swing) {
+  Judgement judgement = at_swing(context, swing);
   judgement.message =
       swing.missing.what + " is not known, so neither is how it swings between its supports";
   judgement.mend = swing.missing.mend;
@@ -191,7 +189,7 @@ std::vector<Judgement> judge_resonance(const RuleContext& context) {
       judgements.push_back(judge_swing(context, swing, swings, bands));
       continue;
     }
-    const Judgement judgement = not_known(swing);
+    const Judgement judgement = not_known(context, swing);
     const bool said =
         std::any_of(judgements.begin(), judgements.end(), [&](const Judgement& other) {
           return other.route == judgement.route && other.message == judgement.message;

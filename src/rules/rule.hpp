@@ -13,21 +13,7 @@
 
 namespace linewright {
 
-/// What a rule is given. `passed_over` are waivers for one place: rules that keep only the worst
-/// place between two things leave that place out, so that a second one is not hidden behind it.
-struct RuleContext {
-  const PreparedProject& prepared;
-  Phrasing phrasing;
-  std::vector<const Waiver*> passed_over = {};
-
-  bool is_passed_over(std::string_view rule, const PreparedRoute& route, double distance_in) const {
-    for (const Waiver* waiver : passed_over)
-      if (waiver->rule == rule && waiver->route == route.route->name &&
-          distance(route.centreline.at(distance_in), *waiver->near) <= waiver->within_in)
-        return true;
-    return false;
-  }
-};
+struct RuleContext;
 
 struct Rule {
   std::string_view name;
@@ -39,7 +25,19 @@ struct Rule {
   std::vector<Judgement> (*judge)(const RuleContext&);
 };
 
-/// A judgement of `rule` on `route` at a distance along it, verdict still unknown.
-Judgement judgement_at(const Rule& rule, const PreparedRoute& route, double distance_in);
+/// What a rule is given. `passed_over` are waivers for one place: rules that keep only the worst
+/// place between two things leave that place out, so that a second one is not hidden behind it.
+struct RuleContext {
+  const Rule& rule;
+  const PreparedProject& prepared;
+  Phrasing phrasing;
+  std::vector<const Waiver*> passed_over = {};
+
+  /// A judgement of the rule on `route` at a distance along it, verdict still unknown.
+  Judgement at(const PreparedRoute& route, double distance_in) const;
+  /// The same of what is on no route: a thing by its name, at its place in the file.
+  Judgement about(const std::string& thing, const SourceLocation& where) const;
+  bool is_passed_over(const PreparedRoute& route, double distance_in) const;
+};
 
 }  // namespace linewright

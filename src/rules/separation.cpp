@@ -1,11 +1,10 @@
-#include "rules/separation.hpp"
-
 #include <algorithm>
 #include <optional>
 
 #include "geometry/nearest_approach.hpp"
 #include "rules/line_pairs.hpp"
 #include "rules/reach.hpp"
+#include "rules/rule.hpp"
 #include "rules/sleeve_hold.hpp"
 
 namespace linewright {
@@ -164,8 +163,7 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
   const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   const auto counts = [&](double a, double b) {
     return !at_shared_node(first, a, second, b) && zone.counts(a, b) &&
-           !context.is_passed_over(separation_rule().name, first, a) &&
-           !context.is_passed_over(separation_rule().name, second, b);
+           !context.is_passed_over(first, a) && !context.is_passed_over(second, b);
   };
   const auto approach =
       nearest_of(firsts, seconds, zone.row->value + tolerance + beyond_limit_in, counts);
@@ -173,7 +171,7 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
   const Phrasing& phrasing = context.phrasing;
   const std::string& other = second.route->name;
   const double free_in = approach->margin_in - tolerance;
-  Judgement judgement = judgement_at(separation_rule(), first, approach->distance_in);
+  Judgement judgement = context.at(first, approach->distance_in);
   judgement.with = other;
   judgement.with_is_route = true;
   if (holds(judgement, free_in, {overlap, *zone.least, *zone.row})) {
@@ -198,12 +196,11 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
   const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   const double apart = 1 + 3 * route.line->largest_diameter_in() + 2 * tolerance;
   const auto counts = [&](double a, double b) {
-    return b - a > apart && !context.is_passed_over(separation_rule().name, route, a) &&
-           !context.is_passed_over(separation_rule().name, route, b);
+    return b - a > apart && !context.is_passed_over(route, a) && !context.is_passed_over(route, b);
   };
   const auto approach = nearest_lines(whole, whole, Reach::none, tolerance, counts);
   if (!approach) return std::nullopt;
-  Judgement judgement = judgement_at(separation_rule(), route, approach->distance_in);
+  Judgement judgement = context.at(route, approach->distance_in);
   judgement.with = route.route->name;
   judgement.with_is_route = true;
   if (holds(judgement, approach->margin_in - tolerance, {overlap})) {

@@ -1,6 +1,6 @@
-#include "rules/slack.hpp"
-
 #include <fmt/format.h>
+
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -52,7 +52,7 @@ Judgement judge_hose(const RuleContext& context, const PreparedRoute& route) {
   // hose.
   const double length = route.route->length_in.value_or(route.length_in());
   const double spanned = route.route->length_in ? route.length_in() : distance_spanned_in(route);
-  Judgement judgement = judgement_at(slack_rule(), route, route.length_in() / 2);
+  Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = route.route->where;
   const Limit shortest = hose_length(least, spanned);
   const Limit longest = hose_length(most, spanned);

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "model/angle.hpp"
-#include "rules/sleeve_cover.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -24,8 +24,8 @@ bool lies_over(const Sleeve& sleeve, const Bend& bend) {
          overlap_rounding_in;
 }
 
-Judgement bend_judgement(const PreparedRoute& route, const Bend& bend) {
-  Judgement judgement = judgement_at(sleeve_cover_rule(), route, bend.middle_in());
+Judgement bend_judgement(const RuleContext& context, const PreparedRoute& route, const Bend& bend) {
+  Judgement judgement = context.at(route, bend.middle_in());
   judgement.location = point_of(route, bend).where;
   return judgement;
 }
@@ -36,7 +36,7 @@ std::string turn_words(const RuleContext& context, const Bend& bend) {
 
 Judgement judge_sharp(const RuleContext& context, const PreparedRoute& route, const Bend& bend,
                       const Sleeve& sleeve) {
-  Judgement judgement = bend_judgement(route, bend);
+  Judgement judgement = bend_judgement(context, route, bend);
   holds(judgement, bend.angle_rad * degrees_per_radian, {sharp_turn});
   judgement.message = "the sleeve turns " + turn_words(context, bend) +
                       " where no bend is stated: the cable would bear on it at one point";
@@ -52,7 +52,7 @@ Judgement judge_sharp(const RuleContext& context, const PreparedRoute& route, co
 Judgement judge_radius(const RuleContext& context, const PreparedRoute& route, const Bend& bend,
                        const Sleeve& sleeve) {
   const Phrasing& phrasing = context.phrasing;
-  Judgement judgement = bend_judgement(route, bend);
+  Judgement judgement = bend_judgement(context, route, bend);
   const std::string bent = "the sleeve is bent " + turn_words(context, bend) + " at " +
                            phrasing.length(bend.built_radius_in) + " radius";
   if (!sleeve.minimum_bend_radius_in) {

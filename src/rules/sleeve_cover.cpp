@@ -1,5 +1,3 @@
-#include "rules/sleeve_cover.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <iterator>
@@ -7,6 +5,7 @@
 #include "geometry/edge_gap.hpp"
 #include "rules/attachment_sleeves.hpp"
 #include "rules/cable_run.hpp"
+#include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
 #include "rules/sleeve_bend.hpp"
 #include "rules/sleeve_hold.hpp"
@@ -77,8 +76,8 @@ struct Subject {
 };
 
 Judgement sleeve_judgement(const Subject& subject, double distance_in) {
-  Judgement judgement = judgement_at(sleeve_cover_rule(), subject.route,
-                                     std::clamp(distance_in, 0.0, subject.route.length_in()));
+  Judgement judgement =
+      subject.context.at(subject.route, std::clamp(distance_in, 0.0, subject.route.length_in()));
   judgement.location = subject.sleeve.where;
   return judgement;
 }

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "rules/sleeve_cover.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -37,9 +37,9 @@ bool meets(const Sleeve& sleeve, const Passage& passage, const Movement& moves) 
   return gap_in(sleeve, passage, moves) < -limit_rounding;
 }
 
-Judgement travel_judgement(const PreparedRoute& route, const Sleeve& sleeve,
-                           const Passage& passage) {
-  Judgement judgement = judgement_at(sleeve_cover_rule(), route, passage.middle_in());
+Judgement travel_judgement(const RuleContext& context, const PreparedRoute& route,
+                           const Sleeve& sleeve, const Passage& passage) {
+  Judgement judgement = context.at(route, passage.middle_in());
   judgement.location = sleeve.where;
   if (!passage.name.empty()) judgement.with = passage.name;
   return judgement;
@@ -59,7 +59,7 @@ std::string jam_mend(const RuleContext& context, const PreparedRoute& route, con
 
 Judgement jam(const RuleContext& context, const PreparedRoute& route, const Sleeve& sleeve,
               const Passage& passage, const Movement& moves) {
-  Judgement judgement = travel_judgement(route, sleeve, passage);
+  Judgement judgement = travel_judgement(context, route, sleeve, passage);
   holds(judgement, gap_in(sleeve, passage, moves), {sleeve_travel_limit});
   judgement.message = meets(sleeve, passage, {})
                           ? "the sleeve lies over the " + passage.words
@@ -68,9 +68,9 @@ Judgement jam(const RuleContext& context, const PreparedRoute& route, const Slee
   return judgement;
 }
 
-Judgement not_known(const PreparedRoute& route, const Sleeve& sleeve, const Passage& passage,
-                    const std::string& missing) {
-  Judgement judgement = travel_judgement(route, sleeve, passage);
+Judgement not_known(const RuleContext& context, const PreparedRoute& route, const Sleeve& sleeve,
+                    const Passage& passage, const std::string& missing) {
+  Judgement judgement = travel_judgement(context, route, sleeve, passage);
   leave_unknown(judgement, sleeve_travel_limit);
   judgement.message = "whether the sleeve runs into the " + passage.words +
                       " is not known: " + missing + " is missing";
@@ -92,11 +92,12 @@ std::vector<Judgement> judge_sleeve_travel(const RuleContext& context, const Pre
     const bool on_pulley = passage.point && passage.point->hold == HoldKind::pulley;
     if (way == Way::open || (!on_pulley && gap_in(sleeve, passage, {}) <= 0)) continue;
     if (meets(sleeve, passage, moves))
-      judgements.push_back(way == Way::closed
-                               ? jam(context, route, sleeve, passage, moves)
-                               : not_known(route, sleeve, passage, "the bore of the guide"));
+      judgements.push_back(
+          way == Way::closed ? jam(context, route, sleeve, passage, moves)
+                             : not_known(context, route, sleeve, passage, "the bore of the guide"));
     else if (!hold.moves)
-      judgements.push_back(not_known(route, sleeve, passage, "the travel of " + route.route->name));
+      judgements.push_back(
+          not_known(context, route, sleeve, passage, "the travel of " + route.route->name));
   }
   return judgements;
 }

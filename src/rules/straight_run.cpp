@@ -1,8 +1,7 @@
-#include "rules/straight_run.hpp"
-
 #include <algorithm>
 
 #include "model/angle.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -36,7 +35,7 @@ std::vector<Judgement> judge_straight_run(const RuleContext& context) {
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.line->kind != LineKind::rigid_tube) continue;
     if (route.from->kind == NodeKind::end || route.to->kind == NodeKind::end) continue;
-    Judgement judgement = judgement_at(straight_run_rule(), route, route.length_in() / 2);
+    Judgement judgement = context.at(route, route.length_in() / 2);
     judgement.location = route.route->where;
     const std::string ends = route.from->name + " and " + route.to->name;
     if (holds(judgement, bends_that_count(route), {bends_wanted})) {

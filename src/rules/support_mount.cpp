@@ -1,9 +1,8 @@
-#include "rules/support_mount.hpp"
-
 #include <algorithm>
 
 #include "rules/cable_run.hpp"
 #include "rules/neighbour_filter.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -56,7 +55,7 @@ double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& rout
 
 Judgement judge_support(const RuleContext& context, const PreparedRoute& route,
                         const Support& support, int part, const SourceLocation& where) {
-  Judgement judgement = judgement_at(support_mount_rule(), route, support.distance_in);
+  Judgement judgement = context.at(route, support.distance_in);
   judgement.location = where;
   judgement.with = support.to;
   const double gap = gap_to_part_in(context.prepared, route, support, part);
@@ -83,7 +82,7 @@ Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std
   const double diameter = 2 * route.radius_in(along);
   const double room = *point.bore_in - diameter;
   const Phrasing& phrasing = context.phrasing;
-  Judgement judgement = judgement_at(support_mount_rule(), route, along);
+  Judgement judgement = context.at(route, along);
   judgement.location = point.where;
   const std::string bore = "the " + phrasing.length(*point.bore_in) + " bore of the guide";
   if (!holds(judgement, room, {goes_through})) {
@@ -105,7 +104,7 @@ Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, st
   const Phrasing& phrasing = context.phrasing;
   const RoutePoint& point = route.route->points[index];
   const double along = route.point_distance_in[index];
-  Judgement judgement = judgement_at(support_mount_rule(), route, along);
+  Judgement judgement = context.at(route, along);
   judgement.location = point.where;
   if (!point.to.empty()) judgement.with = point.to;
   if (route.bears_clamp(along)) {

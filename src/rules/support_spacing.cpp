@@ -1,5 +1,3 @@
-#include "rules/support_spacing.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,6 +8,7 @@
 #include <utility>
 
 #include "geometry/free_run.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -143,8 +142,7 @@ Judgement judge_run(const RuleContext& context, const FreeRun& run) {
   const RunLeg& leg = longest_leg(run);
   const PreparedRoute& route = route_of(context.prepared, leg);
   const Phrasing& phrasing = context.phrasing;
-  Judgement judgement =
-      judgement_at(support_spacing_rule(), route, (leg.low_in() + leg.high_in()) / 2);
+  Judgement judgement = context.at(route, (leg.low_in() + leg.high_in()) / 2);
   leave_unknown(judgement, of_average);
   judgement.value = run.length_in;
   const std::string between = "between " + end_words(context.prepared, run.first) + " and " +

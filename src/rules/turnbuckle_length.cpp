@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "rules/attachment_travel.hpp"
+#include "rules/rule.hpp"
 
 namespace linewright {
 
@@ -12,8 +12,7 @@ std::optional<Judgement> judge_drawn_length(const RuleContext& context, const Pr
   if (!attachment.adjustment) return std::nullopt;
   const Adjustment& adjustment = *attachment.adjustment;
   const double off = std::abs(attachment.length_in - adjustment.middle_in());
-  Judgement judgement = judgement_at(attachment_travel_rule(), route,
-                                     std::clamp(attachment.at_in, 0.0, route.length_in()));
+  Judgement judgement = context.at(route, std::clamp(attachment.at_in, 0.0, route.length_in()));
   if (holds(judgement, off, {drawn_length_limit * adjustment.each_way_in()})) return std::nullopt;
   const Phrasing& phrasing = context.phrasing;
   const std::string middle = phrasing.length(adjustment.middle_in());

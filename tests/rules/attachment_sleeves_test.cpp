@@ -3,9 +3,7 @@
 
 #include "rules/attachment_sleeves.hpp"
 
-#include "rules/attachment_travel.hpp"
 #include "rules/cable_project.hpp"
-#include "rules/sleeve_cover.hpp"
 
 namespace linewright {
 namespace {
@@ -25,7 +23,7 @@ SmallProject with_turnbuckle(double at_in, bool is_clamped = true, double diamet
 }
 
 std::vector<Judgement> of_sleeves(const SmallProject& project) {
-  std::vector<Judgement> all = project.judged_by(sleeve_cover_rule());
+  std::vector<Judgement> all = project.judged_by("sleeve-cover");
   std::erase_if(all, [](const Judgement& each) { return !contains(each.message, "turnbuckle"); });
   return all;
 }
@@ -82,8 +80,8 @@ bool any_says(const std::vector<Judgement>& judgements, const std::string& words
 }
 
 TEST(AttachmentAndSleeve, LeaveNoPassForABoreThatSuitsTheCableAlone) {
-  EXPECT_TRUE(any_says(with_turnbuckle(80).judged_by(sleeve_cover_rule()), "the sleeve fits"));
-  EXPECT_FALSE(any_says(with_turnbuckle(40).judged_by(sleeve_cover_rule()), "the sleeve fits"));
+  EXPECT_TRUE(any_says(with_turnbuckle(80).judged_by("sleeve-cover"), "the sleeve fits"));
+  EXPECT_FALSE(any_says(with_turnbuckle(40).judged_by("sleeve-cover"), "the sleeve fits"));
 }
 
 TEST(AttachmentAndSleeve, CountAClampedSleeveAgainstTheLongestOfTheAdjustment) {
@@ -105,7 +103,7 @@ TEST(AttachmentAndSleeve, ThatStopsAMovingSleeveMayBeScrewedOut) {
 std::string mend_of_unheld(double turnbuckle_in, double aft_in = 1) {
   SmallProject project = with_turnbuckle(turnbuckle_in, false, 0.17);
   set_travel(project, 2, aft_in);
-  for (const Judgement& each : project.judged_by(sleeve_cover_rule()))
+  for (const Judgement& each : project.judged_by("sleeve-cover"))
     if (contains(each.message, "nothing holds the sleeve")) return each.mend;
   return {};
 }
@@ -123,12 +121,12 @@ TEST(UnheldSleeve, IsNotToBeClampedOverAnAttachment) {
 TEST(AttachmentTravelMend, DoesNotSendAnAttachmentIntoASleeve) {
   // The nearest place that is clear of the clamp at 37 in lies in the sleeve.
   SmallProject project = with_turnbuckle(37);
-  const Judgement judgement = sole(not_passed(project.judged_by(attachment_travel_rule())));
+  const Judgement judgement = sole(not_passed(project.judged_by("attachment-travel")));
   const std::size_t at = judgement.mend.find("middle is ");
   ASSERT_NE(at, std::string::npos) << judgement.mend;
   the_route(project).attached.front().at_in = std::stod(judgement.mend.substr(at + 10));
   EXPECT_TRUE(of_sleeves(project).empty()) << judgement.mend;
-  EXPECT_TRUE(not_passed(project.judged_by(attachment_travel_rule())).empty()) << judgement.mend;
+  EXPECT_TRUE(not_passed(project.judged_by("attachment-travel")).empty()) << judgement.mend;
 }
 
 }  // namespace

@@ -1,8 +1,6 @@
 // Attachments moved through full travel. Runs are level and aft, so distances are stations; where
 // no load is stated the stretch is left out of what must fail anyway.
 
-#include "rules/attachment_travel.hpp"
-
 #include "rules/cable_project.hpp"
 
 namespace linewright {
@@ -30,7 +28,7 @@ SmallProject unmoved(const std::string& kind, double at_in, const std::vector<Ro
 }
 
 Judgement judged(const SmallProject& project) {
-  return sole(project.judged_by(attachment_travel_rule()));
+  return sole(project.judged_by("attachment-travel"));
 }
 
 // Worked example [calculated; AC 43.13-1B para 7-147 a]: 2.6 in from a pulley, travels 0.9 in
@@ -204,13 +202,13 @@ TEST(AttachmentTravel, SaysSoWhereNoPlaceIsClear) {
   SmallProject project = unmoved(
       "splice", 51, {held({48, 0, 10}, HoldKind::fairlead), held({54, 0, 10}, HoldKind::fairlead)});
   set_travel(project, 60, 60);
-  for (const Judgement& each : project.judged_by(attachment_travel_rule()))
+  for (const Judgement& each : project.judged_by("attachment-travel"))
     EXPECT_TRUE(contains(each.mend, "no place near")) << each.mend;
 }
 
 TEST(AttachmentTravel, BareRunPassesAndUnattachedRunsAreSilent) {
   EXPECT_EQ(judged(unmoved("turnbuckle", 50, {})).verdict, Verdict::pass);
-  EXPECT_TRUE(cable_project({fairlead}).judged_by(attachment_travel_rule()).empty());
+  EXPECT_TRUE(cable_project({fairlead}).judged_by("attachment-travel").empty());
 }
 
 TEST(AttachmentTravel, FittingOnATubeMustOnlyClearItsSupports) {
@@ -229,7 +227,7 @@ TEST(AttachmentTravel, SaysTheSameOfAReversedRun) {
   set_travel(project, 3, 1);
   the_route(project).attached.push_back({"turnbuckle", 66, 4, 0.44, {"routes.yaml", 108, 17}});
   add_frame(project, "F1", 30, 0.75);
-  expect_same_reversed(project, attachment_travel_rule());
+  expect_same_reversed(project, "attachment-travel");
 }
 
 }  // namespace

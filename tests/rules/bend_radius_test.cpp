@@ -1,7 +1,5 @@
 // Bend radii against the least radius of each line. Radii are to the centreline.
 
-#include "rules/bend_radius.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -25,7 +23,7 @@ SmallProject square_turn(const std::string& line, double radius_in) {
 }
 
 Judgement judged_turn(const std::string& line, double radius_in) {
-  return sole(square_turn(line, radius_in).judged_by(bend_radius_rule()));
+  return sole(square_turn(line, radius_in).judged_by("bend-radius"));
 }
 
 /// A line, its least radius and what its table says when that is broken.
@@ -100,8 +98,8 @@ TEST(BendRadius, TightBendIsSaidInWords) {
 }
 
 TEST(BendRadius, MillimetresAreSaidWhereAskedFor) {
-  const Judgement judgement = sole(
-      square_turn("tube-nylon-1/4", 0.5).judged_by(bend_radius_rule(), {LengthUnit::millimetre}));
+  const Judgement judgement =
+      sole(square_turn("tube-nylon-1/4", 0.5).judged_by("bend-radius", {LengthUnit::millimetre}));
   EXPECT_TRUE(contains(judgement.message, "12.7 mm radius")) << judgement.message;
   EXPECT_TRUE(contains(judgement.mend, "to 25.4 mm: needs 12.7 mm more")) << judgement.mend;
   EXPECT_DOUBLE_EQ(judgement.value.value(), 0.5);
@@ -127,7 +125,7 @@ TEST(BendRadius, RaisingTheRadiusToTheLimitMends) {
 TEST(BendRadius, PointWithoutABendTakesTheUsualRadiusAndPasses) {
   SmallProject project = square_turn("tube-nylon-1/4", 1);
   project.project.routes[0].points[0].bend_in.reset();
-  const Judgement judgement = sole(project.judged_by(bend_radius_rule()));
+  const Judgement judgement = sole(project.judged_by("bend-radius"));
   EXPECT_EQ(judgement.verdict, Verdict::pass);
   EXPECT_DOUBLE_EQ(judgement.value.value(), 1.0);
 }
@@ -144,7 +142,7 @@ TEST(BendRadius, LineWithoutALeastRadiusIsUnknown) {
 TEST(BendRadius, BendWithoutARadiusIsUnknown) {
   SmallProject project = square_turn("tube-steel-1/8", 1);
   project.project.routes[0].points[0].bend_in.reset();
-  const Judgement judgement = sole(project.judged_by(bend_radius_rule()));
+  const Judgement judgement = sole(project.judged_by("bend-radius"));
   EXPECT_EQ(judgement.verdict, Verdict::unknown);
   EXPECT_EQ(judgement.message, "no radius is known for this 90.0 deg bend");
   EXPECT_FALSE(judgement.value);
@@ -155,7 +153,7 @@ TEST(BendRadius, ProjectsOwnFigureFailsAndIsNamed) {
   SmallProject project = square_turn("tube-steel-1/8", 0.9);
   project.line("tube-steel-1/8").minimum_bend_radius_in =
       SourcedValue{1, {"maker's sheet", Mark::builder}};
-  const Judgement judgement = sole(project.judged_by(bend_radius_rule()));
+  const Judgement judgement = sole(project.judged_by("bend-radius"));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.source, "maker's sheet (the project's own figure)");
 }
@@ -165,7 +163,7 @@ TEST(BendRadius, StraightLineIsNotJudged) {
   project.node("port", NodeKind::static_port, {0, 0, 0})
       .node("altimeter", NodeKind::instrument, {20, 0, 0});
   project.route("static-left", "tube-nylon-1/4", "port", "altimeter", {bent({10, 0, 0}, 0.1)});
-  EXPECT_TRUE(project.judged_by(bend_radius_rule()).empty());
+  EXPECT_TRUE(project.judged_by("bend-radius").empty());
 }
 
 TEST(BendRadius, CableIsNotJudged) {
@@ -173,7 +171,7 @@ TEST(BendRadius, CableIsNotJudged) {
   project.node("pedal", NodeKind::pedal, {0, 0, 0}).node("horn", NodeKind::horn, {10, 10, 0});
   project.route("rudder", "cable-7x19-1/8-steel", "pedal", "horn",
                 {held({10, 0, 0}, HoldKind::pulley)});
-  EXPECT_TRUE(project.judged_by(bend_radius_rule()).empty());
+  EXPECT_TRUE(project.judged_by("bend-radius").empty());
 }
 
 TEST(BendRadius, EveryBendIsJudgedInOrder) {
@@ -182,7 +180,7 @@ TEST(BendRadius, EveryBendIsJudgedInOrder) {
       .node("altimeter", NodeKind::instrument, {20, 10, 10});
   project.route("static-left", "tube-nylon-1/4", "port", "altimeter",
                 {bent({10, 0, 0}, 1), bent({10, 10, 0}, 0.99), bent({10, 10, 10}, 1.01)});
-  const auto judgements = project.judged_by(bend_radius_rule());
+  const auto judgements = project.judged_by("bend-radius");
   EXPECT_EQ(verdicts(judgements), (std::vector{Verdict::pass, Verdict::fail, Verdict::pass}));
   EXPECT_EQ(judgements[1].location.line, SmallProject::line_of_point(0, 1));
 }
@@ -193,7 +191,7 @@ TEST(BendRadius, FullReversalNamesTheRadiusAlone) {
   project.node("port", NodeKind::static_port, {0, 0, 0})
       .node("altimeter", NodeKind::instrument, {2, 0, 0});
   project.route("static-left", "tube-nylon-1/4", "port", "altimeter", {bent({10, 0, 0}, 0.5)});
-  const Judgement judgement = sole(project.judged_by(bend_radius_rule()));
+  const Judgement judgement = sole(project.judged_by("bend-radius"));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.mend, "raise the bend radius to 1.00 in");
 }

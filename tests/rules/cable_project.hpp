@@ -93,7 +93,7 @@ inline SmallProject reversed(SmallProject project) {
 }
 
 /// Whichever end a run is written from, a rule says the same of it: verdicts, numbers and places.
-inline void expect_same_reversed(const SmallProject& project, const Rule& rule) {
+inline void expect_same_reversed(const SmallProject& project, std::string_view rule) {
   const auto in_order = [&](const SmallProject& each) {
     std::vector<Judgement> all = each.judged_by(rule);
     std::sort(all.begin(), all.end(), [](const Judgement& a, const Judgement& b) {

@@ -1,14 +1,12 @@
 // Primary control cables against the 1/8 in of 14 CFR 23.689(a)(1).
 
-#include "rules/cable_size.hpp"
-
 #include "rules/cable_project.hpp"
 
 namespace linewright {
 namespace {
 
 Judgement judged(const SmallProject& project) {
-  return sole(project.judged_by(cable_size_rule()));
+  return sole(project.judged_by("cable-size"));
 }
 
 TEST(CableSize, SmallPrimaryCableFailsAndMayBeWaived) {
@@ -55,13 +53,13 @@ TEST(CableSize, TubesAndWiresAreNotJudged) {
   SmallProject project;
   project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {10, 0, 0});
   project.route("tube", "tube-nylon-1/4", "a", "b");
-  EXPECT_TRUE(project.judged_by(cable_size_rule()).empty());
+  EXPECT_TRUE(project.judged_by("cable-size").empty());
 }
 
 TEST(CableSize, SaysTheSameOfAReversedRun) {
   expect_same_reversed(
       cable_project({held({30, 0, 11}, HoldKind::fairlead)}, {100, 0, 10}, "cable-7x7-3/32-steel"),
-      cable_size_rule());
+      "cable-size");
 }
 
 }  // namespace

@@ -1,7 +1,5 @@
 // Tension over the temperature range and strength at the limit load.
 
-#include "rules/cable_tension.hpp"
-
 #include "physics/cable.hpp"
 #include "rules/cable_project.hpp"
 
@@ -20,7 +18,7 @@ SmallProject one_pound_a_degree(double rigged_lbf, std::optional<double> limit_l
 }
 
 std::vector<Judgement> judged(const SmallProject& project) {
-  return project.judged_by(cable_tension_rule());
+  return project.judged_by("cable-tension");
 }
 
 enum Part { cold, hot, strength };
@@ -270,7 +268,7 @@ TEST(CableTension, SaysTheSameOfAReversedRun) {
   SmallProject project = one_pound_a_degree(30);
   the_route(project).points = {held({20, 0, 11}, HoldKind::fairlead)};
   the_route(project).points.front().where = {"routes.yaml", 110, 9};
-  expect_same_reversed(project, cable_tension_rule());
+  expect_same_reversed(project, "cable-tension");
 }
 
 }  // namespace

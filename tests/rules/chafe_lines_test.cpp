@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "rules/chafe.hpp"
 #include "rules/project_text.hpp"
 
 namespace linewright {

@@ -1,5 +1,3 @@
-#include "rules/chafe.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>

@@ -2,9 +2,7 @@
 
 #include "geometry/free_run.hpp"
 #include "rules/cable_project.hpp"
-#include "rules/chafe.hpp"
 #include "rules/reach.hpp"
-#include "rules/support_mount.hpp"
 
 namespace linewright {
 namespace {
@@ -23,7 +21,7 @@ SmallProject with_sleeve(SmallProject project, double from_in, double to_in) {
 }
 
 Judgement judged(const SmallProject& project) {
-  return sole(project.judged_by(support_mount_rule()));
+  return sole(project.judged_by("support-mount"));
 }
 
 std::size_t spans(const SmallProject& project) {
@@ -78,7 +76,7 @@ TEST(ClampedWire, IsNotSpokenOf) {
   SmallProject project;
   project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {30, 0, 0});
   project.route("bundle", "wire-1/4", "a", "b", {clamped({15, 0, 0})});
-  EXPECT_TRUE(project.judged_by(support_mount_rule()).empty());
+  EXPECT_TRUE(project.judged_by("support-mount").empty());
 }
 
 }  // namespace

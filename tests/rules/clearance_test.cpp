@@ -1,5 +1,3 @@
-#include "rules/clearance.hpp"
-
 #include <gtest/gtest.h>
 
 #include <string>

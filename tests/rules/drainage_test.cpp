@@ -1,7 +1,5 @@
 // Water in pressure lines. Nylon tube of 0.170 in bore; corners are sharp where no bend is named.
 
-#include "rules/drainage.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -39,7 +37,7 @@ SmallProject port_to_altimeter(Vec3 port, const std::vector<RoutePoint>& points,
 
 TEST(Drainage, ALineThatRisesFromItsPortToTheInstrumentPasses) {
   const Judgement dry =
-      sole(port_to_altimeter({100, 0, 10}, {}, {60, 0, 20}).judged_by(drainage_rule()));
+      sole(port_to_altimeter({100, 0, 10}, {}, {60, 0, 20}).judged_by("drainage"));
   EXPECT_EQ(dry.verdict, Verdict::pass);
   EXPECT_EQ(dry.value, 0);
   EXPECT_EQ(dry.limit, 0);
@@ -53,7 +51,7 @@ TEST(Drainage, ALineThatFallsFromItsPortAndRisesToTheInstrumentFails) {
   // 3-4-5 legs: 15 in down to the corner, 25 in up; water stands 9 in deep up to the port, in all
   // of the near leg and as much of the far one.
   const SmallProject project = port_to_altimeter({100, 0, 19}, {bent({88, 0, 10}, 0)}, {68, 0, 25});
-  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  const Judgement trap = sole(project.judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::fail);
   EXPECT_EQ(trap.route, "static");
   EXPECT_NEAR(trap.value.value(), bore_area_in2 * 30, 1e-9);
@@ -71,7 +69,7 @@ TEST(Drainage, ALineThatFallsFromItsPortAndRisesToTheInstrumentFails) {
 TEST(Drainage, TheBottomOfABendIsFoundNotItsCorner) {
   // Radius 2 at legs of 3 in 5: the bottom lies 0.5 in above the corner, at half the way.
   const SmallProject project = port_to_altimeter({104, 0, 22}, {bent({88, 0, 10}, 2)}, {72, 0, 22});
-  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  const Judgement trap = sole(project.judged_by("drainage"));
   EXPECT_NEAR(trap.at->x, 88, 1e-9);
   EXPECT_NEAR(trap.at->z, 10.5, 1e-9);
   EXPECT_TRUE(contains(trap.message, "11.5 in deep")) << trap.message;
@@ -88,11 +86,11 @@ TEST(Drainage, ALineThatRisesFirstAndThenFallsToADrainPasses) {
   project.route("to-drain", tube, "tee", "drain");
   project.route("up", tube, "tee", "altimeter", {bent({62, 0, 12}, 1.5)});
   in_attitudes(project, {pitched("level flight", 0)});
-  const auto judged = project.judged_by(drainage_rule());
+  const auto judged = project.judged_by("drainage");
   EXPECT_EQ(verdicts(judged), std::vector<Verdict>(3, Verdict::pass));
   // Without the drain the tail below the tee is a dead end that stays full, and so is the low run.
   project.project.nodes[2].kind = NodeKind::cap;
-  EXPECT_EQ(not_passed(project.judged_by(drainage_rule())).size(), 1u);
+  EXPECT_EQ(not_passed(project.judged_by("drainage")).size(), 1u);
 }
 
 TEST(Drainage, ATailBelowTheDrainFails) {
@@ -103,7 +101,7 @@ TEST(Drainage, ATailBelowTheDrainFails) {
   project.route("main", tube, "port", "drain");
   project.route("down", tube, "drain", "tail");
   in_attitudes(project, {pitched("level flight", 0)});
-  const auto judged = project.judged_by(drainage_rule());
+  const auto judged = project.judged_by("drainage");
   ASSERT_EQ(judged.size(), 2u);
   const Judgement trap = sole(not_passed(judged));
   EXPECT_EQ(trap.route, "down");
@@ -117,7 +115,7 @@ TEST(Drainage, NothingRunsOutThroughAnInstrumentOrALooseEnd) {
   for (const NodeKind kind : {NodeKind::instrument, NodeKind::end, NodeKind::cap}) {
     SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 8});
     project.project.nodes[1].kind = kind;
-    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::fail);
+    EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::fail);
   }
 }
 
@@ -125,14 +123,14 @@ TEST(Drainage, APitotLineRunsOutAtItsProbe) {
   SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 20});
   project.project.nodes[0].kind = NodeKind::pitot_probe;
   project.project.routes[0].system = SystemKind::pitot;
-  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+  EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::pass);
 }
 
 TEST(Drainage, VentsCablesAndWiresAreNotJudged) {
   SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 8});
   for (const SystemKind kind : {SystemKind::vent, SystemKind::cable, SystemKind::wire}) {
     project.project.routes[0].system = kind;
-    EXPECT_TRUE(project.judged_by(drainage_rule()).empty());
+    EXPECT_TRUE(project.judged_by("drainage").empty());
   }
 }
 
@@ -143,26 +141,26 @@ SmallProject shallow_low_point(double depth_in) {
 }
 
 TEST(Drainage, APoolShallowerThanTheBoreWarns) {
-  const Judgement trap = sole(shallow_low_point(0.16).judged_by(drainage_rule()));
+  const Judgement trap = sole(shallow_low_point(0.16).judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::warn);
   EXPECT_TRUE(contains(trap.message, "leaves the bore open")) << trap.message;
   EXPECT_TRUE(contains(trap.source, "common practice"));
 }
 
 TEST(Drainage, APoolAsDeepAsTheBoreFails) {
-  EXPECT_EQ(sole(shallow_low_point(0.17).judged_by(drainage_rule())).verdict, Verdict::fail);
+  EXPECT_EQ(sole(shallow_low_point(0.17).judged_by("drainage")).verdict, Verdict::fail);
 }
 
 TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
   SmallProject project = shallow_low_point(0.04);
   project.project.build_tolerance_in = 0.04;
-  const Judgement pool = sole(project.judged_by(drainage_rule()));
+  const Judgement pool = sole(project.judged_by("drainage"));
   EXPECT_EQ(pool.verdict, Verdict::pass);
   EXPECT_TRUE(contains(pool.message, "at most 0.040 in of water stands here"));
   EXPECT_GT(pool.value.value(), 0);
   EXPECT_FALSE(pool.limit.has_value());
   project.project.build_tolerance_in = 0.039;
-  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+  EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::warn);
 }
 
 TEST(Drainage, AWideBuildToleranceExcusesNoMoreThanAQuarterOfTheBore) {
@@ -170,20 +168,20 @@ TEST(Drainage, AWideBuildToleranceExcusesNoMoreThanAQuarterOfTheBore) {
   for (const double tolerance_in : {0.06, 0.5, 5.0}) {
     SmallProject project = shallow_low_point(0.042);
     project.project.build_tolerance_in = tolerance_in;
-    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+    EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::pass);
     project = shallow_low_point(0.043);
     project.project.build_tolerance_in = tolerance_in;
-    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+    EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::warn);
     project = shallow_low_point(0.09);
     project.project.build_tolerance_in = tolerance_in;
-    EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
+    EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::warn);
   }
 }
 
 TEST(Drainage, AWideBuildToleranceDoesNotExcuseAFullBore) {
   SmallProject project = shallow_low_point(0.2);
   project.project.build_tolerance_in = 0.5;
-  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::fail);
+  EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::fail);
 }
 
 TEST(Drainage, ALineThatDrainsForwardInFlightMayDrainAftOnTheGround) {
@@ -194,9 +192,9 @@ TEST(Drainage, ALineThatDrainsForwardInFlightMayDrainAftOnTheGround) {
       .node("aft", NodeKind::cap, {180, 0, 26});
   project.route("line", tube, "port", "aft");
   in_attitudes(project, {pitched("level flight", 0)});
-  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+  EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::pass);
   in_attitudes(project, {pitched("level flight", 0), pitched("parked", 12)});
-  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  const Judgement trap = sole(project.judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::fail);
   EXPECT_TRUE(contains(trap.message, "water stands 10.8 in deep")) << trap.message;
   EXPECT_TRUE(contains(trap.message, "in attitude parked"));
@@ -209,9 +207,9 @@ TEST(Drainage, RollPutsWaterInTheLowWing) {
       .node("right", NodeKind::cap, {100, 10, 10});
   project.route("line", tube, "port", "right");
   in_attitudes(project, {{"left wing down", 0, -5, {}}});
-  EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::pass);
+  EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::pass);
   in_attitudes(project, {{"right wing down", 0, 5, {}}});
-  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  const Judgement trap = sole(project.judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::fail);
   EXPECT_EQ(trap.with, "right");
   // 20 sin 5 = 1.743 in.
@@ -221,7 +219,7 @@ TEST(Drainage, RollPutsWaterInTheLowWing) {
 TEST(Drainage, OneTrapInSeveralAttitudesIsToldOnceInItsWorst) {
   SmallProject project = port_to_altimeter({100, 0, 19}, {bent({88, 0, 10}, 0)}, {68, 0, 40});
   in_attitudes(project, {pitched("level flight", 0), pitched("parked", 12), pitched("glide", -6)});
-  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  const Judgement trap = sole(project.judged_by("drainage"));
   // 9 cos 6 + 12 sin 6 = 10.21 in: the port, aft, rises when the nose goes down.
   EXPECT_TRUE(contains(trap.message,
                        "10.2 in deep and closes the bore in attitude glide, also in "
@@ -239,7 +237,7 @@ TEST(Drainage, TwoEndsOfALevelRunAreTwoTrapsInTwoAttitudes) {
   project.route("forward", tube, "tee", "fore");
   project.route("aftward", tube, "tee", "aft");
   in_attitudes(project, {pitched("level", 0), pitched("climb", 10), pitched("dive", -10)});
-  const auto judged = not_passed(project.judged_by(drainage_rule()));
+  const auto judged = not_passed(project.judged_by("drainage"));
   ASSERT_EQ(judged.size(), 2u);
   EXPECT_EQ(judged[0].with, "aft");
   EXPECT_EQ(judged[1].with, "fore");
@@ -248,11 +246,11 @@ TEST(Drainage, TwoEndsOfALevelRunAreTwoTrapsInTwoAttitudes) {
 TEST(Drainage, WithoutAttitudesLevelFlightIsJudgedAndTheMessageSaysSo) {
   SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 20});
   project.project.attitudes.clear();
-  const Judgement dry = sole(project.judged_by(drainage_rule()));
+  const Judgement dry = sole(project.judged_by("drainage"));
   EXPECT_EQ(dry.verdict, Verdict::pass);
   EXPECT_TRUE(contains(dry.message, "the project states no attitudes")) << dry.message;
   project.project.nodes[1].at.z = 5;
-  const Judgement trap = sole(project.judged_by(drainage_rule()));
+  const Judgement trap = sole(project.judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::fail);
   EXPECT_TRUE(contains(trap.message, "the project states no attitudes")) << trap.message;
 }
@@ -264,7 +262,7 @@ TEST(Drainage, ASystemWithoutAnyOutletFailsOnce) {
       .node("c", NodeKind::instrument, {100, 10, 20});
   project.route("first", tube, "a", "b");
   project.route("second", tube, "b", "c");
-  const Judgement shut = sole(project.judged_by(drainage_rule()));
+  const Judgement shut = sole(project.judged_by("drainage"));
   EXPECT_EQ(shut.verdict, Verdict::fail);
   EXPECT_NEAR(shut.value.value(), bore_area_in2 * 20, 1e-9);
   EXPECT_EQ(shut.location.line, SmallProject::line_of_route(0));
@@ -282,7 +280,7 @@ TEST(Drainage, AMendOfManyPointsNamesThreeAndCountsTheRest) {
   std::vector<RoutePoint> points;
   for (int i = 0; i < 6; ++i) points.push_back(bent({95.0 - 5 * i, 0, 5 + 0.1 * i}, 0.5));
   const Judgement trap =
-      sole(port_to_altimeter({100, 0, 10}, points, {60, 0, 20}).judged_by(drainage_rule()));
+      sole(port_to_altimeter({100, 0, 10}, points, {60, 0, 20}).judged_by("drainage"));
   EXPECT_EQ(trap.mend,
             "raise the point at FS 95.0 BL 0.0 WL 5.0 by 5.00 in, the point at FS 90.0 BL 0.0 WL "
             "5.1 by 4.90 in, the point at FS 85.0 BL 0.0 WL 5.2 by 4.80 in and the 3 other low "

@@ -1,7 +1,5 @@
 // Turns in fairleads against the 3 degrees of 14 CFR 23.689(c). Worked angles are [calculated].
 
-#include "rules/fairlead_angle.hpp"
-
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -18,7 +16,7 @@ SmallProject turning(Vec3 from, Vec3 at, Vec3 to, HoldKind hold = HoldKind::fair
 }
 
 Judgement judged(const SmallProject& project) {
-  return sole(project.judged_by(fairlead_angle_rule()));
+  return sole(project.judged_by("fairlead-angle"));
 }
 
 TEST(FairleadAngle, WorkedAnglesUnderTheLimitPass) {
@@ -55,14 +53,14 @@ TEST(FairleadAngle, GrommetsAndBushingsThatLeadACableCountAsFairleads) {
 TEST(FairleadAngle, PulleysAndClampsAreNotFairleads) {
   for (const HoldKind hold : {HoldKind::pulley, HoldKind::clamp})
     EXPECT_TRUE(
-        turning({0, 0, 0}, {10, 0, 0}, {20, 5, 0}, hold).judged_by(fairlead_angle_rule()).empty());
+        turning({0, 0, 0}, {10, 0, 0}, {20, 5, 0}, hold).judged_by("fairlead-angle").empty());
 }
 
 TEST(FairleadAngle, TubesInGrommetsAreNotJudged) {
   SmallProject project;
   project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {20, 5, 0});
   project.route("tube", "tube-nylon-1/4", "a", "b", {held({10, 0, 0}, HoldKind::grommet)});
-  EXPECT_TRUE(project.judged_by(fairlead_angle_rule()).empty());
+  EXPECT_TRUE(project.judged_by("fairlead-angle").empty());
 }
 
 // What the mend says is enough: moved so far toward the line between its neighbours, it passes.
@@ -99,7 +97,7 @@ TEST(FairleadAngle, SaysTheSameOfAReversedRun) {
   expect_same_reversed(
       cable_project({held({20, 0, 10}, HoldKind::fairlead), held({50, 2, 10}, HoldKind::bushing),
                      held({70, 3, 11}, HoldKind::fairlead)}),
-      fairlead_angle_rule());
+      "fairlead-angle");
 }
 
 }  // namespace

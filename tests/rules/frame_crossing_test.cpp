@@ -1,5 +1,3 @@
-#include "rules/frame_crossing.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>

@@ -3,12 +3,7 @@
 
 #include "rules/free_fairlead.hpp"
 
-#include "rules/attachment_travel.hpp"
 #include "rules/cable_project.hpp"
-#include "rules/clearance.hpp"
-#include "rules/fairlead_angle.hpp"
-#include "rules/frame_crossing.hpp"
-#include "rules/support_mount.hpp"
 
 namespace linewright {
 namespace {
@@ -26,7 +21,7 @@ SmallProject with_ring(double offset_in, double bore_in, double tension_lbf = 10
 }
 
 Judgement judged(const SmallProject& project) {
-  return sole(project.judged_by(fairlead_angle_rule()));
+  return sole(project.judged_by("fairlead-angle"));
 }
 
 // w L² / (8 T) with 0.0024167 lb/in [from memory] over 100 in.
@@ -162,20 +157,20 @@ TEST(FreeFairlead, DoesNotHoldTheCableNorBendIt) {
 TEST(FreeFairlead, KeepsTheCableOffTheEdgeOfItsHole) {
   SmallProject bare = cable_project();
   add_frame(bare, "F1", 50, 0.5);
-  EXPECT_EQ(sole(bare.judged_by(frame_crossing_rule())).verdict, Verdict::warn);
+  EXPECT_EQ(sole(bare.judged_by("frame-crossing")).verdict, Verdict::warn);
   SmallProject lined = bare;
   FreeFairlead free;
   free.fairlead = through(held({50, 0, 10}, HoldKind::fairlead), "F1-a");
   free.fairlead.bore_in = 0.4;
   the_route(lined).free_fairleads.push_back(free);
-  EXPECT_EQ(sole(lined.judged_by(frame_crossing_rule())).verdict, Verdict::pass);
+  EXPECT_EQ(sole(lined.judged_by("frame-crossing")).verdict, Verdict::pass);
 }
 
 TEST(FreeFairlead, IsJammedByATurnbuckleThatTravelsIntoIt) {
   SmallProject project = with_ring(0, 0.5);
   set_travel(project, 2, 2);
   the_route(project).attached.push_back({"turnbuckle", 46, 4.5, 0.44, {"routes.yaml", 120, 5}});
-  EXPECT_EQ(sole(project.judged_by(attachment_travel_rule())).verdict, Verdict::fail);
+  EXPECT_EQ(sole(project.judged_by("attachment-travel")).verdict, Verdict::fail);
 }
 
 TEST(FreeFairlead, IsFixedToAPartInItsReach) {
@@ -186,7 +181,7 @@ TEST(FreeFairlead, IsFixedToAPartInItsReach) {
     box.shape = Box{{49, -1, 5}, {51, 1, 10 - below_in}};
     project.project.structure.solids.push_back(box);
     the_route(project).free_fairleads[0].fairlead.to = "rail";
-    return sole(project.judged_by(support_mount_rule())).verdict;
+    return sole(project.judged_by("support-mount")).verdict;
   };
   EXPECT_EQ(verdict(1), Verdict::pass);
   EXPECT_EQ(verdict(3), Verdict::warn);
@@ -198,7 +193,7 @@ TEST(FreeFairlead, SaysTheSameOfAReversedRun) {
                                held({90, 0.2, 10}, HoldKind::fairlead)};
   for (RoutePoint& point : the_route(project).points) point.where = {"routes.yaml", 110, 9};
   the_route(project).free_fairleads[0].leg = 1;
-  expect_same_reversed(project, fairlead_angle_rule());
+  expect_same_reversed(project, "fairlead-angle");
 }
 
 }  // namespace

@@ -5,10 +5,7 @@
 #include <cmath>
 
 #include "rules/cable_project.hpp"
-#include "rules/chafe.hpp"
-#include "rules/clearance.hpp"
 #include "rules/reach.hpp"
-#include "rules/separation.hpp"
 #include "rules/tension_change.hpp"
 
 namespace linewright {
@@ -33,7 +30,7 @@ SmallProject over_box(double below_in, std::optional<double> tension_lbf) {
 }
 
 Judgement clearance_of(const SmallProject& project) {
-  return sole(project.judged_by(clearance_rule()));
+  return sole(project.judged_by("clearance"));
 }
 
 TEST(ClearanceOfACable, IsTheGapLessTheSagAtItsTension) {
@@ -65,7 +62,7 @@ TEST(ClearanceOfACable, CountsTheTensionThatColdLeaves) {
 TEST(ClearanceOfACable, IsTheDrawnOneWhereNoTensionIsStated) {
   const SmallProject project = over_box(1, std::nullopt);
   EXPECT_NEAR(*clearance_of(project).value, 1 - largest_radius_in, search_in);
-  const auto chafe = project.judged_by(chafe_rule());
+  const auto chafe = project.judged_by("chafe");
   EXPECT_TRUE(std::any_of(chafe.begin(), chafe.end(),
                           [](const Judgement& each) { return each.verdict == Verdict::unknown; }));
 }
@@ -83,7 +80,7 @@ TEST(SeparationFromACable, IsTheGapLessItsSag) {
   project.node("low", NodeKind::bulkhead, {30, -20, 9})
       .node("high", NodeKind::bulkhead, {30, 20, 9});
   project.route("static", "tube-aluminium-1/4", "low", "high");
-  const Judgement judgement = sole(project.judged_by(separation_rule()));
+  const Judgement judgement = sole(project.judged_by("separation"));
   EXPECT_NEAR(*judgement.value, 1 - largest_radius_in - 0.125 - 0.03625, 1e-3);
 }
 
@@ -166,7 +163,7 @@ TEST(SlackSideOfAPair, CanReachWhatTheTautCableStaysOff) {
     box.shape = Box{{28, -1, 0}, {32, 1, 9.75}};
     project.project.structure.solids.push_back(box);
     Verdict worst = Verdict::pass;
-    for (const Judgement& judgement : project.judged_by(chafe_rule()))
+    for (const Judgement& judgement : project.judged_by("chafe"))
       if (judgement.with == "box") worst = std::max(worst, judgement.verdict);
     return worst;
   };

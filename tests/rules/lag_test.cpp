@@ -1,8 +1,6 @@
 // Lag of instruments at a stated climb rate. Figures marked calc follow from the laminar formulas
 // of NASA RP-1046 [from memory]; no published worked example could be found.
 
-#include "rules/lag.hpp"
-
 #include <gtest/gtest.h>
 
 #include <string>
@@ -29,7 +27,7 @@ SmallProject five_metres(const std::string& line) {
 TEST(Lag, AnOrdinaryStaticLineLagsTooLittleToSee) {
   // Bore 0.180 in: 0.0281 s at sea level (calc). At 10,000 ft it is longer by mu/p, 0.0340 over
   // 0.0247 (calc): 0.0387 s, 0.64 ft.
-  const Judgement lag = sole(five_metres("tube-aluminium-1/4").judged_by(lag_rule()));
+  const Judgement lag = sole(five_metres("tube-aluminium-1/4").judged_by("lag"));
   EXPECT_EQ(lag.verdict, Verdict::pass);
   EXPECT_EQ(lag.with, "altimeter");
   EXPECT_EQ(lag.route, "static");
@@ -45,18 +43,18 @@ TEST(Lag, AnOrdinaryStaticLineLagsTooLittleToSee) {
 
 TEST(Lag, SmallerBoresLagMore) {
   // Bores of 0.170 and 0.1315 in: 0.0348 and 0.0930 s at sea level (calc).
-  EXPECT_TRUE(contains(sole(five_metres("tube-nylon-1/4").judged_by(lag_rule())).message,
+  EXPECT_TRUE(contains(sole(five_metres("tube-nylon-1/4").judged_by("lag")).message,
                        "by 0.035 s at sea level"));
   SmallProject narrow = five_metres("tube-nylon-1/4");
   narrow.line("tube-nylon-1/4").inside_diameter_in = 0.1315;
-  EXPECT_TRUE(contains(sole(narrow.judged_by(lag_rule())).message, "by 0.093 s at sea level"));
+  EXPECT_TRUE(contains(sole(narrow.judged_by("lag")).message, "by 0.093 s at sea level"));
 }
 
 TEST(Lag, ABoreOfOneMillimetreWarns) {
   // 10.86 s at sea level, 181 ft at 1,000 ft/min there (calc).
   SmallProject project = five_metres("tube-nylon-1/4");
   project.line("tube-nylon-1/4").inside_diameter_in = 1 / 25.4;
-  const Judgement lag = sole(project.judged_by(lag_rule()));
+  const Judgement lag = sole(project.judged_by("lag"));
   EXPECT_EQ(lag.verdict, Verdict::warn);
   EXPECT_TRUE(contains(lag.message, "by 11 s at sea level")) << lag.message;
   EXPECT_NEAR(lag.value.value(), 181 * 0.0340 / 0.0247, 1);
@@ -66,10 +64,10 @@ TEST(Lag, ABoreOfOneMillimetreWarns) {
 
 TEST(Lag, TwoPortsLagLessThanOne) {
   SmallProject project = five_metres("tube-nylon-1/4");
-  const double one = sole(project.judged_by(lag_rule())).value.value();
+  const double one = sole(project.judged_by("lag")).value.value();
   project.node("other-port", NodeKind::static_port, {five_metres_in, 1, 10});
   project.route("static-right", "tube-nylon-1/4", "other-port", "altimeter");
-  const double two = sole(project.judged_by(lag_rule())).value.value();
+  const double two = sole(project.judged_by("lag")).value.value();
   // Half the resistance, the second tube's air besides: (300 + 73.2) / (300 + 73.2/2) / 2 (calc).
   EXPECT_NEAR(two / one, (300 + 73.2) / (300 + 73.2 / 2) / 2, 1e-4);
 }
@@ -79,7 +77,7 @@ TEST(Lag, EveryInstrumentIsJudged) {
   project.node("airspeed", NodeKind::instrument, {0, 10, 10});
   project.project.nodes[2].volume_in3 = 10;
   project.route("branch", "tube-nylon-1/4", "altimeter", "airspeed");
-  const auto judged = project.judged_by(lag_rule());
+  const auto judged = project.judged_by("lag");
   ASSERT_EQ(judged.size(), 2u);
   EXPECT_EQ(judged[1].route, "branch");
   EXPECT_GT(judged[1].value.value(), judged[0].value.value());
@@ -88,15 +86,15 @@ TEST(Lag, EveryInstrumentIsJudged) {
 TEST(Lag, APitotSystemIsFedByItsProbe) {
   SmallProject project = five_metres("tube-nylon-1/4");
   project.project.nodes[0].kind = NodeKind::pitot_probe;
-  EXPECT_EQ(sole(project.judged_by(lag_rule())).verdict, Verdict::unknown);
+  EXPECT_EQ(sole(project.judged_by("lag")).verdict, Verdict::unknown);
   project.project.routes[0].system = SystemKind::pitot;
-  EXPECT_EQ(sole(project.judged_by(lag_rule())).verdict, Verdict::pass);
+  EXPECT_EQ(sole(project.judged_by("lag")).verdict, Verdict::pass);
 }
 
 TEST(Lag, AMissingVolumeIsUnknownAndNamed) {
   SmallProject project = five_metres("tube-nylon-1/4");
   project.project.nodes[1].volume_in3.reset();
-  const Judgement lag = sole(project.judged_by(lag_rule()));
+  const Judgement lag = sole(project.judged_by("lag"));
   EXPECT_EQ(lag.verdict, Verdict::unknown);
   EXPECT_TRUE(contains(lag.message, "the volume of altimeter, which is not stated"));
   EXPECT_FALSE(lag.value.has_value());
@@ -106,7 +104,7 @@ TEST(Lag, WithoutAClimbRateNothingIsJudged) {
   SmallProject project = five_metres("tube-nylon-1/4");
   project.project.nodes[1].volume_in3.reset();
   project.project.climb_ft_per_min.reset();
-  EXPECT_TRUE(project.judged_by(lag_rule()).empty());
+  EXPECT_TRUE(project.judged_by("lag").empty());
 }
 
 TEST(Lag, FlowThatIsNotLaminarIsUnknown) {
@@ -114,9 +112,9 @@ TEST(Lag, FlowThatIsNotLaminarIsUnknown) {
   // 100 times the volume make the flow turbulent.
   SmallProject project = five_metres("tube-aluminium-1/4");
   project.project.climb_ft_per_min = 100'000;
-  EXPECT_NE(sole(project.judged_by(lag_rule())).verdict, Verdict::unknown);
+  EXPECT_NE(sole(project.judged_by("lag")).verdict, Verdict::unknown);
   project.project.nodes[1].volume_in3 = 30'000 / cm3_per_in3;
-  const Judgement lag = sole(project.judged_by(lag_rule()));
+  const Judgement lag = sole(project.judged_by("lag"));
   EXPECT_EQ(lag.verdict, Verdict::unknown);
   EXPECT_TRUE(contains(lag.message, "not laminar")) << lag.message;
 }

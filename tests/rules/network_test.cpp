@@ -1,7 +1,5 @@
 // How air lines are joined: openings, mixed pressures, ports, drains and instruments.
 
-#include "rules/network.hpp"
-
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -51,7 +49,7 @@ SmallProject sound_pitot_system() {
 }
 
 std::vector<Judgement> judged(const SmallProject& project) {
-  return project.judged_by(network_rule());
+  return project.judged_by("network");
 }
 
 /// The one judgement that did not pass.

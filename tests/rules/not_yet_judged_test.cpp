@@ -1,5 +1,3 @@
-#include "rules/not_yet_judged.hpp"
-
 #include <gtest/gtest.h>
 
 #include <string>

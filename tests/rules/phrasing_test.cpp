@@ -10,7 +10,7 @@
 #include <utility>
 
 #include "oracles/random_path.hpp"
-#include "rules/rule.hpp"
+#include "rules/limit.hpp"
 
 namespace linewright {
 namespace {
@@ -138,7 +138,11 @@ TEST(Phrasing, SourceIsCitedWithHowFarItWasChecked) {
 }
 
 TEST(Phrasing, LimitRowIsCitedLikeItsSource) {
-  const LimitRow row{"a", 1, "in", "MIL-H-8891A", Mark::verified, Verdict::fail};
+  const LimitRow row{.name = "a",
+                     .subject = "a thing",
+                     .value = 1,
+                     .source = "MIL-H-8891A",
+                     .mark = Mark::verified};
   EXPECT_EQ(cite(row), "MIL-H-8891A (verified)");
 }
 

@@ -4,10 +4,8 @@
 
 #include <numbers>
 
-#include "rules/bend_fit.hpp"
 #include "rules/cable_project.hpp"
 #include "rules/project_text.hpp"
-#include "rules/pulley.hpp"
 
 namespace linewright {
 namespace {
@@ -48,9 +46,9 @@ TEST(PulleyGivenByItsCentre, IsJudgedAsByItsCorner) {
     the_route(*each).points[0].guards = 2;
     the_route(*each).points[0].guard_gap_in = 0.05;
   }
-  for (const Rule* rule : {&pulley_rule(), &bend_fit_rule()}) {
-    const auto there = by_centre.judged_by(*rule);
-    const auto here = by_corner.judged_by(*rule);
+  for (const std::string_view rule : {"pulley", "bend-fit"}) {
+    const auto there = by_centre.judged_by(rule);
+    const auto here = by_corner.judged_by(rule);
     ASSERT_EQ(there.size(), here.size());
     for (std::size_t i = 0; i < there.size(); ++i) {
       EXPECT_EQ(there[i].verdict, here[i].verdict);
@@ -87,7 +85,7 @@ TEST(PulleyGivenByItsCorner, SaysSoOrSaysNothing) {
 }
 
 Judgement wrap_finding(const SmallProject& project) {
-  for (const Judgement& judgement : project.judged_by(bend_fit_rule()))
+  for (const Judgement& judgement : project.judged_by("bend-fit"))
     if (judgement.verdict == Verdict::fail) return judgement;
   ADD_FAILURE() << "bend-fit finds nothing";
   return {};

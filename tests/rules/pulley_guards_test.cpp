@@ -6,7 +6,6 @@
 #include <numbers>
 
 #include "rules/cable_project.hpp"
-#include "rules/pulley.hpp"
 
 namespace linewright {
 namespace {
@@ -23,7 +22,7 @@ SmallProject turning(double turn_deg, std::optional<int> guards, std::optional<d
 
 /// What is said after size and plane.
 std::vector<Judgement> guards_of(const SmallProject& project) {
-  std::vector<Judgement> all = project.judged_by(pulley_rule());
+  std::vector<Judgement> all = project.judged_by("pulley");
   all.erase(all.begin(), all.begin() + 2);
   return all;
 }
@@ -102,7 +101,7 @@ TEST(PulleyGuards, CountTheWrapAsAnArmSwingsTheCable) {
 }
 
 TEST(PulleyGuards, SayTheSameOfAReversedRun) {
-  expect_same_reversed(turning(100, 2, 0.2), pulley_rule());
+  expect_same_reversed(turning(100, 2, 0.2), "pulley");
 }
 
 }  // namespace

@@ -1,7 +1,5 @@
 // Pulleys against MIL-F-18372: the table above para 3.1.1.17.8 (size) and 3.1.1.17.8 (plane).
 
-#include "rules/pulley.hpp"
-
 #include <cmath>
 #include <numbers>
 
@@ -20,11 +18,11 @@ SmallProject square_turn(double diameter_in, double lean_deg = 0) {
 }
 
 Judgement size_of(const SmallProject& project) {
-  return project.judged_by(pulley_rule()).at(0);
+  return project.judged_by("pulley").at(0);
 }
 
 Judgement plane_of(const SmallProject& project) {
-  return project.judged_by(pulley_rule()).at(1);
+  return project.judged_by("pulley").at(1);
 }
 
 // 1/8 in cable breaks at 2,000 lb [verified: AC 43.13-1B Table 7-3]: 1 % is 20 lb, and so on.
@@ -165,9 +163,8 @@ TEST(Pulley, PulleyOnATubeIsUnknownAndFairleadsAreNotJudged) {
   SmallProject project;
   project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {20, 5, 0});
   project.route("tube", "tube-nylon-1/4", "a", "b", {pulley_at({10, 0, 0}, 3, {0, 0, 1})});
-  EXPECT_EQ(sole(project.judged_by(pulley_rule())).verdict, Verdict::unknown);
-  EXPECT_TRUE(
-      cable_project({held({50, 0, 10}, HoldKind::fairlead)}).judged_by(pulley_rule()).empty());
+  EXPECT_EQ(sole(project.judged_by("pulley")).verdict, Verdict::unknown);
+  EXPECT_TRUE(cable_project({held({50, 0, 10}, HoldKind::fairlead)}).judged_by("pulley").empty());
 }
 
 TEST(Pulley, SaysTheSameOfAReversedRun) {
@@ -175,7 +172,7 @@ TEST(Pulley, SaysTheSameOfAReversedRun) {
       cable_project({pulley_at({50, 0, 10}, 2, {0.1, 0, 1}), pulley_at({55, 40, 12}, 3, {1, 1, 1})},
                     {90, 45, 20});
   set_tension(project, 60, 200);
-  expect_same_reversed(project, pulley_rule());
+  expect_same_reversed(project, "pulley");
 }
 
 }  // namespace

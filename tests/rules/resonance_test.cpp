@@ -2,8 +2,6 @@
 // 60 in at 18.244 Hz; 1/4 × 0.035 aluminium tube clamped over 20 in at 138.14 Hz and over 24 in at
 // 95.93 Hz (taut string and beam theory, vibration texts; figures [calculated]).
 
-#include "rules/resonance.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -44,13 +42,13 @@ SmallProject cruising(SmallProject project, double low_rpm, double high_rpm) {
 }
 
 Judgement judged_alone(const SmallProject& project) {
-  return sole(project.judged_by(resonance_rule()));
+  return sole(project.judged_by("resonance"));
 }
 
 TEST(Resonance, IsNotJudgedWithoutAnExcitation) {
   SmallProject project = cable_project(30, {}, 30);
   project.project.excitation.reset();
-  EXPECT_TRUE(project.judged_by(resonance_rule()).empty());
+  EXPECT_TRUE(project.judged_by("resonance").empty());
 }
 
 TEST(Resonance, WithoutACruiseBandNamesTheSpeedsAndPasses) {
@@ -138,7 +136,7 @@ TEST(Resonance, JudgesARunOverAHangingTeeAsOne) {
 }
 
 TEST(Resonance, LeavesHosesAndWiresOut) {
-  EXPECT_TRUE(tube_project("hose-rubber-1/4", 20).judged_by(resonance_rule()).empty());
+  EXPECT_TRUE(tube_project("hose-rubber-1/4", 20).judged_by("resonance").empty());
 }
 
 TEST(Resonance, OfACableWithoutTensionIsUnknownOnceForAllItsSpans) {
@@ -176,14 +174,14 @@ TEST(Resonance, MendsWithASupportBetweenPlacesThatBothServe) {
   ASSERT_LT(first, last);
   for (const double at : {first, (first + last) / 2, last}) {
     SmallProject mended = cruising(cable_project(30, {at}, 30), 2100, 2400);
-    for (const Judgement& each : mended.judged_by(resonance_rule()))
+    for (const Judgement& each : mended.judged_by("resonance"))
       EXPECT_EQ(each.verdict, Verdict::pass) << at << ": " << each.message;
   }
 }
 
 TEST(Resonance, MendsWithATensionThatClearsEverySpan) {
   SmallProject project = cruising(cable_project(58, {30}, 30), 2100, 2400);
-  const std::vector<Judgement> judgements = project.judged_by(resonance_rule());
+  const std::vector<Judgement> judgements = project.judged_by("resonance");
   ASSERT_EQ(judgements.front().verdict, Verdict::warn);
   const std::string& mend = judgements.front().mend;
   double tension = 0;
@@ -191,7 +189,7 @@ TEST(Resonance, MendsWithATensionThatClearsEverySpan) {
   ASSERT_NE(place, std::string::npos) << mend;
   ASSERT_EQ(std::sscanf(mend.c_str() + place, "or rig it to %lf lbf", &tension), 1);
   for (const Judgement& each :
-       cruising(cable_project(58, {30}, tension), 2100, 2400).judged_by(resonance_rule()))
+       cruising(cable_project(58, {30}, tension), 2100, 2400).judged_by("resonance"))
     EXPECT_EQ(each.verdict, Verdict::pass) << each.message;
 }
 
@@ -233,7 +231,7 @@ TEST(Resonance, MendsATubeSoThatEveryPlaceItNamesServes) {
     for (const double share : {0.0, 0.3, 1.0}) {
       SmallProject mended = project;
       mended.project.routes[0].points = {clamped({first + share * (last - first), 0, 0})};
-      for (const Judgement& each : mended.judged_by(resonance_rule()))
+      for (const Judgement& each : mended.judged_by("resonance"))
         ASSERT_EQ(each.verdict, Verdict::pass) << judgement.mend << ": " << each.message;
     }
   }

@@ -1,5 +1,3 @@
-#include "rules/separation.hpp"
-
 #include <gtest/gtest.h>
 
 #include <string>

@@ -1,7 +1,5 @@
 // Hose 5 to 8 % longer than what it spans: US Navy 14105 p. 5-11, the share taken of the distance.
 
-#include "rules/slack.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -25,7 +23,7 @@ SmallProject straight_hose(std::optional<double> length_in) {
 }
 
 Judgement judged_length(std::optional<double> length_in) {
-  return sole(straight_hose(length_in).judged_by(slack_rule()));
+  return sole(straight_hose(length_in).judged_by("slack"));
 }
 
 TEST(Slack, HoseOverTwentyInchesFailsAtTwentyAndAHalfAndPassesAtTwentyOne) {
@@ -86,7 +84,7 @@ TEST(Slack, StraightHoseOnClampsNeverHasMinusZeroSlack) {
         .node("gauge", NodeKind::instrument, far);
     project.route("pressure", "hose-rubber-1/4", "firewall", "gauge",
                   {clamped(far * 0.1), clamped(far * 0.3), clamped(far * 0.7), clamped(far * 0.9)});
-    const Judgement judgement = sole(project.judged_by(slack_rule()));
+    const Judgement judgement = sole(project.judged_by("slack"));
     EXPECT_TRUE(contains(judgement.message, ": 0.0 % slack")) << judgement.message;
   }
 }
@@ -98,7 +96,7 @@ Judgement bowed(double rise_in) {
       .node("gauge", NodeKind::instrument, {20, 0, 0});
   project.route("pressure", "hose-rubber-1/4", "firewall", "gauge",
                 {bent({10, 0, rise_in}, 0.001)});
-  return sole(project.judged_by(slack_rule()));
+  return sole(project.judged_by("slack"));
 }
 
 TEST(Slack, DrawnBowIsSetAgainstTheDistanceBetweenSupports) {
@@ -119,7 +117,7 @@ TEST(Slack, ClampShortensWhatTheHoseMaySpan) {
   RoutePoint top = clamped({10, 0, 3.2});
   top.bend_in = 0.001;
   project.route("pressure", "hose-rubber-1/4", "firewall", "gauge", {top});
-  const Judgement judgement = sole(project.judged_by(slack_rule()));
+  const Judgement judgement = sole(project.judged_by("slack"));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_NEAR(judgement.value.value(), 2 * std::hypot(10, 3.2), 0.001);
   EXPECT_NEAR(judgement.limit.value(), 1.05 * 2 * std::hypot(10, 3.2), 0.001);
@@ -132,14 +130,14 @@ TEST(Slack, BothLengthsOfTheMendPass) {
     project.node("firewall", NodeKind::bulkhead, {0, 0, 0})
         .node("gauge", NodeKind::instrument, {span_in, 0, 0});
     project.route("pressure", "hose-rubber-1/4", "firewall", "gauge").length_in = span_in;
-    const std::string mend = sole(project.judged_by(slack_rule())).mend;
+    const std::string mend = sole(project.judged_by("slack")).mend;
     double least = 0;
     double most = 0;
     ASSERT_EQ(std::sscanf(mend.c_str(), "make the hose %lf in to %lf in long", &least, &most), 2)
         << mend;
     for (const double length_in : {least, most}) {
       project.project.routes[0].length_in = length_in;
-      EXPECT_EQ(sole(project.judged_by(slack_rule())).verdict, Verdict::pass) << mend;
+      EXPECT_EQ(sole(project.judged_by("slack")).verdict, Verdict::pass) << mend;
     }
   }
 }
@@ -151,7 +149,7 @@ TEST(Slack, OnlyHosesAreJudged) {
     project.node("forward", NodeKind::bulkhead, {0, 0, 0})
         .node("aft", NodeKind::bulkhead, {20, 0, 0});
     project.route("main", line, "forward", "aft");
-    EXPECT_TRUE(project.judged_by(slack_rule()).empty()) << line;
+    EXPECT_TRUE(project.judged_by("slack").empty()) << line;
   }
 }
 

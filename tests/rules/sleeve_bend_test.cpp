@@ -4,9 +4,7 @@
 
 #include <numbers>
 
-#include "rules/bend_fit.hpp"
 #include "rules/cable_project.hpp"
-#include "rules/sleeve_cover.hpp"
 
 namespace linewright {
 namespace {
@@ -25,7 +23,7 @@ SmallProject sleeved_turn(double from_in, double to_in, std::optional<double> le
 
 /// What is said after fit and hold.
 std::vector<Judgement> bends_of(const SmallProject& project) {
-  std::vector<Judgement> all = project.judged_by(sleeve_cover_rule());
+  std::vector<Judgement> all = project.judged_by("sleeve-cover");
   all.erase(all.begin(), all.begin() + 2);
   return all;
 }
@@ -68,14 +66,14 @@ TEST(BentSleeve, LeavesTheTurnInAFairleadToItsOwnRule) {
   SmallProject project = cable_project({held({50, 0, 10}, HoldKind::fairlead)}, {100, 2, 10});
   the_route(project).sleeves.push_back({40, 60, 0.18, 0.25, {"routes.yaml", 108, 16}});
   set_travel(project, 0, 0);
-  for (const Judgement& each : project.judged_by(sleeve_cover_rule()))
+  for (const Judgement& each : project.judged_by("sleeve-cover"))
     EXPECT_FALSE(contains(each.message, "bend") || contains(each.message, "turns")) << each.message;
 }
 
 TEST(BentSleeve, OverTheWholeArcGuidesTheCableRoundIt) {
   const auto unguided = [](double from_in, double to_in) {
     int found = 0;
-    for (const Judgement& each : sleeved_turn(from_in, to_in, 4).judged_by(bend_fit_rule()))
+    for (const Judgement& each : sleeved_turn(from_in, to_in, 4).judged_by("bend-fit"))
       found += contains(each.message, "where no pulley or fairlead guides it") ? 1 : 0;
     return found;
   };
@@ -93,7 +91,7 @@ TEST(BentSleeve, OnATubeIsJudgedOnlyByARadiusThatIsKnown) {
     Sleeve sleeve{10, 25, 0.3, 0.4, {"routes.yaml", 108, 16}};
     if (least_in) sleeve.minimum_bend_radius_in = {*least_in, {"a table", Mark::verified}};
     route.sleeves.push_back(sleeve);
-    return not_passed(project.judged_by(sleeve_cover_rule()));
+    return not_passed(project.judged_by("sleeve-cover"));
   };
   EXPECT_TRUE(on_tube(std::nullopt).empty());
   EXPECT_TRUE(on_tube(4).empty());
@@ -101,7 +99,7 @@ TEST(BentSleeve, OnATubeIsJudgedOnlyByARadiusThatIsKnown) {
 }
 
 TEST(BentSleeve, SaysTheSameOfAReversedRun) {
-  expect_same_reversed(sleeved_turn(40, 60, 5), sleeve_cover_rule());
+  expect_same_reversed(sleeved_turn(40, 60, 5), "sleeve-cover");
 }
 
 }  // namespace

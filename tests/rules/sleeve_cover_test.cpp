@@ -2,8 +2,6 @@
 // [verified]), so a bore of 0.17 in leaves 1/32 in. All limits but the geometry are common
 // practice.
 
-#include "rules/sleeve_cover.hpp"
-
 #include "rules/cable_project.hpp"
 
 namespace linewright {
@@ -23,7 +21,7 @@ SmallProject with_sleeve(double from_in, double to_in, bool is_clamped = true,
 }
 
 std::vector<Judgement> judged(const SmallProject& project) {
-  return project.judged_by(sleeve_cover_rule());
+  return project.judged_by("sleeve-cover");
 }
 
 /// What is said of the frame's hole, after fit and hold.
@@ -239,7 +237,7 @@ TEST(SleeveCover, SaysTheSameOfAReversedRun) {
   add_frame(project, "F1", 50, 0.75);
   add_frame(project, "F2", 31, 0.75);
   set_travel(project, 3, 1);
-  expect_same_reversed(project, sleeve_cover_rule());
+  expect_same_reversed(project, "sleeve-cover");
 }
 
 }  // namespace

@@ -3,7 +3,6 @@
 #include "rules/sleeve_travel.hpp"
 
 #include "rules/cable_project.hpp"
-#include "rules/sleeve_cover.hpp"
 
 namespace linewright {
 namespace {
@@ -29,7 +28,7 @@ RoutePoint fairlead(double station, std::optional<double> bore_in) {
 }
 
 std::vector<Judgement> of_travel(const SmallProject& project) {
-  std::vector<Judgement> all = project.judged_by(sleeve_cover_rule());
+  std::vector<Judgement> all = project.judged_by("sleeve-cover");
   std::erase_if(all, [](const Judgement& each) { return !contains(each.source, "7-147 a"); });
   return all;
 }
@@ -110,7 +109,7 @@ TEST(SleeveTravel, WithoutTheTravelIsUnknownWhereAnythingIsInItsWay) {
 TEST(SleeveTravel, SaysTheSameOfAReversedRun) {
   SmallProject project = sleeved(30, 48.5, {fairlead(50, 0.19)});
   set_travel(project, 1, 3);
-  expect_same_reversed(project, sleeve_cover_rule());
+  expect_same_reversed(project, "sleeve-cover");
 }
 
 }  // namespace

@@ -14,6 +14,7 @@
 #include "catalogue/catalogue.hpp"
 #include "geometry/prepared.hpp"
 #include "rules/judge.hpp"
+#include "rules/registry.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -116,9 +117,11 @@ class SmallProject {
   }
 
   /// What one rule says, before any waiver.
-  std::vector<Judgement> judged_by(const Rule& rule, Phrasing phrasing = {}) const {
+  std::vector<Judgement> judged_by(std::string_view rule_name, Phrasing phrasing = {}) const {
+    const Rule* rule = find_rule(rule_name);
+    if (!rule) throw std::runtime_error("no rule " + std::string(rule_name));
     const PreparedProject prepared = prepare(project);
-    return rule.judge({prepared, phrasing});
+    return rule->judge({*rule, prepared, phrasing});
   }
 
   /// What all rules say, waivers applied.

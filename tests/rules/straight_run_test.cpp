@@ -1,7 +1,5 @@
 // A rigid tube between two fittings must bend somewhere: MIL-H-8891A para 3.11.4.5.
 
-#include "rules/straight_run.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -20,7 +18,7 @@ std::vector<Judgement> judged_run(const std::string& line, NodeKind from, NodeKi
   SmallProject project;
   project.node("forward", from, {0, 0, 0}).node("aft", to, {20, 0, 0});
   project.route("main", line, "forward", "aft", points);
-  return project.judged_by(straight_run_rule());
+  return project.judged_by("straight-run");
 }
 
 TEST(StraightRun, StraightMetalTubeBetweenFittingsFails) {

@@ -1,7 +1,5 @@
 // A support must be where the part it is fixed to is.
 
-#include "rules/support_mount.hpp"
-
 #include <gtest/gtest.h>
 
 #include <string>

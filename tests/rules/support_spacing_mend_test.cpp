@@ -11,7 +11,6 @@
 
 #include "oracles/random_path.hpp"
 #include "rules/free_spans.hpp"
-#include "rules/support_spacing.hpp"
 
 namespace linewright {
 namespace {
@@ -75,14 +74,14 @@ TEST(SupportSpacingMend, SupportAnywhereInTheMendsIntervalMendsASpan) {
     const std::string& line = any_line(random);
     const double length_in = random.between(5, 40);
     const SmallProject project = one_span(line, length_in);
-    const Judgement judgement = sole(project.judged_by(support_spacing_rule()));
+    const Judgement judgement = sole(project.judged_by("support-spacing"));
     const auto interval = mend_interval(judgement.mend);
     if (!interval) continue;
     ++mended;
     for (const double at_in : places_in(*interval, length_in, random)) {
       SmallProject changed = project;
       add_clamp(changed, "main", at_in);
-      EXPECT_TRUE(not_passed(changed.judged_by(support_spacing_rule())).empty())
+      EXPECT_TRUE(not_passed(changed.judged_by("support-spacing")).empty())
           << line << " " << length_in << ": " << judgement.mend << ", put at " << at_in;
     }
   }
@@ -101,14 +100,14 @@ TEST(SupportSpacingMend, SupportAnywhereInTheMendsIntervalMendsATail) {
     // The route may run either way.
     const bool outward = random.whole(0, 1) == 1;
     project.route("main", line, outward ? "port" : "loose", outward ? "loose" : "port");
-    const Judgement judgement = sole(project.judged_by(support_spacing_rule()));
+    const Judgement judgement = sole(project.judged_by("support-spacing"));
     const auto interval = mend_interval(judgement.mend);
     if (!interval) continue;
     ++mended;
     for (const double at_in : places_in(*interval, length_in, random)) {
       SmallProject changed = project;
       add_clamp(changed, "main", at_in);
-      EXPECT_TRUE(not_passed(changed.judged_by(support_spacing_rule())).empty())
+      EXPECT_TRUE(not_passed(changed.judged_by("support-spacing")).empty())
           << line << " " << length_in << ": " << judgement.mend << ", put at " << at_in;
     }
   }
@@ -123,14 +122,14 @@ TEST(SupportSpacingMend, SupportAnywhereInTheMendsIntervalMendsAJoinedRun) {
     const std::string& second = any_line(random);
     const SmallProject project = joined(NodeKind::union_fitting, std::nullopt, first,
                                         random.between(1, 20), second, random.between(1, 20));
-    const Judgement judgement = sole(project.judged_by(support_spacing_rule()));
+    const Judgement judgement = sole(project.judged_by("support-spacing"));
     const auto interval = mend_interval(judgement.mend);
     if (!interval) continue;
     ++mended;
     for (const double at_in : places_in(*interval, length_of(project, judgement.route), random)) {
       SmallProject changed = project;
       add_clamp(changed, judgement.route, at_in);
-      EXPECT_TRUE(not_passed(changed.judged_by(support_spacing_rule())).empty())
+      EXPECT_TRUE(not_passed(changed.judged_by("support-spacing")).empty())
           << first << " " << second << ": " << judgement.message << ": " << judgement.mend
           << ", put at " << at_in;
     }
@@ -146,7 +145,7 @@ TEST(SupportSpacingMend, DoingWhatEachMendSaysMendsAHangingTee) {
         star(random.between(1, 12), random.between(1, 12), random.between(1, 12));
     // Three runs: three supports at most.
     for (int supports = 0; supports < 3; ++supports) {
-      const auto broken = not_passed(project.judged_by(support_spacing_rule()));
+      const auto broken = not_passed(project.judged_by("support-spacing"));
       if (broken.empty()) break;
       const auto interval = mend_interval(broken[0].mend);
       ASSERT_TRUE(interval) << broken[0].mend;
@@ -155,7 +154,7 @@ TEST(SupportSpacingMend, DoingWhatEachMendSaysMendsAHangingTee) {
       add_clamp(project, broken[0].route, places.back());
       ++mended;
     }
-    EXPECT_TRUE(not_passed(project.judged_by(support_spacing_rule())).empty());
+    EXPECT_TRUE(not_passed(project.judged_by("support-spacing")).empty());
   }
   EXPECT_GT(mended, 100);
 }

@@ -1,8 +1,6 @@
 // Free lengths between supports. The lines of these projects run straight, so that a free length is
 // a difference of two stations.
 
-#include "rules/support_spacing.hpp"
-
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -16,7 +14,7 @@ namespace linewright {
 namespace {
 
 Judgement judged_span(const std::string& line, double length_in) {
-  return sole(one_span(line, length_in).judged_by(support_spacing_rule()));
+  return sole(one_span(line, length_in).judged_by("support-spacing"));
 }
 
 /// One line held at its start, with a tail that ends in the air.
@@ -25,7 +23,7 @@ Judgement judged_tail(const std::string& line, double length_in) {
   project.node("port", NodeKind::static_port, {0, 0, 0})
       .node("loose", NodeKind::end, {length_in, 0, 0});
   project.route("main", line, "port", "loose");
-  return sole(project.judged_by(support_spacing_rule()));
+  return sole(project.judged_by("support-spacing"));
 }
 
 struct Spacing {
@@ -68,8 +66,8 @@ TEST(SupportSpacing, WirePassesAtTwentyFourInches) {
 TEST(SupportSpacing, QuarterInchSteelTubePassesAtSixteenAndWithATeeAtTwelvePointEight) {
   EXPECT_EQ(judged_span("tube-steel-1/4", 16.0).verdict, Verdict::pass);
   EXPECT_EQ(judged_span("tube-steel-1/4", 16.1).verdict, Verdict::fail);
-  EXPECT_EQ(sole(joined_by_tee(8, 4.8).judged_by(support_spacing_rule())).verdict, Verdict::pass);
-  EXPECT_EQ(sole(joined_by_tee(8, 4.81).judged_by(support_spacing_rule())).verdict, Verdict::fail);
+  EXPECT_EQ(sole(joined_by_tee(8, 4.8).judged_by("support-spacing")).verdict, Verdict::pass);
+  EXPECT_EQ(sole(joined_by_tee(8, 4.81).judged_by("support-spacing")).verdict, Verdict::fail);
 }
 
 TEST(SupportSpacing, VerdictFollowsTheMarkOfTheSpacing) {
@@ -93,7 +91,7 @@ TEST(SupportSpacing, LongSpanIsMeasuredPlacedAndSaid) {
       .node("altimeter", NodeKind::instrument, {30, 0, 0});
   project.route("main", "tube-aluminium-1/4", "port", "altimeter",
                 {clamped_to({4, 0, 0}, "S3L"), corner({13, 0, 0}), clamped({24, 0, 0})});
-  const Judgement judgement = sole(not_passed(project.judged_by(support_spacing_rule())));
+  const Judgement judgement = sole(not_passed(project.judged_by("support-spacing")));
   EXPECT_EQ(judgement.rule, "support-spacing");
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.route, "main");
@@ -117,7 +115,7 @@ TEST(SupportSpacing, EachSpanIsJudgedInOrder) {
       .node("altimeter", NodeKind::instrument, {30, 0, 0});
   project.route("main", "tube-aluminium-1/4", "port", "altimeter",
                 {clamped({13.5, 0, 0}), clamped({27.01, 0, 0})});
-  EXPECT_EQ(verdicts(project.judged_by(support_spacing_rule())),
+  EXPECT_EQ(verdicts(project.judged_by("support-spacing")),
             (std::vector{Verdict::pass, Verdict::fail, Verdict::pass}));
 }
 
@@ -127,13 +125,13 @@ TEST(SupportSpacing, LengthIsMeasuredAlongTheLine) {
   project.node("port", NodeKind::static_port, {0, 0, 0})
       .node("altimeter", NodeKind::instrument, {10, 10, 0});
   project.route("main", "tube-steel-1/4", "port", "altimeter", {bent({10, 0, 0}, 1)});
-  EXPECT_NEAR(sole(project.judged_by(support_spacing_rule())).value.value(), 18 + 1.5707963, 1e-6);
+  EXPECT_NEAR(sole(project.judged_by("support-spacing")).value.value(), 18 + 1.5707963, 1e-6);
 }
 
 TEST(SupportSpacing, UnknownSpacingIsUnknown) {
   SmallProject project = one_span("tube-nylon-1/4", 1);
   project.line("tube-nylon-1/4").support_spacing_in.reset();
-  const Judgement judgement = sole(project.judged_by(support_spacing_rule()));
+  const Judgement judgement = sole(project.judged_by("support-spacing"));
   EXPECT_EQ(judgement.verdict, Verdict::unknown);
   EXPECT_EQ(judgement.message,
             "no support spacing is known for tube-nylon-1/4 between port and altimeter");
@@ -145,14 +143,14 @@ TEST(SupportSpacing, OneUnknownLineLeavesAJoinedRunUnknown) {
   SmallProject project =
       joined(NodeKind::tee, std::nullopt, "tube-nylon-1/4", 1, "tube-aluminium-1/4", 1);
   project.line("tube-nylon-1/4").support_spacing_in.reset();
-  EXPECT_EQ(sole(project.judged_by(support_spacing_rule())).verdict, Verdict::unknown);
+  EXPECT_EQ(sole(project.judged_by("support-spacing")).verdict, Verdict::unknown);
 }
 
 TEST(SupportSpacing, CablesAreNotJudged) {
   SmallProject project;
   project.node("pedal", NodeKind::pedal, {0, 0, 0}).node("horn", NodeKind::horn, {200, 0, 0});
   project.route("rudder", "cable-7x19-1/8-steel", "pedal", "horn");
-  EXPECT_TRUE(project.judged_by(support_spacing_rule()).empty());
+  EXPECT_TRUE(project.judged_by("support-spacing").empty());
 }
 
 TEST(SupportSpacing, GrommetThatTheLineNearlyFillsIsASupport) {
@@ -165,10 +163,10 @@ TEST(SupportSpacing, GrommetThatTheLineNearlyFillsIsASupport) {
   RoutePoint point = corner({10, 0, 0});
   point.through = "F1-a";
   project.route("main", "tube-nylon-1/4", "port", "altimeter", {point});
-  EXPECT_EQ(verdicts(project.judged_by(support_spacing_rule())),
+  EXPECT_EQ(verdicts(project.judged_by("support-spacing")),
             (std::vector{Verdict::pass, Verdict::pass}));
   project.project.structure.frames[0].holes[0].bore_in = 0.51;
-  EXPECT_EQ(verdicts(project.judged_by(support_spacing_rule())), (std::vector{Verdict::warn}));
+  EXPECT_EQ(verdicts(project.judged_by("support-spacing")), (std::vector{Verdict::warn}));
 }
 
 // Square root of 3.516/22.373, clamped-free against clamped-clamped, is 0.396: 0.4 by practice.
@@ -188,7 +186,7 @@ TEST(SupportSpacing, LineThatNothingHoldsIsNeverPassed) {
   SmallProject project;
   project.node("forward", NodeKind::end, {0, 0, 0}).node("aft", NodeKind::end, {1, 0, 0});
   project.route("main", "tube-steel-1/4", "forward", "aft");
-  const Judgement judgement = sole(project.judged_by(support_spacing_rule()));
+  const Judgement judgement = sole(project.judged_by("support-spacing"));
   EXPECT_EQ(judgement.verdict, Verdict::warn);
   EXPECT_EQ(judgement.message,
             "1.00 in free length between a free end and a free end: nothing holds it");
@@ -196,7 +194,7 @@ TEST(SupportSpacing, LineThatNothingHoldsIsNeverPassed) {
 }
 
 TEST(SupportSpacing, FreeLengthGoesOnThroughATeeThatHangs) {
-  const Judgement judgement = sole(joined_by_tee(6, 10).judged_by(support_spacing_rule()));
+  const Judgement judgement = sole(joined_by_tee(6, 10).judged_by("support-spacing"));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_DOUBLE_EQ(judgement.value.value(), 16);
   EXPECT_DOUBLE_EQ(judgement.limit.value(), 12.8);
@@ -214,7 +212,7 @@ TEST(SupportSpacing, FreeLengthGoesOnThroughATeeThatHangs) {
 
 TEST(SupportSpacing, FixedTeeEndsTheSpans) {
   const auto fixed = joined(NodeKind::tee, true, "tube-steel-1/4", 16, "tube-steel-1/4", 16);
-  const std::vector<Judgement> judgements = fixed.judged_by(support_spacing_rule());
+  const std::vector<Judgement> judgements = fixed.judged_by("support-spacing");
   ASSERT_EQ(judgements.size(), 2u);
   for (const Judgement& each : judgements) {
     EXPECT_EQ(each.verdict, Verdict::pass);
@@ -224,22 +222,21 @@ TEST(SupportSpacing, FixedTeeEndsTheSpans) {
 }
 
 TEST(SupportSpacing, FixedTeeOfThreeLinesEndsThreeSpans) {
-  const std::vector<Judgement> judgements =
-      star(16, 16, 16.01, true).judged_by(support_spacing_rule());
+  const std::vector<Judgement> judgements = star(16, 16, 16.01, true).judged_by("support-spacing");
   EXPECT_EQ(verdicts(judgements), (std::vector{Verdict::pass, Verdict::pass, Verdict::fail}));
 }
 
 TEST(SupportSpacing, UnionHangsAndABulkheadDoesNot) {
   const auto runs = [](NodeKind fitting) {
     return joined(fitting, std::nullopt, "tube-steel-1/4", 8, "tube-steel-1/4", 8)
-        .judged_by(support_spacing_rule());
+        .judged_by("support-spacing");
   };
   EXPECT_EQ(verdicts(runs(NodeKind::union_fitting)), (std::vector{Verdict::fail}));
   EXPECT_EQ(verdicts(runs(NodeKind::bulkhead)), (std::vector{Verdict::pass, Verdict::pass}));
 }
 
 TEST(SupportSpacing, ThreeLinesAtAHangingTeeAreThreeRuns) {
-  const std::vector<Judgement> judgements = star(8, 4.8, 1).judged_by(support_spacing_rule());
+  const std::vector<Judgement> judgements = star(8, 4.8, 1).judged_by("support-spacing");
   ASSERT_EQ(judgements.size(), 3u);
   std::vector<double> lengths;
   for (const Judgement& each : judgements) {
@@ -255,7 +252,7 @@ TEST(SupportSpacing, ThreeLinesAtAHangingTeeAreThreeRuns) {
 
 TEST(SupportSpacing, OneLineThatMakesTwoRunsTooLongIsSaidOnce) {
   // 12 + 5 and 12 + 4 are over 12.8, both because of the 12; 5 + 4 is not.
-  const std::vector<Judgement> judgements = star(12, 5, 4).judged_by(support_spacing_rule());
+  const std::vector<Judgement> judgements = star(12, 5, 4).judged_by("support-spacing");
   const Judgement judgement = sole(not_passed(judgements));
   EXPECT_DOUBLE_EQ(judgement.value.value(), 17);
   EXPECT_EQ(judgement.route, "left");
@@ -264,7 +261,7 @@ TEST(SupportSpacing, OneLineThatMakesTwoRunsTooLongIsSaidOnce) {
 
 TEST(SupportSpacing, RunsTooLongForDifferentLinesAreEachSaid) {
   // 9 + 7 and 9 + 6 because of the 9; 7 + 6 because of the 7.
-  const std::vector<Judgement> broken = not_passed(star(9, 7, 6).judged_by(support_spacing_rule()));
+  const std::vector<Judgement> broken = not_passed(star(9, 7, 6).judged_by("support-spacing"));
   ASSERT_EQ(broken.size(), 2u);
   EXPECT_EQ(broken[0].route, "left");
   EXPECT_DOUBLE_EQ(broken[0].value.value(), 16);
@@ -282,7 +279,7 @@ TEST(SupportSpacing, HeldRunDoesNotHideAFreeEndBehindTheSameLine) {
   project.route("main", "tube-nylon-1/4", "tee", "altimeter");
   project.route("stub", "tube-nylon-1/4", "tee", "loose");
   // 12 + 8 held, 12 + 7 and 8 + 7 with a free end.
-  const std::vector<Judgement> broken = not_passed(project.judged_by(support_spacing_rule()));
+  const std::vector<Judgement> broken = not_passed(project.judged_by("support-spacing"));
   ASSERT_EQ(broken.size(), 3u);
   EXPECT_DOUBLE_EQ(broken[0].limit.value(), 10.8);
   EXPECT_DOUBLE_EQ(broken[1].limit.value(), 5.4);
@@ -294,7 +291,7 @@ TEST(SupportSpacing, DifferentLinesAreHeldToTheAverage) {
   const auto run = [](double length_in) {
     return sole(joined(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 5,
                        "tube-aluminium-1/4", length_in - 5)
-                    .judged_by(support_spacing_rule()));
+                    .judged_by("support-spacing"));
   };
   EXPECT_EQ(run(11.8).verdict, Verdict::pass);
   const Judgement judgement = run(11.81);
@@ -306,7 +303,7 @@ TEST(SupportSpacing, DifferentLinesAreHeldToTheAverage) {
 TEST(SupportSpacing, AveragedRunWarnsWhereOneSpacingIsOnlyPractice) {
   const Judgement judgement =
       sole(joined(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 10, "tube-nylon-1/4", 10)
-               .judged_by(support_spacing_rule()));
+               .judged_by("support-spacing"));
   EXPECT_EQ(judgement.verdict, Verdict::warn);
 }
 
@@ -326,7 +323,7 @@ TEST(SupportSpacing, MeshOfHangingTeesIsUnknownAndDoesNotTakeForever) {
   for (int i = 0; i < tees; ++i)
     for (int j = i + 1; j < tees; ++j)
       project.route(name(i) + "-" + name(j), "tube-nylon-1/4", name(i), name(j));
-  const std::vector<Judgement> broken = not_passed(project.judged_by(support_spacing_rule()));
+  const std::vector<Judgement> broken = not_passed(project.judged_by("support-spacing"));
   EXPECT_TRUE(std::any_of(broken.begin(), broken.end(), [](const Judgement& each) {
     return each.verdict == Verdict::unknown && contains(each.message, "more ways than");
   }));

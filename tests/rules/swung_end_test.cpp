@@ -7,12 +7,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "rules/bend_fit.hpp"
 #include "rules/cable_project.hpp"
-#include "rules/chafe.hpp"
-#include "rules/clearance.hpp"
-#include "rules/fairlead_angle.hpp"
-#include "rules/pulley.hpp"
 
 namespace linewright {
 namespace {
@@ -33,7 +28,7 @@ SmallProject fairlead_and_horn(double leg_in) {
 }
 
 Judgement turn_of(const SmallProject& project) {
-  return sole(project.judged_by(fairlead_angle_rule()));
+  return sole(project.judged_by("fairlead-angle"));
 }
 
 TEST(SwungFairlead, TurnsTheCableMostWhereTheEndIsNearest) {
@@ -84,7 +79,7 @@ TEST(SwungFairlead, BetweenTwoArmsTakesBothEndsAtOneMoment) {
 
 TEST(SwungFairlead, SaysTheSameOfAReversedRun) {
   SmallProject project = fairlead_and_horn(15);
-  expect_same_reversed(project, fairlead_angle_rule());
+  expect_same_reversed(project, "fairlead-angle");
 }
 
 /// A square turn over a pulley, in a plane and its spindle's direction as given.
@@ -104,7 +99,7 @@ TEST(PulleyPlane, IsJudgedAlikeInEveryPlane) {
     const double lean = 0.8 * degree;
     const Vec3 leaning = turn.spindle * std::cos(lean) + turn.across * std::sin(lean);
     const SmallProject project = pulley_in(turn.along, turn.across, leaning);
-    const Judgement plane = project.judged_by(pulley_rule()).at(1);
+    const Judgement plane = project.judged_by("pulley").at(1);
     EXPECT_NEAR(*plane.value, 0.8, 1e-9);
     const PreparedProject prepared = prepare(project.project);
     ASSERT_EQ(prepared.routes[0].centreline.bends().size(), 1u);
@@ -122,7 +117,7 @@ TEST(SwungPulley, MayLieADegreeFartherOffThanOneThatIsStill) {
   project.project.nodes.back().arm = Arm{{60, 40, 5}, {1, 0, 0}};
   const double travel = 38.75 - std::hypot(35.75, 1);
   set_travel(project, travel, travel);
-  const auto plane = [&] { return project.judged_by(pulley_rule()).at(1); };
+  const auto plane = [&] { return project.judged_by("pulley").at(1); };
   EXPECT_EQ(plane().verdict, Verdict::pass);
   EXPECT_NEAR(*plane().value, std::atan(1 / 35.75) / degree, 1e-6);
   EXPECT_EQ(*plane().limit, 2);
@@ -139,7 +134,7 @@ TEST(SwungPulley, InThePlaneOfTheArmStaysInItsOwn) {
   SmallProject project = cable_project({pulley_at({60, 0, 10}, 2.5, {0, 1, 0})}, {100, 0, 50});
   project.project.nodes.back().arm = Arm{{103, 0, 46}, {0, 1, 0}};
   set_travel(project, 1, 1);
-  const Judgement plane = project.judged_by(pulley_rule()).at(1);
+  const Judgement plane = project.judged_by("pulley").at(1);
   EXPECT_NEAR(*plane.value, 0, 1e-9);
 }
 
@@ -153,16 +148,16 @@ TEST(SwungCable, ComesNearerToWhatIsBesideItsHorn) {
     box.name = "box";
     box.shape = Box{{79.99, -1, 6}, {80, 1, 8.7}};
     project.project.structure.solids.push_back(box);
-    return *sole(project.judged_by(clearance_rule())).value;
+    return *sole(project.judged_by("clearance")).value;
   };
   EXPECT_NEAR(gap(false) - gap(true), 0.5, 0.002);
 }
 
 TEST(Arm, ThatCannotGiveTheTravelStatedFailsBendFit) {
   SmallProject project = fairlead_and_horn(40);
-  EXPECT_TRUE(not_passed(project.judged_by(bend_fit_rule())).empty());
+  EXPECT_TRUE(not_passed(project.judged_by("bend-fit")).empty());
   set_travel(project, 0, 11);  // the arm is 5 in
-  const Judgement judgement = sole(not_passed(project.judged_by(bend_fit_rule())));
+  const Judgement judgement = sole(not_passed(project.judged_by("bend-fit")));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.with, "horn");
   EXPECT_NEAR(*judgement.value, std::hypot(40, 5) + 5 - 40, 1e-9);
@@ -176,7 +171,7 @@ TEST(Arm, ThatCannotGiveTheTravelLeavesTheSwingUnknown) {
   SmallProject project = fairlead_and_horn(40);
   set_tension(project, 100);
   set_travel(project, 0, 11);
-  const auto unknown = not_passed(project.judged_by(chafe_rule()));
+  const auto unknown = not_passed(project.judged_by("chafe"));
   EXPECT_EQ(sole(unknown).verdict, Verdict::unknown);
   EXPECT_TRUE(contains(sole(unknown).message, "an arm at horn that gives the travel is missing"))
       << sole(unknown).message;
@@ -190,7 +185,7 @@ TEST(Arm, ThatCannotGiveTheTravelLeavesTheSwingUnknown) {
   // Half way it hangs by half of the fairlead's play and the sag of 0.0024167 lb/in at 100 lbf, and
   // swings by nothing.
   const double hangs = guide_play_in / 2 + 0.0024167 * 40 * 40 / (8 * 100);
-  EXPECT_NEAR(*sole(project.judged_by(clearance_rule())).value, 10 - 8.7 - 0.0695 - hangs, 0.001);
+  EXPECT_NEAR(*sole(project.judged_by("clearance")).value, 10 - 8.7 - 0.0695 - hangs, 0.001);
 }
 
 }  // namespace

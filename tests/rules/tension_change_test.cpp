@@ -4,7 +4,6 @@
 
 #include "physics/cable.hpp"
 #include "rules/cable_project.hpp"
-#include "rules/chafe.hpp"
 #include "rules/reach.hpp"
 
 namespace linewright {
