@@ -4,6 +4,7 @@
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
+#include "lines/prepare.hpp"
 #include "render/check_json.hpp"
 #include "render/check_text.hpp"
 #include "rules/judge.hpp"

@@ -12,7 +12,7 @@
 
 #include "commands/known_name.hpp"
 #include "commands/leak_test_line.hpp"
-#include "commands/watch.hpp"
+#include "commands/watch/watch.hpp"
 #include "commands/whole_file.hpp"
 #include "commands/words.hpp"
 #include "render/layout.hpp"

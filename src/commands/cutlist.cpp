@@ -1,5 +1,6 @@
 #include "commands/commands.hpp"
 #include "commands/open_project.hpp"
+#include "lines/prepare.hpp"
 #include "render/cutlist_csv.hpp"
 #include "render/cutlist_json.hpp"
 #include "render/cutlist_text.hpp"

@@ -7,6 +7,7 @@
 #include "commands/whole_file.hpp"
 #include "input/leak_readings.hpp"
 #include "input/text_file.hpp"
+#include "lines/prepare.hpp"
 #include "planning/leak_judge.hpp"
 #include "render/diagnostic_text.hpp"
 #include "render/layout.hpp"

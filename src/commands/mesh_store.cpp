@@ -6,8 +6,8 @@
 #include <thread>
 
 #include "commands/open_project.hpp"
-#include "geometry/nearest_approach.hpp"
 #include "input/mesh/read_mesh_file.hpp"
+#include "lines/near/stretch.hpp"
 
 namespace linewright {
 

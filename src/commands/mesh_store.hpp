@@ -8,9 +8,9 @@
 #include <vector>
 
 #include "commands/outcome.hpp"
-#include "geometry/prepared.hpp"
+#include "lines/prepared.hpp"
 #include "model/project.hpp"
-#include "rules/phrasing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

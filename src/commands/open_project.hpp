@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "commands/outcome.hpp"
-#include "geometry/prepared.hpp"
 #include "input/diagnostic.hpp"
+#include "lines/prepared.hpp"
 #include "render/report.hpp"
 
 namespace linewright {

@@ -6,6 +6,7 @@
 #include "commands/known_name.hpp"
 #include "commands/mesh_store.hpp"
 #include "commands/open_project.hpp"
+#include "lines/prepare.hpp"
 #include "render/rig_csv.hpp"
 #include "render/rig_json.hpp"
 #include "render/rig_text.hpp"

@@ -152,6 +152,11 @@ struct Route {
   SourceLocation line_where;
   SourceLocation from_where;
   SourceLocation to_where;
+
+  /// True for a cable that a primary flight control hangs on.
+  bool is_primary_control() const {
+    return system == SystemKind::cable && primary && control != "trim";
+  }
 };
 
 /// A finding the builder has accepted, with the reason.

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "geometry/air_network.hpp"
+#include "lines/air_network.hpp"
 
 namespace linewright {
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/prepared.hpp"
+#include "lines/prepared.hpp"
 
 namespace linewright {
 

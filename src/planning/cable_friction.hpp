@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/prepared.hpp"
+#include "lines/prepared.hpp"
 
 namespace linewright {
 

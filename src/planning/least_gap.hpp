@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "rules/judgement.hpp"
+#include "model/judgement.hpp"
 
 namespace linewright {
 

@@ -5,13 +5,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/free_run.hpp"
+#include "lines/free_run.hpp"
+#include "lines/motion/reach.hpp"
+#include "lines/motion/tension_change.hpp"
 #include "physics/cable.hpp"
 #include "physics/deflection.hpp"
 #include "physics/pilot_force.hpp"
 #include "physics/vibration.hpp"
-#include "rules/reach.hpp"
-#include "rules/tension_change.hpp"
 
 namespace linewright {
 

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/prepared.hpp"
+#include "lines/prepared.hpp"
 #include "planning/cable_cut.hpp"
 #include "planning/cable_friction.hpp"
 #include "planning/least_gap.hpp"

@@ -4,8 +4,8 @@
 #include <string>
 #include <string_view>
 
-#include "rules/judgement.hpp"
-#include "rules/phrasing.hpp"
+#include "model/judgement.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

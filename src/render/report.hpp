@@ -6,9 +6,9 @@
 #include <string_view>
 #include <vector>
 
+#include "model/judgement.hpp"
 #include "planning/cutlist.hpp"
-#include "rules/judgement.hpp"
-#include "rules/phrasing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

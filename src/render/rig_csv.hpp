@@ -3,7 +3,7 @@
 #include <string>
 
 #include "planning/rig.hpp"
-#include "rules/phrasing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "planning/rig.hpp"
-#include "rules/phrasing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

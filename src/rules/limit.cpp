@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "rules/phrasing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

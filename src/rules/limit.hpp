@@ -8,8 +8,9 @@
 #include <string>
 #include <string_view>
 
+#include "model/judgement.hpp"
+#include "model/rounding.hpp"
 #include "model/source.hpp"
-#include "rules/judgement.hpp"
 
 namespace linewright {
 
@@ -27,10 +28,6 @@ struct LimitRow {
   /// What the value is a share or a multiple of: "outside diameter"; empty where it is the limit.
   std::string_view times = {};
 };
-
-/// A value this near to a limit is at it, in the unit judged: exactly at a limit passes in spite of
-/// rounding.
-inline constexpr double limit_rounding = 1e-6;
 
 /// What breaking a limit with this mark gives: warn where only practice stands behind it.
 constexpr Verdict broken_limit(Mark mark) {

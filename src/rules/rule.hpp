@@ -6,10 +6,10 @@
 #include <string_view>
 #include <vector>
 
-#include "geometry/prepared.hpp"
-#include "rules/judgement.hpp"
+#include "lines/prepared.hpp"
+#include "model/judgement.hpp"
 #include "rules/limit.hpp"
-#include "rules/phrasing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 

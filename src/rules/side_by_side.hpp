@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "geometry/parallel.hpp"
-#include "rules/judgement.hpp"
+#include "model/judgement.hpp"
 
 namespace linewright {
 

@@ -10,7 +10,7 @@
 #include <random>
 
 #include "bench/peer.hpp"
-#include "geometry/triangle_index.hpp"
+#include "geometry/mesh/triangle_index.hpp"
 
 namespace linewright::bench {
 namespace {

@@ -1,5 +1,5 @@
 #include "bench/peer.hpp"
-#include "geometry/triangle_index.hpp"
+#include "geometry/mesh/triangle_index.hpp"
 
 namespace linewright::bench {
 namespace {

@@ -4,6 +4,7 @@
 #include <memory>
 #include <stdexcept>
 
+#include "lines/prepare.hpp"
 #include "planning/air_system.hpp"
 #include "planning/leak_test_plan.hpp"
 #include "planning/tube_project.hpp"

@@ -7,6 +7,7 @@
 
 #include <random>
 
+#include "lines/prepare.hpp"
 #include "planning/cable_project.hpp"
 #include "planning/cutlist.hpp"
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
+#include "lines/prepare.hpp"
 #include "planning/rig.hpp"
 
 namespace linewright {

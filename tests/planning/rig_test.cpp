@@ -10,6 +10,7 @@
 #include <numbers>
 #include <random>
 
+#include "lines/prepare.hpp"
 #include "planning/cable_project.hpp"
 
 namespace linewright {

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/prepared.hpp"
+#include "lines/prepare.hpp"
 #include "planning/cutlist.hpp"
 
 namespace linewright {

@@ -9,6 +9,7 @@
 #include <tuple>
 #include <vector>
 
+#include "lines/prepare.hpp"
 #include "rules/small_project.hpp"
 
 namespace linewright {

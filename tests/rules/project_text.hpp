@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
-#include "geometry/prepared.hpp"
 #include "input/load_project.hpp"
 #include "input/project_folder.hpp"
+#include "lines/prepare.hpp"
 #include "rules/judge.hpp"
 
 namespace linewright {

@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
-#include "geometry/prepared.hpp"
+#include "lines/prepare.hpp"
 #include "rules/judge.hpp"
 #include "rules/registry.hpp"
 #include "rules/rule.hpp"

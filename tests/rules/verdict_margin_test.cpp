@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "commands/mesh_store.hpp"
+#include "lines/prepare.hpp"
 #include "oracles/random_path.hpp"
 #include "rules/judge.hpp"
 #include "rules/project_text.hpp"

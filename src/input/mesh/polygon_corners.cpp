@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/polygon.hpp"
+#include "geometry/plane/polygon.hpp"
 
 namespace linewright {
 namespace {

@@ -1,0 +1,110 @@
+#include "commands/watch/watch.hpp"
+
+#include <fmt/format.h>
+
+#include <ctime>
+#include <optional>
+#include <utility>
+
+#include "commands/checked_report.hpp"
+#include "commands/known_name.hpp"
+#include "commands/open_project.hpp"
+#include "commands/watch/file_watch.hpp"
+#include "commands/watch/stop_signal.hpp"
+#include "render/changes_json.hpp"
+#include "render/check_changes.hpp"
+#include "render/check_text.hpp"
+#include "render/time_of_day.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Why there is nothing to watch, or nothing.
+std::optional<Outcome> refused_at_once(const CheckOptions& options, const OpenedProject& opened) {
+  if (options.only_rule) {
+    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names());
+    if (!wrong.empty()) return refusal(wrong);
+  }
+  std::error_code ignored;
+  const bool there =
+      !opened.files.empty() && std::filesystem::is_regular_file(opened.files.front(), ignored);
+  const Outcome* refused = std::get_if<Outcome>(&opened.project);
+  if (there || !refused) return std::nullopt;
+  return *refused;
+}
+
+/// Reads the project until all files that it turns out to consist of were looked at beforehand, so
+/// that no save is missed.
+OpenedProject open_covered(const std::filesystem::path& path, FileWatch& files) {
+  OpenedProject opened = open_with_files(path);
+  while (files.cover(opened.files)) opened = open_with_files(path);
+  return opened;
+}
+
+/// What is told of one check after another.
+class Telling {
+ public:
+  explicit Telling(const CheckOptions& options) : options_(options) {}
+
+  Outcome of(const OpenedProject& opened) {
+    const std::string time = time_of_day(std::time(nullptr));
+    const std::variant<Report, Outcome> checked = judged(opened);
+    Outcome told = std::holds_alternative<Report>(checked) ? of(std::get<Report>(checked), time)
+                                                           : of(std::get<Outcome>(checked), time);
+    told_before_ = true;
+    return told;
+  }
+
+ private:
+  std::variant<Report, Outcome> judged(const OpenedProject& opened) {
+    if (const Outcome* refused = std::get_if<Outcome>(&opened.project)) return *refused;
+    return checked_report(std::get<Project>(opened.project), options_, meshes_);
+  }
+
+  Outcome of(const Report& report, const std::string& time) {
+    Outcome told{exit_code(report, options_.strict), "", ""};
+    const TextStyle& style = options_.form.style;
+    if (options_.form.format == Format::json)
+      told.result = changes_json(last_.value_or(Report{}), report, time);
+    else if (last_)
+      told.result = changes_text(*last_, report, time, style);
+    else
+      told.result = (told_before_ ? "\n" + time + "\n" : "") + check_text(report, style);
+    last_ = report;
+    return told;
+  }
+
+  /// The last good judgements are kept to compare with.
+  Outcome of(Outcome refused, const std::string& time) const {
+    if (told_before_) refused.errors = "\n" + time + "\n" + refused.errors;
+    if (options_.form.format == Format::json) refused.result = not_judged_json(time);
+    return refused;
+  }
+
+  const CheckOptions& options_;
+  MeshStore meshes_;
+  std::optional<Report> last_;
+  bool told_before_ = false;
+};
+
+}  // namespace
+
+Outcome watch(const CheckOptions& options, const Show& show) {
+  const StopSignal stop;
+  FileWatch files;
+  OpenedProject opened = open_covered(options.project, files);
+  if (std::optional<Outcome> refused = refused_at_once(options, opened)) return *refused;
+  Telling telling(options);
+  Outcome told = telling.of(opened);
+  if (!options.form.style.quiet)
+    told.errors += "linewright: watching the project's files; Ctrl-C ends\n";
+  while (show(told)) {
+    if (files.wait(stop.descriptor()) == Woken::by_stop) return {told.code, "", ""};
+    opened = open_covered(options.project, files);
+    told = telling.of(opened);
+  }
+  return {ExitCode::bad_input, "", ""};
+}
+
+}  // namespace linewright

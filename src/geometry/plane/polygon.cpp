@@ -1,0 +1,115 @@
+// Boost 1.74 includes a header that it has deprecated, and would say so at every build.
+#define BOOST_ALLOW_DEPRECATED_HEADERS
+
+#include "geometry/plane/polygon.hpp"
+
+#include <algorithm>
+#include <boost/geometry/algorithms/area.hpp>
+#include <boost/geometry/algorithms/correct.hpp>
+#include <boost/geometry/algorithms/covered_by.hpp>
+#include <boost/geometry/algorithms/disjoint.hpp>
+#include <boost/geometry/algorithms/distance.hpp>
+#include <boost/geometry/algorithms/is_valid.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/register/point.hpp>
+#include <boost/geometry/geometries/ring.hpp>
+#include <boost/geometry/strategies/strategies.hpp>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "geometry/plane/boost_fence.hpp"
+
+BOOST_GEOMETRY_REGISTER_POINT_2D(linewright::Vec2, double, boost::geometry::cs::cartesian, u, v)
+
+namespace linewright {
+namespace {
+
+namespace bg = boost::geometry;
+using Ring = bg::model::ring<Vec2>;  // clockwise and closed, the kind Boost takes for granted
+using Line = bg::model::linestring<Vec2>;
+
+Ring ring(const std::vector<Vec2>& polygon) {
+  Ring result(polygon.begin(), polygon.end());
+  bg::correct(result);
+  return result;
+}
+
+/// The edge alone: a ring's distance would be zero inside.
+Line edge(const std::vector<Vec2>& polygon) {
+  Line result(polygon.begin(), polygon.end());
+  result.push_back(polygon.front());
+  return result;
+}
+
+bool finite(const std::vector<Vec2>& polygon) {
+  return std::all_of(polygon.begin(), polygon.end(),
+                     [](Vec2 p) { return std::isfinite(p.u) && std::isfinite(p.v); });
+}
+
+std::vector<Vec2> circle_polygon(const Circle& circle, double sagitta_in) {
+  const double radius_in = circle.diameter / 2;
+  const double half_angle_rad = std::acos(std::clamp(1 - sagitta_in / radius_in, 0.0, 1.0));
+  const double needed = std::ceil(std::numbers::pi / half_angle_rad);
+  constexpr double fewest = 8;
+  constexpr double most = 4096;  // sagitta under 3e-7 of the radius: finer means nothing
+  const int sides = static_cast<int>(std::clamp(needed, fewest, most));
+  std::vector<Vec2> result;
+  for (int side = 0; side < sides; ++side) {
+    const double angle_rad = 2 * std::numbers::pi * side / sides;
+    result.push_back(circle.centre + Vec2{std::cos(angle_rad), std::sin(angle_rad)} * radius_in);
+  }
+  return result;
+}
+
+}  // namespace
+
+bool covers(const std::vector<Vec2>& polygon, Vec2 point) {
+  return polygon.size() >= 3 && bg::covered_by(point, ring(polygon));
+}
+
+bool covers(const Hole& hole, Vec2 point) {
+  if (const auto* circle = std::get_if<Circle>(&hole.shape))
+    return distance(circle->centre, point) <= circle->diameter / 2;
+  return covers(std::get<std::vector<Vec2>>(hole.shape), point);
+}
+
+double edge_distance(const Hole& hole, Vec2 point) {
+  if (const auto* circle = std::get_if<Circle>(&hole.shape))
+    return std::abs(distance(circle->centre, point) - circle->diameter / 2);
+  return edge_distance(std::get<std::vector<Vec2>>(hole.shape), point);
+}
+
+double edge_distance(const std::vector<Vec2>& polygon, Vec2 point) {
+  if (polygon.empty()) return std::numeric_limits<double>::infinity();
+  return bg::distance(point, edge(polygon));
+}
+
+std::vector<Vec2> edge_polygon(const Hole& hole, double sagitta_in) {
+  if (const auto* circle = std::get_if<Circle>(&hole.shape))
+    return circle_polygon(*circle, sagitta_in);
+  return std::get<std::vector<Vec2>>(hole.shape);
+}
+
+bool is_simple_polygon(const std::vector<Vec2>& polygon) {
+  if (polygon.size() < 3 || !finite(polygon)) return false;
+  try {
+    return bg::is_valid(ring(polygon));
+  } catch (const bg::exception&) {
+    return false;  // edges that nearly coincide can defeat Boost's search for crossings
+  }
+}
+
+double area(const std::vector<Vec2>& polygon) {
+  return polygon.size() < 3 ? 0.0 : std::abs(bg::area(ring(polygon)));
+}
+
+bool encloses(const std::vector<Vec2>& outer, const std::vector<Vec2>& inner) {
+  return !inner.empty() && covers(outer, inner.front()) && bg::disjoint(edge(outer), edge(inner));
+}
+
+bool apart(const std::vector<Vec2>& first, const std::vector<Vec2>& second) {
+  return first.empty() || second.empty() || bg::disjoint(ring(first), ring(second));
+}
+
+}  // namespace linewright

@@ -1,0 +1,199 @@
+// Boost 1.74 includes a header that it has deprecated, and would say so at every build.
+#define BOOST_ALLOW_DEPRECATED_HEADERS
+
+#include "geometry/structure/obstacles.hpp"
+
+#include <algorithm>
+#include <boost/geometry/geometries/box.hpp>
+#include <boost/geometry/geometries/point.hpp>
+#include <boost/geometry/index/rtree.hpp>
+#include <iterator>
+#include <limits>
+#include <tuple>
+#include <utility>
+
+#include "geometry/plane/boost_fence.hpp"
+#include "geometry/structure/structure_obstacles.hpp"
+
+// The R-tree holds boxes only, in a point type that no other file sees: box against box is all
+// that is asked of Boost in three dimensions, and the fence refuses what it gets wrong there.
+
+namespace linewright {
+namespace {
+
+namespace bg = boost::geometry;
+using IndexPoint = bg::model::point<double, 3, bg::cs::cartesian>;
+using IndexBox = bg::model::box<IndexPoint>;
+using Entry = std::pair<IndexBox, std::size_t>;
+using Tree = bg::index::rtree<Entry, bg::index::quadratic<16>>;
+
+IndexBox box_of(const Obstacle& obstacle) {
+  const auto& [a, b, c] = obstacle.shape;
+  const double by = obstacle.radius_in;
+  return {IndexPoint(std::min({a.x, b.x, c.x}) - by, std::min({a.y, b.y, c.y}) - by,
+                     std::min({a.z, b.z, c.z}) - by),
+          IndexPoint(std::max({a.x, b.x, c.x}) + by, std::max({a.y, b.y, c.y}) + by,
+                     std::max({a.z, b.z, c.z}) + by)};
+}
+
+/// Built in one go from all boxes, which Boost packs.
+Tree packed(const std::vector<Obstacle>& obstacles) {
+  std::vector<Entry> entries;
+  entries.reserve(obstacles.size());
+  for (std::size_t i = 0; i < obstacles.size(); ++i) entries.emplace_back(box_of(obstacles[i]), i);
+  return Tree(entries);
+}
+
+template <typename First>
+Nearest to_shape(const First& first, const Triangle3& shape, bool is_segment) {
+  return is_segment ? nearest(first, Segment3{shape.a, shape.b}) : nearest(first, shape);
+}
+
+Vec3 moved_to_station(Vec3 point, double station) {
+  return {station, point.y, point.z};
+}
+
+/// The piece of a segment between two stations, ends included; nothing where none lies there.
+std::optional<Segment3> piece_between(const Segment3& segment, double low, double high) {
+  const auto [least, most] = std::minmax(segment.a.x, segment.b.x);
+  if (most < low || least > high) return std::nullopt;
+  const auto held = [&](Vec3 end, Vec3 other) {
+    const double station = std::clamp(end.x, low, high);
+    if (station == end.x) return end;
+    const double fraction = (station - end.x) / (other.x - end.x);
+    return moved_to_station(between(end, other, fraction), station);
+  };
+  return Segment3{held(segment.a, segment.b), held(segment.b, segment.a)};
+}
+
+/// A slab is its cross-section at every station from front to rear. Before and behind it, the
+/// nearest cross-section is the first or the last; between the two, the nearest is the one at the
+/// same station, and the distance the one seen along FS.
+class Slab {
+ public:
+  explicit Slab(const Obstacle& obstacle) : shape_(obstacle.shape), flat_(obstacle.is_segment) {
+    std::tie(front_, rear_) = std::minmax({shape_.a.x, shape_.b.x});
+  }
+
+  Nearest to(Vec3 point) const { return at(std::clamp(point.x, front_, rear_), point); }
+
+  Nearest to(const Segment3& segment) const {
+    constexpr double endless = std::numeric_limits<double>::infinity();
+    std::optional<Nearest> best;
+    const auto consider = [&best](const Nearest& found) {
+      if (!best || found.distance_in < best->distance_in) best = found;
+    };
+    if (const auto before = piece_between(segment, -endless, front_)) consider(at(front_, *before));
+    if (const auto behind = piece_between(segment, rear_, endless)) consider(at(rear_, *behind));
+    if (const auto beside = piece_between(segment, front_, rear_)) consider(seen_along(*beside));
+    return best.value_or(at(front_, segment));
+  }
+
+ private:
+  template <typename First>
+  Nearest at(double station, const First& first) const {
+    const Triangle3 section{moved_to_station(shape_.a, station),
+                            moved_to_station(shape_.b, station),
+                            moved_to_station(shape_.c, station)};
+    return to_shape(first, section, flat_);
+  }
+
+  /// From a segment that lies between the front and the rear.
+  Nearest seen_along(const Segment3& segment) const {
+    const Segment3 seen{moved_to_station(segment.a, front_), moved_to_station(segment.b, front_)};
+    Nearest result = at(front_, seen);
+    const double length_in = distance(seen.a, seen.b);
+    const double fraction =
+        length_in > 0 ? std::min(distance(seen.a, result.on_first) / length_in, 1.0) : 0.0;
+    const double station = segment.a.x + (segment.b.x - segment.a.x) * fraction;
+    result.on_first = moved_to_station(result.on_first, station);
+    result.on_second = moved_to_station(result.on_second, station);
+    return result;
+  }
+
+  const Triangle3& shape_;
+  bool flat_;
+  double front_ = 0;
+  double rear_ = 0;
+};
+
+template <typename First>
+Nearest to_surface(const First& first, const Obstacle& obstacle) {
+  Nearest result = obstacle.is_slab ? Slab(obstacle).to(first)
+                                    : to_shape(first, obstacle.shape, obstacle.is_segment);
+  result.distance_in -= obstacle.radius_in;
+  return result;
+}
+
+}  // namespace
+
+struct Obstacles::Index {
+  StructureShapes shapes;
+  std::vector<MeshPartField> meshes;
+  Tree tree;
+};
+
+Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes)
+    : index_(std::make_unique<Index>()) {
+  index_->shapes = shapes_of(structure);
+  index_->tree = packed(index_->shapes.obstacles);
+  for (std::size_t i = 0; i < meshes.size(); ++i) {
+    index_->meshes.push_back({static_cast<int>(index_->shapes.parts.size()), meshes[i]});
+    const Mesh& mesh = structure.meshes[i];
+    index_->shapes.parts.push_back({PartKind::mesh, mesh.name, mesh.where, false});
+  }
+}
+
+Obstacles::~Obstacles() = default;
+Obstacles::Obstacles(Obstacles&&) noexcept = default;
+Obstacles& Obstacles::operator=(Obstacles&&) noexcept = default;
+
+const std::vector<Part>& Obstacles::parts() const {
+  return index_->shapes.parts;
+}
+const std::vector<Obstacle>& Obstacles::all() const {
+  return index_->shapes.obstacles;
+}
+
+const std::vector<MeshPartField>& Obstacles::meshes() const {
+  return index_->meshes;
+}
+
+std::optional<int> Obstacles::find_part(const std::string& name) const {
+  const auto found = std::find_if(parts().begin(), parts().end(),
+                                  [&name](const Part& part) { return part.name == name; });
+  if (found == parts().end()) return std::nullopt;
+  return static_cast<int>(found - parts().begin());
+}
+
+void Obstacles::visit(const Bounds& bounds,
+                      const std::function<void(const Obstacle&)>& visit) const {
+  const IndexBox wanted(IndexPoint(bounds.min.x, bounds.min.y, bounds.min.z),
+                        IndexPoint(bounds.max.x, bounds.max.y, bounds.max.z));
+  std::vector<Entry> found;
+  index_->tree.query(bg::index::intersects(wanted), std::back_inserter(found));
+  std::sort(found.begin(), found.end(),
+            [](const Entry& a, const Entry& b) { return a.second < b.second; });
+  for (const Entry& entry : found) visit(all()[entry.second]);
+}
+
+Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item) {
+  Obstacle obstacle;
+  obstacle.shape = item.shape;
+  obstacle.is_segment = item.is_edge;
+  obstacle.radius_in = mesh.field->mesh().thickness / 2;
+  obstacle.part = mesh.part;
+  obstacle.feature = item.is_edge ? Feature::free_edge : Feature::face;
+  obstacle.hole = mesh.field->piece_of(item.triangle);
+  return obstacle;
+}
+
+Nearest nearest(const Segment3& segment, const Obstacle& obstacle) {
+  return to_surface(segment, obstacle);
+}
+
+Nearest nearest(Vec3 point, const Obstacle& obstacle) {
+  return to_surface(point, obstacle);
+}
+
+}  // namespace linewright

@@ -1,0 +1,100 @@
+#pragma once
+// The structure as convex primitives (segments, triangles and slabs) that a line can come near to,
+// and an index over them. Curved edges become chords that lie on the near side (inside a hole), so
+// that a gap is never overstated; the stated bound on the error is `obstacle_sagitta_in`.
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/bounds.hpp"
+#include "geometry/distance.hpp"
+#include "geometry/mesh/mesh_field.hpp"
+#include "model/structure.hpp"
+
+namespace linewright {
+
+/// Largest distance between a true curved edge and the chords that stand for it.
+inline constexpr double obstacle_sagitta_in = 0.0005;
+/// How far edge trim reaches over the sheet from the edge: the face is taken to start there.
+inline constexpr double trim_lip_in = 0.12;
+
+enum class PartKind { frame, channel, panel, solid, mover, mesh };
+
+/// A named piece of structure.
+struct Part {
+  PartKind kind = PartKind::frame;
+  std::string name;
+  SourceLocation where;
+  bool moves = false;
+};
+
+/// What of a part a primitive belongs to.
+enum class Feature { face, free_edge, hole_edge };
+
+/// One segment, triangle or slab, swollen by `radius_in` on all sides (half a sheet's thickness, a
+/// cylinder's radius, a mover's radius and the bound on its sweep steps).
+///
+/// A slab is solid: the triangle (or segment: then a strip) that the corners draw in BL and WL,
+/// over all stations from corner a's to corner b's. Corner c stands at one of the two. So the
+/// corners' bounds are the slab's.
+struct Obstacle {
+  Triangle3 shape;  ///< for a segment, corner c repeats b
+  bool is_segment = false;
+  bool is_slab = false;
+  double radius_in = 0;
+  int part = 0;  ///< index into Obstacles::parts
+  Feature feature = Feature::face;
+  EdgeGuard guard = EdgeGuard::bare;
+  std::string hole;  ///< hole edges: the hole's name; meshes: the piece's name in its file
+};
+
+/// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
+/// not swollen. Exact, and convex along a line. The second point lies on the shape that is swollen,
+/// not on the surface.
+Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
+Nearest nearest(Vec3 point, const Obstacle& obstacle);
+
+/// What the files of `Structure::meshes` hold, in that order.
+using MeshFields = std::vector<std::shared_ptr<const MeshField>>;
+
+/// A mesh and its index into Obstacles::parts().
+struct MeshPartField {
+  int part = 0;
+  std::shared_ptr<const MeshField> field;
+};
+
+/// An item of the mesh as an obstacle.
+Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item);
+
+/// The structure ready to be measured against.
+class Obstacles {
+ public:
+  /// Frames give slabs (cut by their holes) and the walls of the holes; channels give strips and
+  /// free edges; panels give triangles; box solids give slabs; cylinders give a swollen axis;
+  /// movers give their chain at steps of the sweep, swollen so that no place between steps is
+  /// missed. `shapes_of` says more. Meshes come as they are: they are parts, but not in `all()`.
+  /// `meshes` is empty where they were not read.
+  explicit Obstacles(const Structure& structure, const MeshFields& meshes = {});
+  ~Obstacles();
+  Obstacles(Obstacles&&) noexcept;
+  Obstacles& operator=(Obstacles&&) noexcept;
+
+  const std::vector<Part>& parts() const;
+  const std::vector<Obstacle>& all() const;
+  const std::vector<MeshPartField>& meshes() const;
+  /// Index into parts(), or nothing.
+  std::optional<int> find_part(const std::string& name) const;
+
+  /// Calls `visit` with every obstacle of `all()` whose box, swelling included, meets `bounds`, in
+  /// that order.
+  void visit(const Bounds& bounds, const std::function<void(const Obstacle&)>& visit) const;
+
+ private:
+  struct Index;
+  std::unique_ptr<Index> index_;
+};
+
+}  // namespace linewright

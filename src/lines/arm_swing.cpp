@@ -1,0 +1,146 @@
+#include "lines/arm_swing.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "lines/cable_travel.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// The end's way is looked at in so many steps.
+constexpr int steps = 64;
+/// Travel that an arm falls short of by less than this is rounding.
+constexpr double rounding_in = 1e-9;
+
+/// The circle that an arm's end goes round on: C + r (u cos φ + v sin φ), drawn at φ = 0.
+struct ArmCircle {
+  Vec3 centre;
+  Vec3 u;
+  Vec3 v;
+  double radius_in = 0;
+  Vec3 at(double angle_rad) const {
+    return centre + (u * std::cos(angle_rad) + v * std::sin(angle_rad)) * radius_in;
+  }
+};
+
+ArmCircle circle_of(const Arm& arm, Vec3 end) {
+  const Vec3 axis = unit(arm.axis);
+  const Vec3 from_pivot = end - arm.pivot;
+  const Vec3 outward = from_pivot - axis * dot(from_pivot, axis);
+  ArmCircle circle;
+  circle.centre = end - outward;
+  circle.radius_in = norm(outward);
+  circle.u = unit(outward);
+  circle.v = cross(axis, circle.u);
+  return circle;
+}
+
+/// The angle nearest to neutral at which the end is `length_in` from `start`. With g from the
+/// centre to the start, L² = r² + g² − 2 r |g in the plane| cos(φ − ψ), ψ being the angle of g.
+double angle_at(const ArmCircle& circle, Vec3 start, double length_in, bool& reaches) {
+  const Vec3 g = start - circle.centre;
+  const double gu = dot(g, circle.u);
+  const double gv = dot(g, circle.v);
+  const double swing = 2 * circle.radius_in * std::hypot(gu, gv);
+  const double level = circle.radius_in * circle.radius_in + dot(g, g);
+  const double wanted = level - length_in * length_in;
+  if (std::abs(wanted) > swing + 2 * rounding_in * length_in || length_in < 0) reaches = false;
+  if (swing <= 0) return 0;
+  const double toward_start = std::atan2(gv, gu);
+  const double away = std::acos(std::clamp(wanted / swing, -1.0, 1.0));
+  return toward_start > 0 ? toward_start - away : toward_start + away;
+}
+
+/// The nearest that the end comes to `start`, and the farthest.
+std::array<double, 2> leg_lengths_in(const ArmCircle& circle, Vec3 start) {
+  const Vec3 g = start - circle.centre;
+  const double swing = 2 * circle.radius_in * std::hypot(dot(g, circle.u), dot(g, circle.v));
+  const double level = circle.radius_in * circle.radius_in + dot(g, g);
+  return {std::sqrt(std::max(0.0, level - swing)), std::sqrt(level + swing)};
+}
+
+double off_line_in(Vec3 at, Vec3 start, Vec3 direction) {
+  return norm(cross(at - start, direction));
+}
+
+Vec3 leg_start(const PreparedRoute& route, RouteEnd end, int guide) {
+  if (guide < 0) return end == RouteEnd::to ? route.from->at : route.to->at;
+  for (const Bend& bend : route.centreline.bends())
+    if (bend.corner == guide + 1)
+      return route.centreline.at(end == RouteEnd::to ? bend.end_in : bend.start_in);
+  return route.centreline.corners()[static_cast<std::size_t>(guide) + 1].at;
+}
+
+}  // namespace
+
+int end_guide(const PreparedRoute& route, RouteEnd end) {
+  int found = -1;
+  for (const auto* guides : {&route.supports, &route.loose_guides})
+    for (const Support& guide : *guides) {
+      if (guide.point < 0) continue;
+      const bool nearer = end == RouteEnd::to ? guide.point > found : guide.point < found;
+      if (found < 0 || nearer) found = guide.point;
+    }
+  return found;
+}
+
+std::optional<ArmSwing> arm_swing(const PreparedRoute& route, RouteEnd end) {
+  const Node& node = end == RouteEnd::to ? *route.to : *route.from;
+  if (route.line->kind != LineKind::cable || !node.arm) return std::nullopt;
+  const auto moves = route.moves;
+  if (!moves) return std::nullopt;
+  ArmSwing swing;
+  swing.guide = end_guide(route, end);
+  swing.start = leg_start(route, end, swing.guide);
+  const ArmCircle circle = circle_of(*node.arm, node.at);
+  const double drawn = distance(swing.start, node.at);
+  if (drawn <= 0 || circle.radius_in <= 0) return std::nullopt;
+  const double sign = end == RouteEnd::to ? 1 : -1;
+  const auto [shortest, longest] = leg_lengths_in(circle, swing.start);
+  swing.gives_toward_from_in = end == RouteEnd::to ? drawn - shortest : longest - drawn;
+  swing.gives_toward_to_in = end == RouteEnd::to ? longest - drawn : drawn - shortest;
+  const double first =
+      angle_at(circle, swing.start, drawn - sign * moves->toward_from_in, swing.reaches);
+  const double last =
+      angle_at(circle, swing.start, drawn + sign * moves->toward_to_in, swing.reaches);
+  swing.toward_from = circle.at(first);
+  swing.toward_to = circle.at(last);
+  const Vec3 leg = (node.at - swing.start) / drawn;
+  for (int step = 0; step <= steps; ++step)
+    swing.sideways_in = std::max(
+        swing.sideways_in,
+        off_line_in(circle.at(std::lerp(first, last, step / double{steps})), swing.start, leg));
+  // Between two steps the end bulges from their chord by no more than r Δφ² / 8.
+  const double step_rad = (last - first) / steps;
+  swing.sideways_in += circle.radius_in * step_rad * step_rad / 8;
+  return swing;
+}
+
+std::vector<LegDirections> leg_directions(const PreparedRoute& route, int point) {
+  const auto& corners = route.centreline.corners();
+  const auto index = static_cast<std::size_t>(point);
+  const LegDirections drawn{unit(corners[index + 1].at - corners[index].at),
+                            unit(corners[index + 2].at - corners[index + 1].at)};
+  auto first = arm_swing(route, RouteEnd::from);
+  auto last = arm_swing(route, RouteEnd::to);
+  const auto swings = [&](const ArmSwing& arm) { return arm.guide == point && arm.reaches; };
+  if (first && !swings(*first)) first.reset();
+  if (last && !swings(*last)) last.reset();
+  if (!first && !last) return {drawn};
+  LegDirections toward_from = drawn;
+  LegDirections toward_to = drawn;
+  if (first) {
+    toward_from.before = unit(first->start - first->toward_from);
+    toward_to.before = unit(first->start - first->toward_to);
+  }
+  if (last) {
+    toward_from.after = unit(last->toward_from - last->start);
+    toward_to.after = unit(last->toward_to - last->start);
+  }
+  return {drawn, toward_from, toward_to};
+}
+
+}  // namespace linewright

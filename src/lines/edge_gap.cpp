@@ -1,0 +1,69 @@
+#include "lines/edge_gap.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/distance.hpp"
+#include "geometry/minimise.hpp"
+#include "geometry/plane/polygon.hpp"
+
+namespace linewright {
+
+namespace {
+
+double to_circle(Vec3 point, double station, const Circle& circle) {
+  const double across = distance(Vec2{point.y, point.z}, circle.centre);
+  return std::hypot(point.x - station, across - circle.diameter / 2);
+}
+
+EdgeGap circle_gap(const PreparedRoute& route, const Crossing& crossing, const Circle& circle,
+                   double station) {
+  const double window = circle.diameter / 2 + crossing.frame->thickness;
+  const double low = std::max(0.0, crossing.distance_in - window);
+  const double high = std::min(route.length_in(), crossing.distance_in + window);
+  // A place along the line moves no faster than the distance along it.
+  const Minimum least = minimise_bounded_slope(
+      [&](double along) { return to_circle(route.centreline.at(along), station, circle); }, low,
+      high, 1.0, 1e-5);
+  const double straight_through = to_circle(crossing.at, station, circle);
+  return straight_through <= least.value + 1e-5 ? EdgeGap{straight_through, crossing.distance_in}
+                                                : EdgeGap{least.value, least.at};
+}
+
+EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double station) {
+  const std::vector<Vec2> corners = edge_polygon(*crossing.hole, 0.0005);
+  EdgeGap best{1e300, crossing.distance_in};
+  double size = 0;
+  for (const Vec2& corner : corners)
+    size = std::max(size, distance(corner, Vec2{crossing.at.y, crossing.at.z}));
+  const double window = size + crossing.frame->thickness;
+  for (const PathChord& chord :
+       route.centreline.chords(std::max(0.0, crossing.distance_in - window),
+                               std::min(route.length_in(), crossing.distance_in + window))) {
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const Vec2 a = corners[i];
+      const Vec2 b = corners[(i + 1) % corners.size()];
+      const Nearest near = nearest(Segment3{chord.from, chord.to},
+                                   Segment3{{station, a.u, a.v}, {station, b.u, b.v}});
+      if (near.distance_in < best.distance_in)
+        best = {near.distance_in, chord.start_in + distance(chord.from, near.on_first)};
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+EdgeGap edge_gap(const PreparedRoute& route, const Crossing& crossing) {
+  EdgeGap best{1e300, crossing.distance_in};
+  for (const double side : {-0.5, 0.5}) {
+    const double station = crossing.frame->station + side * crossing.frame->thickness;
+    const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
+    const EdgeGap gap = circle ? circle_gap(route, crossing, *circle, station)
+                               : polygon_gap(route, crossing, station);
+    if (gap.distance_in < best.distance_in) best = gap;
+  }
+  return best;
+}
+
+}  // namespace linewright

@@ -1,0 +1,126 @@
+#include "lines/free_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace linewright {
+
+namespace {
+
+/// Guards against networks that hang together in a mesh: the runs through one grow beyond all
+/// bounds.
+constexpr std::size_t longest_run_legs = 16;
+constexpr int most_tails_from_support = 256;
+
+class Walker {
+ public:
+  explicit Walker(const PreparedProject& prepared) : prepared_(prepared) {}
+
+  std::vector<FreeRun> walk() {
+    for (std::size_t i = 0; i < prepared_.routes.size(); ++i) start_on(static_cast<int>(i));
+    add_spans_never_met();
+    return std::move(runs_);
+  }
+
+ private:
+  const PreparedRoute& route(int index) const {
+    return prepared_.routes[static_cast<std::size_t>(index)];
+  }
+
+  void start_on(int index) {
+    const std::vector<Support>& supports = route(index).supports;
+    for (std::size_t i = 0; i < supports.size(); ++i) {
+      const int support = static_cast<int>(i);
+      if (i + 1 < supports.size()) {
+        RunLeg leg{index, supports[i].distance_in, supports[i + 1].distance_in};
+        if (leg.length_in() > 1e-9)
+          emit({{leg}, {index, support}, {index, support + 1}, leg.length_in()});
+      }
+      if (i == 0) follow_tail(index, support, 0);
+      if (i + 1 == supports.size()) follow_tail(index, support, route(index).length_in());
+    }
+  }
+
+  void follow_tail(int index, int support, double end_in) {
+    const double start = route(index).supports[static_cast<std::size_t>(support)].distance_in;
+    if (std::abs(end_in - start) <= 1e-9) return;
+    FreeRun run;
+    run.first = {index, support};
+    tails_ = 0;
+    go_on(run, {index, start, end_in});
+  }
+
+  /// Adds a leg that reaches a route's end node and goes on from there.
+  void go_on(FreeRun run, const RunLeg& leg) {
+    if (tails_ > most_tails_from_support) return;
+    ++tails_;
+    run.legs.push_back(leg);
+    run.length_in += leg.length_in();
+    if (tails_ > most_tails_from_support || run.legs.size() >= longest_run_legs) {
+      run.cut_short = true;
+      emit(run);
+      return;
+    }
+    const PreparedRoute& here = route(leg.route);
+    const Node* node = leg.to_in == 0 ? here.from : here.to;
+    bool dead_end = true;
+    for (std::size_t i = 0; i < prepared_.routes.size(); ++i) {
+      const int next = static_cast<int>(i);
+      if (visited(run, next)) continue;
+      for (const bool at_start : {true, false}) {
+        if ((at_start ? route(next).from : route(next).to) != node) continue;
+        dead_end = false;
+        enter(run, next, at_start);
+      }
+    }
+    if (dead_end) emit(run);
+  }
+
+  static bool visited(const FreeRun& run, int index) {
+    return std::any_of(run.legs.begin(), run.legs.end(),
+                       [index](const RunLeg& leg) { return leg.route == index; });
+  }
+
+  void enter(FreeRun run, int index, bool at_start) {
+    const PreparedRoute& next = route(index);
+    const double start = at_start ? 0 : next.length_in();
+    if (next.supports.empty()) {
+      go_on(run, {index, start, at_start ? next.length_in() : 0});
+      return;
+    }
+    const int support = at_start ? 0 : static_cast<int>(next.supports.size()) - 1;
+    const RunLeg leg{index, start, next.supports[static_cast<std::size_t>(support)].distance_in};
+    run.legs.push_back(leg);
+    run.length_in += leg.length_in();
+    run.last = {index, support};
+    // Each run is met from both ends; keep it once.
+    if (std::tie(run.first.route, run.first.support) < std::tie(run.last.route, run.last.support))
+      emit(run);
+  }
+
+  void emit(const FreeRun& run) { runs_.push_back(run); }
+
+  void add_spans_never_met() {
+    for (std::size_t i = 0; i < prepared_.routes.size(); ++i) {
+      const int index = static_cast<int>(i);
+      const bool met = std::any_of(runs_.begin(), runs_.end(),
+                                   [&](const FreeRun& run) { return visited(run, index); });
+      if (met) continue;
+      const double length = route(index).length_in();
+      emit({{{index, 0, length}}, {}, {}, length});
+    }
+  }
+
+  const PreparedProject& prepared_;
+  std::vector<FreeRun> runs_;
+  int tails_ = 0;  ///< followed from the present support
+};
+
+}  // namespace
+
+std::vector<FreeRun> free_runs(const PreparedProject& prepared) {
+  return Walker(prepared).walk();
+}
+
+}  // namespace linewright

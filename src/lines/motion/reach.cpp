@@ -1,0 +1,303 @@
+#include "lines/motion/reach.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "lines/motion/tension_change.hpp"
+#include "physics/deflection.hpp"
+#include "physics/pilot_force.hpp"
+
+namespace linewright {
+
+namespace {
+
+struct RunPlace {
+  const FreeRun* run = nullptr;
+  double before_in = 0;  ///< of the run, ahead of the span's start
+  double after_in = 0;
+  double play_at_start_in = 0;
+  double play_at_end_in = 0;
+  bool free_at_start = true;
+  bool free_at_end = true;
+};
+
+double play_at(const PreparedProject& prepared, const RunEnd& end) {
+  if (!end.held()) return 0;
+  const PreparedRoute& route = prepared.routes[static_cast<std::size_t>(end.route)];
+  return route.supports[static_cast<std::size_t>(end.support)].play_in;
+}
+
+/// What is not known of how the span's own ends move.
+std::string missing_of_ends(const PreparedRoute& route, const Span& span) {
+  for (const int end : {span.first, span.last}) {
+    if (end < 0) continue;
+    const std::string& missing = route.supports[static_cast<std::size_t>(end)].missing;
+    if (!missing.empty()) return missing;
+  }
+  return {};
+}
+
+/// The longest run that the span belongs to, turned to the route's own direction.
+RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>& runs, int route,
+                     const Span& span) {
+  RunPlace best;
+  for (const FreeRun& run : runs) {
+    double walked = 0;
+    for (const RunLeg& leg : run.legs) {
+      const bool same = leg.route == route && std::abs(leg.low_in() - span.start_in) < 1e-9 &&
+                        std::abs(leg.high_in() - span.end_in) < 1e-9;
+      if (same && (!best.run || run.length_in > best.run->length_in)) {
+        const double rest = run.length_in - walked - leg.length_in();
+        const bool forward = leg.from_in <= leg.to_in;
+        const RunEnd& start = forward ? run.first : run.last;
+        const RunEnd& end = forward ? run.last : run.first;
+        best = {&run,
+                forward ? walked : rest,
+                forward ? rest : walked,
+                play_at(prepared, start),
+                play_at(prepared, end),
+                !start.held(),
+                !end.held()};
+      }
+      walked += leg.length_in();
+    }
+  }
+  return best;
+}
+
+/// The largest growth of the line over the airframe at either end of the temperature range.
+double thermal_surplus_in(double length_in, double expansion_per_degf,
+                          const TemperatureRange& range) {
+  const double hot = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
+                                       range.max_degf - range.rigged_degf);
+  const double cold = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
+                                        range.min_degf - range.rigged_degf);
+  return std::max({0.0, hot, cold});
+}
+
+/// A line no longer than this over the straight between its supports is drawn straight.
+constexpr double straight_within_in = 1e-9;
+
+bool holds_its_shape(LineKind kind) {
+  return kind == LineKind::rigid_tube || kind == LineKind::plastic_tube;
+}
+
+/// A springy line spreads a bend toward the widest arc that fits between its neighbours: the middle
+/// of an arc lies R (1/cos(θ/2) − 1) from its corner, so the spread is the difference of the two.
+double bend_spread_in(const PreparedRoute& route, const Span& span) {
+  double spread = 0;
+  const std::vector<Bend>& bends = route.centreline.bends();
+  for (std::size_t i = 0; i < bends.size(); ++i) {
+    const Bend& bend = bends[i];
+    if (bend.built_radius_in <= 0 || bend.middle_in() <= span.start_in ||
+        bend.middle_in() >= span.end_in)
+      continue;
+    const double back = i > 0 ? std::max(span.start_in, bends[i - 1].end_in) : span.start_in;
+    const double ahead =
+        i + 1 < bends.size() ? std::min(span.end_in, bends[i + 1].start_in) : span.end_in;
+    const double half = std::tan(bend.angle_rad / 2);
+    const double tangent = bend.built_radius_in * half;
+    const double room = std::max(0.0, std::min(bend.start_in - back, ahead - bend.end_in));
+    const double widest = (tangent + room) / half;
+    spread += (widest - bend.built_radius_in) * (1 / std::cos(bend.angle_rad / 2) - 1);
+  }
+  return spread;
+}
+
+void add_bow(ReachEnvelope& envelope, const PreparedRoute& route, double surplus_in) {
+  const double length = envelope.end_in - envelope.start_in;
+  envelope.surplus_in = std::max(0.0, surplus_in);
+  envelope.clamped_shape = route.line->kind == LineKind::rigid_tube;
+  envelope.bow_in = envelope.clamped_shape ? clamped_tube_bow_in(length, envelope.surplus_in)
+                                           : slack_string_bow_in(length, envelope.surplus_in);
+  envelope.bound_half_width_in = ellipsoid_half_width_in(length, length + envelope.surplus_in);
+  // A bow is a shape of that length too, so the bound can only be the larger; keep it so in spite
+  // of the bows being approximations.
+  envelope.bound_half_width_in = std::max(envelope.bound_half_width_in, envelope.bow_in);
+}
+
+/// What a run has over: of each leg what a careful builder leaves, or its part of what the stated
+/// length of its hose has over the drawn line, where that is more.
+double left_over_in(const PreparedProject& prepared, const RunPlace& place, double slack_fraction) {
+  double left_over = 0;
+  for (const RunLeg& leg : place.run->legs) {
+    const PreparedRoute& route = prepared.routes[static_cast<std::size_t>(leg.route)];
+    const double stated = route.route->length_in.value_or(0) - route.length_in();
+    left_over +=
+        std::max(slack_fraction * leg.length_in(), stated * leg.length_in() / route.length_in());
+  }
+  return left_over;
+}
+
+/// A limp line keeps no bend that it is drawn with: whatever its shape, its ends and its length are
+/// all that bounds it.
+void widen_for_drawn_bow(ReachEnvelope& envelope, const PreparedProject& prepared,
+                         const RunPlace& place) {
+  const auto drawn = [&](const RunLeg& leg) -> const Centreline& {
+    return prepared.routes[static_cast<std::size_t>(leg.route)].centreline;
+  };
+  const std::vector<RunLeg>& legs = place.run->legs;
+  const Segment3 straight{drawn(legs.front()).at(legs.front().from_in),
+                          drawn(legs.back()).at(legs.back().to_in)};
+  const double length = envelope.end_in - envelope.start_in;
+  const double chord = distance(straight.a, straight.b);
+  if (length - chord < straight_within_in) return;
+  double offset = 0;
+  for (const RunLeg& leg : legs)
+    for (const PathChord& piece : drawn(leg).chords(leg.low_in(), leg.high_in()))
+      for (const Vec3 at : {piece.from, piece.to})
+        offset = std::max(offset, nearest(at, straight).distance_in);
+  envelope.drawn_excess_in = length - chord;
+  envelope.drawn_offset_in = offset + Centreline::default_sagitta_in;
+  envelope.bound_half_width_in = std::max(
+      envelope.bound_half_width_in, ellipsoid_half_width_in(chord, length + envelope.surplus_in));
+}
+
+std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
+                     const PreparedRoute& route, const Span& span, const RunPlace& place) {
+  const Line& line = *route.line;
+  const Project& project = *prepared.project;
+  if (!line.slack_fraction) return "the surplus length usual for " + line.name;
+  // What a hose leaves for its changes of length under pressure is far more than heat gives it.
+  if (!line.expansion_per_degf && line.kind != LineKind::hose)
+    return "the thermal expansion of " + line.name;
+  const double length = envelope.end_in - envelope.start_in;
+  const double expansion =
+      line.expansion_per_degf ? line.expansion_per_degf->value : airframe_expansion_per_degf;
+  add_bow(envelope, route,
+          left_over_in(prepared, place, line.slack_fraction->value) +
+              thermal_surplus_in(length, expansion, project.temperature));
+  if (line.kind == LineKind::plastic_tube) envelope.bend_spread_in = bend_spread_in(route, span);
+  if (!holds_its_shape(line.kind)) {
+    widen_for_drawn_bow(envelope, prepared, place);
+    return {};
+  }
+  if (!line.weight_lb_per_in) return "the weight of " + line.name;
+  if (!line.youngs_modulus_psi) return "Young's modulus of " + line.name;
+  envelope.sag_in = project.load_factor.largest() *
+                    clamped_beam_sag_in(
+                        line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
+                        tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  return {};
+}
+
+std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedProject& prepared,
+                      const PreparedRoute& route) {
+  const Line& line = *route.line;
+  if (!route.route->tension) return "the rigged tension of " + route.route->name;
+  if (!line.weight_lb_per_in) return "the weight of " + line.name;
+  if (!line.axial_stiffness_lbf) return "the stretch of " + line.name;
+  if (!line.expansion_per_degf) return "the thermal expansion of " + line.name;
+  const double length = envelope.end_in - envelope.start_in;
+  const double tension = coldest_tension_lbf(prepared, route);
+  const double load = line.weight_lb_per_in->value * prepared.project->load_factor.largest();
+  const double stiffness = line.axial_stiffness_lbf->value;
+  const double thermal_surplus =
+      thermal_slack_in(prepared, route, tension) * length / route.length_in();
+  add_bow(envelope, route, thermal_surplus);
+  reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(load, length, tension, stiffness);
+  const double least = slack_side_tension_lbf(prepared, route).value_or(tension);
+  envelope.sag_in = cable_sag_in(load, length, least, stiffness);
+  reach.sag_power = envelope.sag_in < untensioned_sag_in(load, length, stiffness) ? 2 : 1;
+  // What the other cable's stretch leaves over hangs somewhere in the span, in what shape cannot be
+  // told: only the bound knows it.
+  const double surplus =
+      thermal_surplus + std::max(0.0, std::min(0.0, tension) - least) / stiffness * length;
+  envelope.surplus_in = std::max(envelope.surplus_in, surplus);
+  envelope.bound_half_width_in = std::max(
+      envelope.bound_half_width_in, ellipsoid_half_width_in(length, length + envelope.surplus_in));
+  return {};
+}
+
+/// A free end is held by stiffness alone: a metal tube moves by its tip sag, anything softer may
+/// swing as far as it is long.
+void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
+                    const PreparedRoute& route, const RunPlace& place) {
+  const Line& line = *route.line;
+  const double length = envelope.end_in - envelope.start_in;
+  if (line.kind != LineKind::rigid_tube) {
+    envelope.swing_first_in = place.free_at_start ? length : 0;
+    envelope.swing_last_in = place.free_at_end ? length : 0;
+    return;
+  }
+  const double tip = prepared.project->load_factor.largest() *
+                     cantilever_tip_sag_in(
+                         line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
+                         tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  if (place.free_at_start) envelope.play_first_in = tip;
+  if (place.free_at_end) envelope.play_last_in = tip;
+}
+
+}  // namespace
+
+std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
+                                             const PreparedRoute& route) {
+  const auto known = [](const PreparedRoute& each) {
+    return each.line->kind == LineKind::cable && each.route->tension &&
+           each.line->axial_stiffness_lbf;
+  };
+  const auto coldest = [&](const PreparedRoute& each) {
+    return coldest_tension_lbf(prepared, each);
+  };
+  const auto stiffness = [](const PreparedRoute& each) {
+    return each.line->axial_stiffness_lbf->value / each.length_in();
+  };
+  if (route.route->control.empty() || !known(route)) return std::nullopt;
+  const std::optional<double> airframe = airframe_stiffness_lbf_per_in(prepared, route);
+  const double give = airframe ? 1 / *airframe : 0;
+  std::optional<double> least;
+  for (const PreparedRoute& other : prepared.routes) {
+    if (&other == &route || other.route->control != route.route->control || !known(other)) continue;
+    const std::optional<double> own = limit_load_lbf(*other.route);
+    const std::optional<double> load = own ? own : limit_load_lbf(*route.route);
+    if (!load) continue;
+    const double left = slack_side_tension_lbf(coldest(route), stiffness(route), coldest(other),
+                                               stiffness(other), *load, give);
+    least = std::min(least.value_or(left), left);
+  }
+  return least;
+}
+
+std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
+                                    const std::vector<FreeRun>& runs) {
+  std::vector<SpanReach> reaches;
+  const int index = static_cast<int>(&route - prepared.routes.data());
+  for (const Span& span : route.spans) {
+    const RunPlace place = longest_run(prepared, runs, index, span);
+    SpanReach reach;
+    reach.ends_free = place.free_at_start || place.free_at_end;
+    ReachEnvelope envelope;
+    envelope.start_in = span.start_in - place.before_in;
+    envelope.end_in = span.end_in + place.after_in;
+    envelope.play_first_in = place.play_at_start_in;
+    envelope.play_last_in = place.play_at_end_in;
+    reach.missing = route.line->kind == LineKind::cable
+                        ? add_cable(reach, envelope, prepared, route)
+                        : add_tube(envelope, prepared, route, span, place);
+    if (reach.missing.empty()) reach.missing = missing_of_ends(route, span);
+    if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
+    reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
+    reaches.push_back(std::move(reach));
+  }
+  return reaches;
+}
+
+std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const PreparedRoute& route,
+                                       const std::vector<FreeRun>& runs) {
+  ReachEnvelope still;
+  still.end_in = route.length_in();
+  if (route.line->kind != LineKind::cable)
+    return {make_stretch(route, 0, route.length_in(), still)};
+  std::vector<Stretch> stretches;
+  std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);
+  for (std::size_t i = 0; i < reaches.size(); ++i) {
+    // A cable hangs however its end swings.
+    const bool hangs =
+        reaches[i].missing.empty() || reaches[i].missing == missing_of_ends(route, route.spans[i]);
+    if (!hangs) reaches[i].stretch.envelope = still;
+    stretches.push_back(std::move(reaches[i].stretch));
+  }
+  return stretches;
+}
+
+}  // namespace linewright

@@ -1,0 +1,46 @@
+#pragma once
+// The free-play envelope of each span of a route, from its line's surplus length, the temperature
+// range, its own weight under the load factor and, for cables, the tension: the least of the
+// temperature range, and where another cable works the same control, what is left while that one
+// carries its limit load.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "lines/free_run.hpp"
+#include "lines/near/stretch.hpp"
+#include "physics/cable.hpp"
+
+namespace linewright {
+
+/// A span with its envelope, or with what is missing to work it out.
+struct SpanReach {
+  Stretch stretch;
+  bool ends_free = false;  ///< one end or both is held by nothing
+  std::string missing;     ///< empty when the envelope is known
+  /// The power of the length by which the sag grows at least: a beam's, a string's, or that of a
+  /// cable so slack that only its stretch carries it.
+  int sag_power = 4;
+  double sag_unloaded_in = 0;  ///< cables: the sag and bow while no load is on the control
+};
+
+/// One entry for each of the route's spans, in order. `runs` are the project's free runs.
+std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
+                                    const std::vector<FreeRun>& runs);
+
+/// The line as it hangs, as stretches that cover it end to end: a cable's spans with their reach,
+/// `Reach::likely`. Other lines are one stretch that does not move; so is a span of a cable whose
+/// sag cannot be worked out, which `chafe` reports. The swing of an end whose arm cannot give the
+/// travel is left out.
+std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const PreparedRoute& route,
+                                       const std::vector<FreeRun>& runs);
+
+/// The least tension of a cable while another cable of the same control carries its limit load, at
+/// the lowest tension of both (physics/cable.hpp gives the model). Where the other's limit load is
+/// not known its partner's stands for it. Nothing where no other cable works the control, or a
+/// tension, limit load or stiffness is not known.
+std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
+                                             const PreparedRoute& route);
+
+}  // namespace linewright

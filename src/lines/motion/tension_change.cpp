@@ -1,0 +1,81 @@
+#include "lines/motion/tension_change.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "physics/cable.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::optional<TiedCable> tied(const PreparedRoute& route) {
+  const Line& line = *route.line;
+  if (line.kind != LineKind::cable || !line.axial_stiffness_lbf || !line.expansion_per_degf)
+    return std::nullopt;
+  const double length = route.length_in();
+  return TiedCable{line.axial_stiffness_lbf->value / length,
+                   (airframe_expansion_per_degf - line.expansion_per_degf->value) * length};
+}
+
+/// The other cables of the same control.
+std::vector<TiedCable> tied_beside(const PreparedProject& prepared, const PreparedRoute& route) {
+  std::vector<TiedCable> others;
+  if (route.route->control.empty()) return others;
+  for (const PreparedRoute& other : prepared.routes) {
+    if (&other == &route || other.route->control != route.route->control) continue;
+    if (const auto each = tied(other)) others.push_back(*each);
+  }
+  return others;
+}
+
+}  // namespace
+
+std::optional<double> airframe_stiffness_lbf_per_in(const PreparedProject& prepared,
+                                                    const PreparedRoute& route) {
+  const std::optional<double>& own = route.route->airframe_stiffness_lbf_per_in;
+  return own ? own : prepared.project->airframe_stiffness_lbf_per_in;
+}
+
+std::optional<TensionChange> tension_change(const PreparedProject& prepared,
+                                            const PreparedRoute& route) {
+  const std::optional<TiedCable> cable = tied(route);
+  if (!cable) return std::nullopt;
+  const Line& line = *route.line;
+  const TensionChange rigid{
+      tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
+                                 line.axial_stiffness_lbf->value),
+      1 / cable->stiffness_lbf_per_in};
+  const std::optional<double> airframe = airframe_stiffness_lbf_per_in(prepared, route);
+  if (!airframe) return rigid;
+  const double slope =
+      tied_tension_slope_lbf_per_degf(*cable, tied_beside(prepared, route), *airframe);
+  // An airframe that no cable shortens any more outgrows them freely again.
+  if (slope * cable->outgrown_in_per_degf <= 0)
+    return TensionChange{slope, 1 / cable->stiffness_lbf_per_in};
+  return TensionChange{slope, cable->outgrown_in_per_degf / slope};
+}
+
+std::string airframe_words(const PreparedProject& prepared, const PreparedRoute& route) {
+  const std::optional<double> stiffness = airframe_stiffness_lbf_per_in(prepared, route);
+  return stiffness ? fmt::format("in an airframe of {:.10g} lbf/in", *stiffness)
+                   : std::string("in a rigid airframe");
+}
+
+double coldest_tension_lbf(const PreparedProject& prepared, const PreparedRoute& route) {
+  const double rigged = route.route->tension->rigged_lbf;
+  const auto change = tension_change(prepared, route);
+  if (!change) return rigged;
+  return tension_range(rigged, change->slope_lbf_per_degf, prepared.project->temperature)
+      .lowest_lbf;
+}
+
+double thermal_slack_in(const PreparedProject& prepared, const PreparedRoute& route,
+                        double tension_lbf) {
+  const auto change = tension_change(prepared, route);
+  return change ? std::max(0.0, -tension_lbf) * change->slack_in_per_lbf : 0;
+}
+
+}  // namespace linewright

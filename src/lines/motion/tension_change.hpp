@@ -1,0 +1,39 @@
+#pragma once
+// How a cable's tension changes with temperature in its own airframe: rigid, or giving as the
+// project states.
+
+#include <optional>
+#include <string>
+
+#include "lines/prepared.hpp"
+
+namespace linewright {
+
+struct TensionChange {
+  double slope_lbf_per_degf = 0;
+  double slack_in_per_lbf = 0;  ///< what is left over of the cable for each pound below none
+};
+
+/// Of an aluminium airframe and a cable by its line's stretch and expansion; nothing where one of
+/// them is not known. Where the airframe gives, cables of one control whose figures are known
+/// shorten it together.
+std::optional<TensionChange> tension_change(const PreparedProject& prepared,
+                                            const PreparedRoute& route);
+
+/// The stiffness that holds for the route: its own, else the project's; nothing for rigid.
+std::optional<double> airframe_stiffness_lbf_per_in(const PreparedProject& prepared,
+                                                    const PreparedRoute& route);
+
+/// "in a rigid airframe" or "in an airframe of 1200 lbf/in".
+std::string airframe_words(const PreparedProject& prepared, const PreparedRoute& route);
+
+/// The lowest tension of a cable over the temperature range. Below zero: slack. The rigged tension
+/// where its change is not known. The route's tension must be stated.
+double coldest_tension_lbf(const PreparedProject& prepared, const PreparedRoute& route);
+
+/// What is left over of the cable's whole length at a tension that heat or cold leaves it; nothing
+/// is left over of a taut one.
+double thermal_slack_in(const PreparedProject& prepared, const PreparedRoute& route,
+                        double tension_lbf);
+
+}  // namespace linewright

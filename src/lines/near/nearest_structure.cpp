@@ -1,0 +1,165 @@
+#include "lines/near/nearest_structure.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "geometry/minimise.hpp"
+#include "lines/near/chord_bounds.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Distance from a point on the chord to a convex obstacle is convex along the chord and the
+/// envelope is concave, so the margin is convex and one search finds its least value.
+Approach approach_obstacle(const Stretch& stretch, Reach reach, const PathChord& chord,
+                           const Obstacle& obstacle, const Nearest& still) {
+  const double radius = stretch.route->girth_radius_in((chord.start_in + chord.end_in) / 2);
+  const double taken_off = radius + chord_error_in(chord);
+  Approach approach;
+  double t = 0;
+  Nearest there = still;
+  if (reach == Reach::none) {
+    const double length = distance(chord.from, chord.to);
+    t = length > 0 ? distance(chord.from, still.on_first) / length : 0;
+  } else {
+    const auto margin = [&](double fraction) {
+      return nearest(between(chord.from, chord.to, fraction), obstacle).distance_in -
+             stretch.envelope.width_in(reach, distance_along(chord, fraction));
+    };
+    t = minimise_convex(margin, 0, 1, 1e-7).at;
+    there = nearest(between(chord.from, chord.to, t), obstacle);
+  }
+  approach.distance_in = distance_along(chord, t);
+  approach.on_line = there.on_first;
+  approach.on_other = there.on_second;
+  approach.gap_in = there.distance_in - taken_off;
+  approach.margin_in = approach.gap_in - stretch.envelope.width_in(reach, approach.distance_in);
+  return approach;
+}
+
+/// A chord and an obstacle that may come near each other.
+struct Meeting {
+  const PathChord* chord = nullptr;
+  const Obstacle* obstacle = nullptr;
+  double taken_off_in = 0;     ///< radius and the most that the line can reach there
+  double least_margin_in = 0;  ///< lower bound, from boxes
+};
+
+/// The place of least margin in each group, as it is looked for.
+class BestPlaces {
+ public:
+  BestPlaces(const Stretch& stretch, Reach reach, double horizon_in, const Counts& counts)
+      : stretch_(stretch), reach_(reach), horizon_in_(horizon_in), counts_(counts) {}
+
+  const Stretch& stretch() const { return stretch_; }
+
+  /// Margins from here on need not be looked at.
+  double to_beat(int key) const {
+    const auto known = best_.find(key);
+    return known == best_.end() ? horizon_in_ : known->second.margin_in;
+  }
+
+  double taken_off_in(const PathChord& chord) const {
+    return taken_off_by(stretch_, reach_, chord);
+  }
+
+  void consider(int key, const PathChord& chord, const Obstacle& obstacle, double taken_off_in) {
+    if (!counts_(obstacle, (chord.start_in + chord.end_in) / 2)) return;
+    const Nearest still = nearest(Segment3{chord.from, chord.to}, obstacle);
+    if (still.distance_in - taken_off_in > to_beat(key) + tie_in) return;
+    Approach approach = approach_obstacle(stretch_, reach_, chord, obstacle, still);
+    // A face ends at its edge: where both are equally near, the edge is what is met.
+    const bool edge = obstacle.feature != Feature::face;
+    if (approach.margin_in >= to_beat(key) - tie_in &&
+        !(edge && approach.margin_in < to_beat(key) + tie_in))
+      return;
+    approach.obstacle = obstacle;
+    best_[key] = std::move(approach);
+  }
+
+  std::map<int, Approach> taken() { return std::move(best_); }
+
+ private:
+  const Stretch& stretch_;
+  Reach reach_;
+  double horizon_in_;
+  const Counts& counts_;
+  std::map<int, Approach> best_;
+};
+
+/// The same for a block against a mesh, whose triangles are looked up as they are needed.
+void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartField& mesh,
+                   const Group& group) {
+  const int key = group(obstacle_of(mesh, {}));
+  const double swelling = mesh.field->mesh().thickness / 2;
+  const auto& chords = best.stretch().chords;
+  double most = 0;
+  for (std::size_t i = block.first; i < block.end; ++i)
+    most = std::max(most, best.taken_off_in(chords[i]));
+  // How near a centreline must come for the margin to be of interest.
+  const auto bound_in = [&](double taken_off_in) {
+    return best.to_beat(key) + tie_in + taken_off_in + swelling;
+  };
+  if (bound_in(most) < 0) return;
+  const auto cells = mesh.field->cells_near(block.bounds, bound_in(most));
+  if (cells.empty()) return;
+  for (std::size_t i = block.first; i < block.end; ++i) {
+    const PathChord& chord = chords[i];
+    const double taken_off = best.taken_off_in(chord);
+    if (bound_in(taken_off) < 0) continue;
+    mesh.field->visit_within({chord.from, chord.to}, bound_in(taken_off), cells,
+                             [&](const MeshItem& item, double) {
+                               best.consider(key, chord, obstacle_of(mesh, item), taken_off);
+                               return std::max(0.0, bound_in(taken_off));
+                             });
+  }
+}
+
+/// All of a block's meetings with a margin that may be under the horizon, by lower bound.
+std::vector<Meeting> meetings(const Stretch& stretch, Reach reach, const Obstacles& obstacles,
+                              double horizon_in, const ChordBlock& block) {
+  std::vector<Bounds> boxes;
+  std::vector<double> taken_off;
+  double most = 0;
+  for (std::size_t i = block.first; i < block.end; ++i) {
+    const PathChord& chord = stretch.chords[i];
+    boxes.push_back(bounds_of(chord));
+    taken_off.push_back(taken_off_by(stretch, reach, chord));
+    most = std::max(most, taken_off.back());
+  }
+  std::vector<Meeting> found;
+  obstacles.visit(grown(block.bounds, most + horizon_in), [&](const Obstacle& obstacle) {
+    const Bounds box = bounds_of(obstacle.shape);
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+      const double least = least_distance(boxes[i], box) - obstacle.radius_in - taken_off[i];
+      if (least <= horizon_in + tie_in)
+        found.push_back({&stretch.chords[block.first + i], &obstacle, taken_off[i], least});
+    }
+  });
+  std::stable_sort(found.begin(), found.end(), [](const Meeting& a, const Meeting& b) {
+    return a.least_margin_in < b.least_margin_in;
+  });
+  return found;
+}
+
+}  // namespace
+
+std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
+                                          const Obstacles& obstacles, double horizon_in,
+                                          const Group& group, const Counts& counts) {
+  BestPlaces best(stretch, reach, horizon_in, counts);
+  for (const ChordBlock& block : stretch.blocks) {
+    // Nearest first: what is found early spares the rest.
+    for (const Meeting& meeting : meetings(stretch, reach, obstacles, horizon_in, block)) {
+      const int key = group(*meeting.obstacle);
+      if (meeting.least_margin_in <= best.to_beat(key) + tie_in)
+        best.consider(key, *meeting.chord, *meeting.obstacle, meeting.taken_off_in);
+    }
+    for (const MeshPartField& mesh : obstacles.meshes()) consider_mesh(best, block, mesh, group);
+  }
+  return best.taken();
+}
+
+}  // namespace linewright

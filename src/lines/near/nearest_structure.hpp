@@ -1,0 +1,24 @@
+#pragma once
+// Where a line comes nearest to structure.
+
+#include <functional>
+#include <map>
+
+#include "lines/near/approach.hpp"
+#include "lines/near/stretch.hpp"
+
+namespace linewright {
+
+/// Says whether an obstacle counts for the piece of the line around `distance_in`.
+using Counts = std::function<bool(const Obstacle&, double distance_in)>;
+/// Sorts obstacles into groups that are judged apart.
+using Group = std::function<int(const Obstacle&)>;
+
+/// Least margin for each group of obstacles over the stretch; a mesh is in one group. Obstacles
+/// farther than `horizon_in` beyond the reach are left out. Exact for straights; arcs are chords
+/// within `Centreline::default_sagitta_in`, which is taken off the gap.
+std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
+                                          const Obstacles& obstacles, double horizon_in,
+                                          const Group& group, const Counts& counts);
+
+}  // namespace linewright

@@ -1,0 +1,52 @@
+#include "lines/near/stretch.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "lines/near/chord_bounds.hpp"
+
+namespace linewright {
+
+namespace {
+
+void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
+  const double length = chord.end_in - chord.start_in;
+  const int parts = std::max(1, static_cast<int>(std::ceil(length / longest_chord_in)));
+  for (int i = 0; i < parts; ++i) {
+    const double t0 = static_cast<double>(i) / parts;
+    const double t1 = static_cast<double>(i + 1) / parts;
+    cut.push_back({between(chord.from, chord.to, t0), between(chord.from, chord.to, t1),
+                   distance_along(chord, t0), distance_along(chord, t1)});
+  }
+}
+
+}  // namespace
+
+Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
+                     const ReachEnvelope& envelope) {
+  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in()};
+  std::vector<double> breaks{start_in, end_in};
+  for (const Sleeve& sleeve : route.route->sleeves)
+    for (const double at : {sleeve.from_in, sleeve.to_in})
+      if (at > start_in && at < end_in) breaks.push_back(at);
+  for (const SweptPart& part : route.swept_by_attachments)
+    for (const double at : {part.from_in, part.to_in})
+      if (at > start_in && at < end_in) breaks.push_back(at);
+  std::sort(breaks.begin(), breaks.end());
+  breaks.erase(std::unique(breaks.begin(), breaks.end()), breaks.end());
+  for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
+    for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
+      cut_to_length(chord, stretch.chords);
+  constexpr std::size_t block_size = 12;
+  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
+    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
+                     bounds_of(stretch.chords[i])};
+    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
+    if (stretch.blocks.empty()) stretch.bounds = block.bounds;
+    include(stretch.bounds, block.bounds);
+    stretch.blocks.push_back(block);
+  }
+  return stretch;
+}
+
+}  // namespace linewright

@@ -1,0 +1,219 @@
+#include "lines/prepare.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "lines/arm_swing.hpp"
+#include "lines/crossings.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// A panel hole is larger than the bore of the part snapped or pressed into it: grommets by about
+/// 1/4 in [from memory: MS35489], snap bushings by 1/8 in [verified, secondary: aircraft-parts
+/// catalogue page on snap bushings].
+constexpr double grommet_hole_over_bore_in = 0.25;
+constexpr double bushing_hole_over_bore_in = 0.125;
+
+const Hole* find_hole(const Project& project, const std::string& name) {
+  for (const Frame& frame : project.structure.frames)
+    for (const Hole& hole : frame.holes)
+      if (hole.name == name) return &hole;
+  return nullptr;
+}
+
+std::optional<double> bore_of(const Hole& hole) {
+  if (hole.bore_in) return hole.bore_in;
+  const auto* circle = std::get_if<Circle>(&hole.shape);
+  if (!circle) return std::nullopt;
+  if (hole.edge == EdgeGuard::grommet) return circle->diameter - grommet_hole_over_bore_in;
+  if (hole.edge == EdgeGuard::bushing) return circle->diameter - bushing_hole_over_bore_in;
+  return std::nullopt;
+}
+
+std::string hold_words(HoldKind hold) {
+  switch (hold) {
+    case HoldKind::clamp:
+      return "clamp";
+    case HoldKind::grommet:
+      return "grommet";
+    case HoldKind::bushing:
+      return "bushing";
+    case HoldKind::fairlead:
+      return "fairlead";
+    case HoldKind::pulley:
+      return "pulley";
+  }
+  return {};
+}
+
+double play_in_bore(std::optional<double> bore_in, const Line& line) {
+  if (!bore_in) return guide_play_in;
+  return std::max(0.0, (*bore_in - line.outside_diameter_in) / 2);
+}
+
+bool holds(double bore_in, const Line& line) {
+  return bore_in <= holding_bore_ratio * line.outside_diameter_in + 1e-9;
+}
+
+/// The bore of a stated grommet, bushing or fairlead, as far as it is known.
+std::optional<double> guide_bore(const RoutePoint& point, const Hole* hole) {
+  if (point.hold == HoldKind::clamp || point.hold == HoldKind::pulley) return std::nullopt;
+  if (point.bore_in || !hole) return point.bore_in;
+  return bore_of(*hole);
+}
+
+Support stated_support(const RoutePoint& point, const Hole* hole, const Line& line) {
+  Support support;
+  support.to = point.to;
+  support.name = hold_words(*point.hold);
+  if (!point.through.empty()) support.name += " in " + point.through;
+  if (!point.to.empty()) support.name += " on " + point.to;
+  switch (*point.hold) {
+    case HoldKind::clamp:
+      support.play_in = clamp_play_in;
+      break;
+    case HoldKind::pulley:
+      support.play_in = 0;
+      break;
+    case HoldKind::grommet:
+    case HoldKind::bushing:
+    case HoldKind::fairlead:
+      support.play_in = play_in_bore(guide_bore(point, hole), line);
+      break;
+  }
+  return support;
+}
+
+/// A guarded hole holds a line that nearly fills its bore.
+std::optional<Support> hole_support(const RoutePoint& point, const Hole* hole, const Line& line) {
+  if (!hole || (hole->edge != EdgeGuard::grommet && hole->edge != EdgeGuard::bushing))
+    return std::nullopt;
+  const std::optional<double> bore = point.bore_in ? point.bore_in : bore_of(*hole);
+  if (!bore || !holds(*bore, line)) return std::nullopt;
+  Support support;
+  support.play_in = play_in_bore(bore, line);
+  support.name =
+      std::string(hole->edge == EdgeGuard::grommet ? "grommet " : "bushing ") + hole->name;
+  return support;
+}
+
+/// Fills in the supports, and the guides that do not hold.
+void find_supports(const Project& project, PreparedRoute& prepared) {
+  std::vector<Support>& supports = prepared.supports;
+  if (prepared.from->held()) supports.push_back({0, 0, prepared.from->name, -1, {}});
+  for (std::size_t i = 0; i < prepared.route->points.size(); ++i) {
+    const RoutePoint& point = prepared.route->points[i];
+    const Hole* hole = point.through.empty() ? nullptr : find_hole(project, point.through);
+    std::optional<Support> support = point.hold ? stated_support(point, hole, *prepared.line)
+                                                : hole_support(point, hole, *prepared.line);
+    if (!support) continue;
+    support->distance_in = prepared.point_distance_in[i];
+    support->point = static_cast<int>(i);
+    const std::optional<double> bore = point.hold ? guide_bore(point, hole) : std::nullopt;
+    const bool seized =
+        point.hold == HoldKind::clamp && !prepared.bears_clamp(support->distance_in);
+    const bool loose = seized || (bore && !holds(*bore, *prepared.line));
+    (loose ? prepared.loose_guides : supports).push_back(*support);
+  }
+  if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
+}
+
+/// A cable's end on an arm is held, but not still.
+void let_arms_swing(PreparedRoute& prepared) {
+  const auto from = arm_swing(prepared, RouteEnd::from);
+  const auto to = arm_swing(prepared, RouteEnd::to);
+  const auto swing = [](Support& end, const ArmSwing& arm) {
+    if (arm.reaches)
+      end.play_in = arm.sideways_in;
+    else
+      end.missing = "an arm at " + end.name + " that gives the travel";
+  };
+  for (Support& support : prepared.supports) {
+    if (support.point == -1 && from) swing(support, *from);
+    if (support.point == -2 && to) swing(support, *to);
+  }
+}
+
+std::vector<SweptPart> swept_parts(const PreparedRoute& prepared) {
+  const Movement moves = prepared.moves.value_or(Movement{});
+  std::vector<SweptPart> parts;
+  for (const Attachment& each : prepared.route->attached) {
+    const double half = each.longest_in() / 2;
+    parts.push_back(
+        {each.at_in - half - moves.toward_from_in, each.at_in + half + moves.toward_to_in, &each});
+  }
+  return parts;
+}
+
+std::vector<Span> find_spans(const std::vector<Support>& supports, double length_in) {
+  std::vector<Span> spans;
+  double start = 0;
+  int first = -1;
+  for (std::size_t i = 0; i < supports.size(); ++i) {
+    const double here = supports[i].distance_in;
+    if (here - start > 1e-9) spans.push_back({start, here, first, static_cast<int>(i)});
+    start = here;
+    first = static_cast<int>(i);
+  }
+  if (length_in - start > 1e-9) spans.push_back({start, length_in, first, -1});
+  return spans;
+}
+
+std::vector<GivenPlace> places_of(const Route& route, const Node& from, const Node& to,
+                                  const Line& line) {
+  std::vector<GivenPlace> places{{{from.at, 0}, std::nullopt}};
+  for (const RoutePoint& point : route.points) {
+    GivenPlace place{{point.at, drawn_radius_in(point, line)}, std::nullopt};
+    if (point.given == PointGiven::centre && point.diameter_in && point.axis)
+      place.pulley = WrapCircle{point.at, *point.diameter_in / 2, unit(*point.axis)};
+    places.push_back(place);
+  }
+  places.push_back({{to.at, 0}, std::nullopt});
+  return places;
+}
+
+PreparedRoute prepare_route(const Project& project, const Route& route) {
+  const Node* from = project.find_node(route.from);
+  const Node* to = project.find_node(route.to);
+  const Line* line = project.catalogue.find_line(route.line);
+  const WrappedPath path = wrap_pulleys(places_of(route, *from, *to, *line));
+  PreparedRoute prepared{.route = &route,
+                         .line = line,
+                         .from = from,
+                         .to = to,
+                         .centreline = Centreline(path.corners)};
+  prepared.moves = movement(route, *line, prepared.centreline);
+  prepared.wrap_faults.assign(path.faults.begin() + 1, path.faults.end() - 1);
+  for (std::size_t i = 0; i < route.points.size(); ++i)
+    prepared.point_distance_in.push_back(
+        prepared.centreline.corner_distance_in(static_cast<int>(i) + 1));
+  prepared.swept_by_attachments = swept_parts(prepared);
+  for (const FreeFairlead& free : route.free_fairleads)
+    prepared.free_passages.push_back(free_passage(prepared.centreline, free));
+  find_supports(project, prepared);
+  let_arms_swing(prepared);
+  prepared.spans = find_spans(prepared.supports, prepared.length_in());
+  prepared.crossings = find_crossings(prepared.centreline, project.structure.frames);
+  return prepared;
+}
+
+}  // namespace
+
+double drawn_radius_in(const RoutePoint& point, const Line& line) {
+  if (point.bend_in) return *point.bend_in;
+  if (point.hold == HoldKind::pulley && point.diameter_in) return *point.diameter_in / 2;
+  if (line.kind == LineKind::cable) return 0;
+  return line.usual_bend_radius_in.value_or(0);
+}
+
+PreparedProject prepare(const Project& project, const MeshFields& meshes) {
+  PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
+  prepared.routes.reserve(project.routes.size());
+  for (const Route& route : project.routes)
+    prepared.routes.push_back(prepare_route(project, route));
+  return prepared;
+}
+
+}  // namespace linewright

@@ -1,0 +1,27 @@
+#pragma once
+// Makes a project ready to judge.
+
+#include "lines/prepared.hpp"
+
+namespace linewright {
+
+/// Sideways play of a line in a cushion clamp [common practice, no source].
+inline constexpr double clamp_play_in = 0.02;
+/// Play in a guide whose bore is not stated [common practice, no source]: half of the usual
+/// 1/16 in between the bore and the largest line.
+inline constexpr double guide_play_in = 1.0 / 32;
+
+/// Largest bore, as a multiple of the line's outside diameter, in which a guide still counts as a
+/// support [common practice, no source].
+inline constexpr double holding_bore_ratio = 2.0;
+
+/// Radius to centreline that a corner of a route is drawn with: the point's own bend, a pulley's
+/// groove radius, the line's usual radius, or zero for a cable elsewhere.
+double drawn_radius_in(const RoutePoint& point, const Line& line);
+
+/// Works everything out. `project` must outlive the result, and its names must all resolve (the
+/// loader sees to both). `meshes` are those of the project, read from their files; where they are
+/// not given, nothing is known about them.
+PreparedProject prepare(const Project& project, const MeshFields& meshes = {});
+
+}  // namespace linewright

@@ -1,0 +1,14 @@
+#pragma once
+// Sleeves on the turns of a line.
+
+#include "lines/prepared.hpp"
+
+namespace linewright {
+
+/// True where the sleeve lies over more of the bend than rounding leaves.
+bool lies_over(const Sleeve& sleeve, const Bend& bend);
+
+/// True where the whole of a bend lies in one sleeve, which then guides a cable round it.
+bool is_led_by_sleeve(const PreparedRoute& route, const Bend& bend);
+
+}  // namespace linewright

@@ -1,0 +1,129 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "lines/motion/tension_change.hpp"
+#include "physics/cable.hpp"
+#include "rules/cable/cable_strength.hpp"
+#include "rules/cable/cable_tension_limits.hpp"
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+namespace {
+
+std::string at_temperature(double degf) {
+  return fmt::format(" at {:g} degF", degf);
+}
+
+Judgement judge_cold(const RuleContext& context, const PreparedRoute& route,
+                     const TensionRange& range) {
+  const std::string airframe = " " + airframe_words(context.prepared, route);
+  const bool rigid = !airframe_stiffness_lbf_per_in(context.prepared, route);
+  const double rigged = route.route->tension->rigged_lbf;
+  Judgement judgement = tension_judgement(context, route);
+  if (holds(judgement, range.lowest_lbf, {taut})) {
+    judgement.message = "still " + tension_words(range.lowest_lbf) + " taut" +
+                        at_temperature(range.lowest_at_degf) + airframe + ", from " +
+                        tension_words(rigged) + " as rigged";
+    return judgement;
+  }
+  judgement.message = "slack" + at_temperature(range.lowest_at_degf) + ": " +
+                      tension_words(rigged) + " as rigged falls by " +
+                      tension_words(rigged - range.lowest_lbf) + airframe +
+                      (rigid ? " (an upper bound: real structure gives)" : "");
+  judgement.mend = "rig it to " + tension_rounded_up(rigged - range.lowest_lbf) + " or more";
+  if (route.line->material == "steel")
+    judgement.mend += ", or use stainless cable, whose tension changes less";
+  return judgement;
+}
+
+Judgement judge_hot(const RuleContext& context, const PreparedRoute& route,
+                    const TensionRange& range) {
+  const Line& line = *route.line;
+  const Limit proved = proved_share * line.breaking_strength_lbf->value;
+  Judgement judgement = tension_judgement(context, route);
+  const bool held = holds(judgement, range.highest_lbf, {proved});
+  judgement.source += "; strength: " + cite(line.breaking_strength_lbf->source);
+  const std::string tension = tension_words(range.highest_lbf) +
+                              at_temperature(range.highest_at_degf) + " " +
+                              airframe_words(context.prepared, route);
+  if (held) {
+    judgement.message =
+        tension + ", under the " + tension_words(proved.value) + " its ends are proved to";
+    return judgement;
+  }
+  judgement.message =
+      tension + ", over the " + tension_words(proved.value) + " its ends are proved to";
+  judgement.mend = stronger_cable(context, line, range.highest_lbf / proved_share.value);
+  const double rigged = route.route->tension->rigged_lbf - (range.highest_lbf - proved.value);
+  if (rigged >= 1)
+    judgement.mend =
+        fmt::format("rig it to {:.0f} lbf or less, or ", std::floor(rigged)) + judgement.mend;
+  return judgement;
+}
+
+void judge_cable(const RuleContext& context, const PreparedRoute& route,
+                 std::vector<Judgement>& judgements) {
+  const Line& line = *route.line;
+  double hottest_lbf = route.route->tension->rigged_lbf;
+  if (const auto change = tension_change(context.prepared, route)) {
+    const TensionRange range = tension_range(hottest_lbf, change->slope_lbf_per_degf,
+                                             context.prepared.project->temperature);
+    hottest_lbf = range.highest_lbf;
+    judgements.push_back(judge_cold(context, route, range));
+    if (line.breaking_strength_lbf) judgements.push_back(judge_hot(context, route, range));
+  } else {
+    const std::string what = line.axial_stiffness_lbf ? "thermal expansion" : "stretch";
+    judgements.push_back(
+        not_judged(tension_judgement(context, route), taut,
+                   "the " + what + " of " + line.name +
+                       " is not known, so neither is its tension at the coldest",
+                   "add the line to the project's lines with its stretch, expansion and source"));
+  }
+  judgements.push_back(judge_cable_strength(context, route, hottest_lbf));
+  judge_pilot(context, route, judgements);
+}
+
+std::vector<Judgement> judge_cable_tension(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes)
+    if (route.line->kind == LineKind::cable && route.route->tension)
+      judge_cable(context, route, judgements);
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& cable_tension_rule() {
+  static const Rule rule{
+      .name = "cable-tension",
+      .purpose = "cables stay taut when cold, and are strong enough for heat and limit load",
+      .explanation =
+          R"(An aluminium airframe shrinks more than a steel cable, so a cable slackens in the cold
+and tightens in the heat, by (α_airframe − α_cable)·AE for each degree if the airframe were
+rigid. Real structure gives, so that is an upper bound on the change. Where airframe_stiffness
+k is stated, cable and airframe share it as two springs in series, (α_airframe − α_cable)·L /
+(L/AE + 1/k); the cables of one control shorten the airframe together. The cable must not go
+slack at the coldest, nor pass at the hottest the load its swaged ends are proved to; and it
+must break at no less than the factor of safety times the limit load. That load is the one
+stated, or, where the route gives its lever ratio, the pilot's limit force times that ratio, if
+it is larger. The pulled cable of a pair carries the pull alone once the other is slack, and
+before that half of it above its own tension at the hottest: the larger counts. A stated limit
+load must cover the pilot's pull, and a stated pilot force the least that counts. The
+elevator's force is a stick's: state pilot_force for a wheel, 200 lbf. The joint factor of 14
+CFR 23.693 is not applied: it is for the bearing of joints, not for the cable. A cable in no
+closed loop, kept taut by springs alone, does not change its tension with temperature: waive a
+finding on it with that reason. Ends are taken to be as strong as the cable, as swaged
+terminals are; a hand-tucked splice has about three quarters. Cables without a stated tension
+are named by `chafe`.)",
+      .mend = "Rig to another tension, use stainless cable, or a stronger one.",
+      .limits = cable_tension_limits,
+      .catalogue_limits =
+          "breaking_strength, stretch and expansion of each cable: `linewright catalogue` shows "
+          "each figure with its mark",
+      .judge = judge_cable_tension};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,310 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "lines/arm_swing.hpp"
+#include "lines/cable_travel.hpp"
+#include "lines/sleeved_bend.hpp"
+#include "model/angle.hpp"
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr LimitRow overlap{.name = "overlap",
+                           .subject = "what arcs leave of the legs they share",
+                           .value = 0,
+                           .source = "geometry",
+                           .mark = Mark::calculated};
+constexpr LimitRow plastic_straight{
+    .name = "plastic-tube-straight",
+    .subject = "straight at a fitting or between bends, plastic tube",
+    .value = 1,
+    .source = "a pneumatic-valve user manual, section on piping: one OD straight before bending",
+    .mark = Mark::verified,
+    .times = "outside diameter"};
+constexpr LimitRow metal_fitting_straight{.name = "metal-tube-straight-at-fitting",
+                                          .subject = "straight at a fitting, metal tube",
+                                          .value = 2,
+                                          .source = "nut and sleeve length",
+                                          .mark = Mark::common_practice,
+                                          .broken = Verdict::warn,
+                                          .times = "outside diameter"};
+constexpr LimitRow metal_bend_straight{.name = "metal-tube-straight-between-bends",
+                                       .subject = "straight between bends, metal tube",
+                                       .value = 1,
+                                       .source = "what a bender grips",
+                                       .mark = Mark::common_practice,
+                                       .broken = Verdict::warn,
+                                       .times = "outside diameter"};
+constexpr LimitRow support_offset{.name = "support-off-line",
+                                  .subject = "support away from the line as bent",
+                                  .value = 0.06,
+                                  .sense = LimitSense::at_most,
+                                  .source = "clamps sit on straights",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow unguided_turn{.name = "unguided-cable-turn",
+                                 .subject = "turn of a cable where nothing guides it",
+                                 .value = 0,
+                                 .unit = Unit::degree,
+                                 .sense = LimitSense::at_most,
+                                 .source = "a cable under tension runs straight between its guides",
+                                 .mark = Mark::calculated};
+constexpr LimitRow missed_groove{
+    .name = "missed-groove",
+    .subject = "pulleys that the cable cannot go round as the axis says",
+    .value = 0,
+    .unit = Unit::none,
+    .sense = LimitSense::at_most,
+    .source = "a taut cable leaves a groove along its tangents",
+    .mark = Mark::calculated};
+constexpr LimitRow arm_travel{.name = "arm-travel",
+                              .subject = "travel that an arm gives its cable",
+                              .value = 1,
+                              .source = "an arm moves its cable by twice its length at the most",
+                              .mark = Mark::calculated,
+                              .times = "travel stated"};
+
+constexpr auto limits =
+    limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
+                 support_offset, unguided_turn, missed_groove, arm_travel});
+
+/// The straight wanted before a bend, or after the last one; nothing for limp lines.
+const LimitRow* straight_row(LineKind kind, bool at_fitting) {
+  if (kind == LineKind::plastic_tube) return &plastic_straight;
+  if (kind != LineKind::rigid_tube) return nullptr;
+  return at_fitting ? &metal_fitting_straight : &metal_bend_straight;
+}
+
+Judgement judge_straight(const RuleContext& context, const PreparedRoute& route, double straight_in,
+                         double distance_in, const std::string& where, bool at_fitting) {
+  Judgement judgement = context.at(route, distance_in);
+  const LimitRow* row = straight_row(route.line->kind, at_fitting);
+  const Limit wanted = row ? *row * route.line->outside_diameter_in : Limit(overlap);
+  const Phrasing& phrasing = context.phrasing;
+  const std::string lacking = phrasing.length_up(wanted.lacking(straight_in));
+  if (holds(judgement, straight_in, {overlap, wanted})) {
+    judgement.message = "the straight " + where + " is long enough";
+  } else if (judgement.limit == overlap.value) {
+    judgement.message =
+        "the bend does not fit: it lacks " + phrasing.length(-straight_in) + " " + where;
+    judgement.mend = "move the corners " + lacking +
+                     " farther apart, or bend to a smaller radius if the line stands it";
+  } else {
+    judgement.message = "only " + phrasing.length(straight_in) + " straight " + where;
+    judgement.mend = "move the corner " + lacking + " farther along";
+  }
+  return judgement;
+}
+
+std::string point_words(int corner) {
+  return "point " + std::to_string(corner);
+}
+
+/// A bend that has no room although the straights beside it are left: a neighbouring point stands
+/// inside it, or the line doubles back.
+Judgement judge_lost_radius(const RuleContext& context, const PreparedRoute& route,
+                            const Bend& bend) {
+  Judgement judgement = context.at(route, bend.start_in);
+  const bool doubles_back = bend.tangent_in <= 0;
+  // A line that doubles back may have no radius to lose.
+  if (doubles_back && bend.drawn_radius_in <= limit_rounding)
+    holds_true(judgement, false, overlap);
+  else
+    holds(judgement, bend.built_radius_in, {Limit(bend.drawn_radius_in, overlap)});
+  if (doubles_back) {
+    judgement.message = "the line doubles back on itself at " + point_words(bend.corner);
+    judgement.mend = "draw the turn with two corners, a diameter apart";
+    return judgement;
+  }
+  judgement.message = "a neighbouring point stands inside the bend at " + point_words(bend.corner);
+  judgement.mend =
+      "keep points " + context.phrasing.length_up(bend.tangent_in) + " away from the corner";
+  return judgement;
+}
+
+Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const std::vector<Bend>& bends = route.centreline.bends();
+  const Bend& bend = bends[index];
+  const bool first = index == 0;
+  const std::string where =
+      first ? "between " + route.from->name + " and the bend at " + point_words(bend.corner)
+            : "between the bends at " + point_words(bends[index - 1].corner) + " and " +
+                  point_words(bend.corner);
+  const double straight_after = index + 1 < bends.size() ? bends[index + 1].straight_before_in
+                                                         : route.centreline.straight_after_in();
+  const bool loses_radius = !bend.fits && bend.straight_before_in >= 0 && straight_after >= 0;
+  Judgement judgement =
+      judge_straight(context, route, bend.straight_before_in, bend.start_in, where, first);
+  if (loses_radius) {
+    const Judgement lost = judge_lost_radius(context, route, bend);
+    if (lost.verdict != Verdict::pass) judgement = lost;
+  }
+  judgement.location = route.route->points[static_cast<std::size_t>(bend.corner) - 1].where;
+  return judgement;
+}
+
+/// A cable turns only where something guides it.
+std::optional<Judgement> judge_cable_corner(const RuleContext& context, const PreparedRoute& route,
+                                            const Bend& bend) {
+  const RoutePoint& point = route.route->points[static_cast<std::size_t>(bend.corner) - 1];
+  if (point.hold && *point.hold != HoldKind::clamp) return std::nullopt;
+  if (is_led_by_sleeve(route, bend)) return std::nullopt;
+  Judgement judgement = context.at(route, bend.middle_in());
+  judgement.location = point.where;
+  const double angle_deg = bend.angle_rad * degrees_per_radian;
+  if (holds(judgement, angle_deg, {unguided_turn})) return std::nullopt;
+  judgement.message = "the cable turns " + context.phrasing.angle(angle_deg) +
+                      " where no pulley or fairlead guides it";
+  judgement.mend = "put a pulley or fairlead there, or draw the cable straight";
+  return judgement;
+}
+
+/// A clamp drawn on a corner is beside the arc that the line takes there.
+std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
+                                               const PreparedRoute& route, const Bend& bend) {
+  const RoutePoint& point = route.route->points[static_cast<std::size_t>(bend.corner) - 1];
+  if (!point.hold || *point.hold == HoldKind::pulley) return std::nullopt;
+  // Without a radius the line's place is not known: bend-radius says so.
+  if (bend.drawn_radius_in <= 0) return std::nullopt;
+  Judgement judgement = context.at(route, bend.middle_in());
+  judgement.location = point.where;
+  const double offset = distance(point.at, route.centreline.at(bend.middle_in()));
+  if (holds(judgement, offset, {support_offset})) {
+    judgement.message = "the support at " + point_words(bend.corner) + " sits on the line";
+    return judgement;
+  }
+  judgement.message = "the support at " + point_words(bend.corner) + " is drawn on a corner, " +
+                      context.phrasing.length(offset) + " away from the line as bent";
+  const Phrasing& phrasing = context.phrasing;
+  judgement.mend = "move the support to the straight before " +
+                   phrasing.length(phrasing.rounded_down(bend.start_in)) + " or after " +
+                   phrasing.length_up(bend.end_in) + " from " + route.from->name;
+  return judgement;
+}
+
+/// A pulley given by its centre that no taut path goes round as its axis says.
+Judgement judge_wrap_fault(const RuleContext& context, const PreparedRoute& route,
+                           std::size_t index, WrapFault fault) {
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
+  judgement.location = route.route->points[index].where;
+  holds_true(judgement, false, missed_groove);
+  const std::string pulley = "the pulley at " + point_words(static_cast<int>(index) + 1);
+  if (fault == WrapFault::no_tangent) {
+    judgement.message = pulley + " cannot be reached: a neighbour lies inside its groove";
+    judgement.mend =
+        "move the pulley or its neighbour until each lies outside the other's groove, seen along "
+        "the axis; legs run near the plane of the pulley";
+    return judgement;
+  }
+  judgement.message = pulley + " is not wrapped as its axis says: the cable misses it, or goes " +
+                      "half a turn or more round it";
+  judgement.mend =
+      "turn the sign of the axis if the cable passes on the other side, leave the pulley out if "
+      "the cable misses it, or draw half a turn by two corners, a diameter apart";
+  return judgement;
+}
+
+/// The travel that an arm gives toward one end of its cable, and the travel stated.
+struct ArmWay {
+  double gives_in;
+  double asked_in;
+  std::string node;
+};
+
+std::array<ArmWay, 2> arm_ways(const PreparedRoute& route, const ArmSwing& swing) {
+  const auto asked = route.moves.value_or(Movement{});
+  return {{{swing.gives_toward_from_in, asked.toward_from_in, route.from->name},
+           {swing.gives_toward_to_in, asked.toward_to_in, route.to->name}}};
+}
+
+/// "2.05 in toward pedal, asked 5.00 in", for each way that an arm falls short.
+std::string shortfall_words(const std::array<ArmWay, 2>& ways, const Phrasing& phrasing) {
+  std::string words;
+  for (const ArmWay& way : ways)
+    if (way.gives_in < way.asked_in)
+      words += (words.empty() ? "" : "; ") + phrasing.length(way.gives_in) + " toward " + way.node +
+               ", asked " + phrasing.length(way.asked_in);
+  return words;
+}
+
+/// A cable's end on an arm that cannot turn as far as the cable is said to travel.
+void judge_arms(const RuleContext& context, const PreparedRoute& route,
+                std::vector<Judgement>& judgements) {
+  for (const RouteEnd end : {RouteEnd::from, RouteEnd::to}) {
+    const auto swing = arm_swing(route, end);
+    if (!swing || swing->reaches) continue;
+    const bool at_start = end == RouteEnd::from;
+    const Node& node = at_start ? *route.from : *route.to;
+    Judgement judgement = context.at(route, at_start ? 0 : route.length_in());
+    judgement.location = at_start ? route.route->from_where : route.route->to_where;
+    judgement.with = node.name;
+    const auto ways = arm_ways(route, *swing);
+    const auto short_by = [](const ArmWay& way) { return way.asked_in - way.gives_in; };
+    const ArmWay& worse = short_by(ways[1]) > short_by(ways[0]) ? ways[1] : ways[0];
+    if (holds(judgement, worse.gives_in, {arm_travel * worse.asked_in})) continue;
+    judgement.message = "the arm at " + node.name + " cannot move the cable through its travel" +
+                        ": it gives " + shortfall_words(ways, context.phrasing);
+    judgement.mend = "state the travel that the arm gives, or its true pivot and axis";
+    judgements.push_back(judgement);
+  }
+}
+
+void judge_route(const RuleContext& context, const PreparedRoute& route,
+                 std::vector<Judgement>& judgements) {
+  const std::vector<Bend>& bends = route.centreline.bends();
+  const bool cable = route.line->kind == LineKind::cable;
+  for (std::size_t i = 0; i < route.wrap_faults.size(); ++i)
+    if (route.wrap_faults[i])
+      judgements.push_back(judge_wrap_fault(context, route, i, *route.wrap_faults[i]));
+  judge_arms(context, route, judgements);
+  bool any_arc = false;
+  for (std::size_t i = 0; i < bends.size(); ++i) {
+    any_arc = any_arc || bends[i].drawn_radius_in > 0;
+    if (bends[i].drawn_radius_in > 0 || !bends[i].fits)
+      judgements.push_back(judge_bend(context, route, i));
+    const auto extra = cable ? judge_cable_corner(context, route, bends[i])
+                             : judge_support_on_bend(context, route, bends[i]);
+    if (extra) judgements.push_back(*extra);
+  }
+  if (any_arc)
+    judgements.push_back(judge_straight(
+        context, route, route.centreline.straight_after_in(), route.length_in(),
+        "between the bend at " + point_words(bends.back().corner) + " and " + route.to->name,
+        true));
+}
+
+std::vector<Judgement> judge_bend_fit(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes)
+    judge_route(context, route, judgements);
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& bend_fit_rule() {
+  static const Rule rule{
+      .name = "bend-fit",
+      .purpose = "arcs and straights fit between corners, supports and fittings",
+      .explanation =
+          R"(An arc of radius R that turns by θ takes up R·tan(θ/2) of each leg. Where two arcs
+share a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is
+left must be long enough for the fitting and the bender. A support drawn on a corner is not on
+the line as bent. A cable that turns where nothing guides it is an error of the drawing: cables
+run straight between guides; a sleeve over the whole turn guides it, and `sleeve-cover` judges
+that. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
+fixed elsewhere, and how far its cable swings is unknown. A pulley given by its centre must be
+one that the taut cable can go round as its axis says, for less than half a turn.)",
+      .mend =
+          "Move corners apart, bend to a smaller radius that the line still stands, or move the "
+          "support to a straight.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_bend_fit};
+  return rule;
+}
+
+}  // namespace linewright

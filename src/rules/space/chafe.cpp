@@ -1,0 +1,274 @@
+#include <algorithm>
+#include <iterator>
+
+#include "lines/motion/reach.hpp"
+#include "lines/motion/sleeve_hold.hpp"
+#include "lines/neighbour_filter.hpp"
+#include "rules/rule.hpp"
+#include "rules/side_by_side.hpp"
+#include "rules/space/added_support.hpp"
+#include "rules/space/chafe_lines.hpp"
+#include "rules/space/chafe_margins.hpp"
+#include "rules/space/keep_off_mend.hpp"
+#include "rules/words/neighbour_words.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::string_view likely_reach = "likely reach";
+
+constexpr LimitRow tube_rubs{.name = "tube-rubs",
+                             .subject = "pressure line: gap",
+                             .value = 1,
+                             .source = "14 CFR 23.1325(b)(1)(ii): no chafing of tubing",
+                             .mark = Mark::verified,
+                             .times = likely_reach};
+constexpr LimitRow cable_rubs{.name = "cable-rubs",
+                              .subject = "control cable: gap",
+                              .value = 1,
+                              .source = "14 CFR 23.685(a): no chafing or interference",
+                              .mark = Mark::verified,
+                              .times = likely_reach};
+constexpr LimitRow wire_rubs{
+    .name = "wire-rubs",
+    .subject = "wire bundle: gap",
+    .value = 1,
+    .source = "AC 43.13-1B para 11-115 and 11-118: touches nothing that abrades",
+    .mark = Mark::verified,
+    .times = likely_reach};
+constexpr LimitRow any_shape{
+    .name = "any-shape",
+    .subject = "any line: gap",
+    .value = 1,
+    .source = "the ellipsoid whose foci are the supports and whose string is the line",
+    .mark = Mark::calculated,
+    .broken = Verdict::warn,
+    .times = "reach that no shape can pass"};
+
+constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape});
+
+}  // namespace
+
+const LimitRow& likely_row(LineKind kind) {
+  if (kind == LineKind::cable) return cable_rubs;
+  return kind == LineKind::wire ? wire_rubs : tube_rubs;
+}
+
+bool breaks(const Approach& approach, double tolerance_in) {
+  return approach.margin_in - tolerance_in < -limit_rounding;
+}
+
+const Approach& worst_place(const ReachPair& pair) {
+  return pair.likely ? *pair.likely : pair.bound;
+}
+
+/// Verdict, numbers and sentence from the two margins; `tolerance_in` comes off both.
+void judge_margins(const RuleContext& context, const ReachPair& pair, double tolerance_in,
+                   const LimitRow& row, const std::string& what, Judgement& judgement) {
+  const bool will = pair.likely.has_value();
+  const Approach& place = worst_place(pair);
+  const double gap = place.gap_in - tolerance_in;
+  const double reach = place.gap_in - place.margin_in;
+  const bool clear = holds(judgement, gap, {(will ? row : any_shape) * reach});
+  const auto [gap_words, reach_words] = told_apart(
+      gap, reach, [&](double value, int more) { return context.phrasing.length(value, more); });
+  const std::string numbers = ": gap " + gap_words + ", reach " + reach_words;
+  if (clear)
+    judgement.message = "out of reach of " + what + numbers + " at the most";
+  else
+    judgement.message =
+        will ? "can reach " + what + numbers : "might reach " + what + numbers + " at the most";
+}
+
+namespace {
+
+/// Where one more support in the span keeps it off for good, in words; nothing where no place does.
+std::optional<std::string> support_mend(const RuleContext& context, const SpanReach& reach,
+                                        const Counts& counts) {
+  const std::optional<SupportPlaces> places = places_that_keep_off(
+      reach, context.prepared.obstacles, context.prepared.project->build_tolerance_in, counts);
+  if (!places) return std::nullopt;
+  const Phrasing& phrasing = context.phrasing;
+  const double first = phrasing.rounded_up(places->first_in);
+  const double last = phrasing.rounded_down(places->last_in);
+  if (first > last) return std::nullopt;
+  return "add a support between " + phrasing.length_number(first) + " and " +
+         phrasing.length(last) + " from " + reach.stretch.route->from->name;
+}
+
+std::string structure_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts,
+                           const Approach& place, double lacking_in) {
+  std::vector<std::string> ways =
+      ways_off(context, {*reach.stretch.route, place, lacking_in, true});
+  if (const auto support = support_mend(context, reach, counts))
+    ways.insert(ways.begin(), *support);
+  return alternatives(ways);
+}
+
+void judge_unguarded(const RuleContext& context, const SpanReach& reach,
+                     const NeighbourFilter& filter, const SleeveGuards& sleeves,
+                     std::vector<Judgement>& judgements) {
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const PreparedRoute& route = *reach.stretch.route;
+  const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
+  const auto counts = [&](const Obstacle& obstacle, double along) {
+    return !guards(obstacle.guard) && !sleeves.guard(along) && filter.counts(obstacle, along) &&
+           !filter.guarded_crossing_near(obstacle, along) &&
+           !filter.web_crossing_near(obstacle, along) && !context.is_passed_over(route, along);
+  };
+  const double tolerance = context.prepared.project->build_tolerance_in;
+  const double horizon = std::max(chafe_horizon_in, tolerance);
+  const auto bound =
+      nearest_structure(reach.stretch, Reach::bound, obstacles, horizon, by_part, counts);
+  // The likely reach is the narrower everywhere: it matters only where the bound is passed.
+  const bool any_passed = std::any_of(
+      bound.begin(), bound.end(), [&](const auto& each) { return breaks(each.second, tolerance); });
+  const auto likely = any_passed ? nearest_structure(reach.stretch, Reach::likely, obstacles,
+                                                     tolerance, by_part, counts)
+                                 : std::map<int, Approach>{};
+  for (const auto& [index, farthest] : bound) {
+    const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
+    const auto found = likely.find(index);
+    ReachPair pair{farthest, std::nullopt};
+    if (found != likely.end() && breaks(found->second, tolerance)) pair.likely = found->second;
+    const Approach& place = worst_place(pair);
+    Judgement judgement = context.at(route, place.distance_in);
+    judgement.with = part.name;
+    judge_margins(context, pair, tolerance, likely_row(route.line->kind),
+                  obstacle_words(part, *place.obstacle), judgement);
+    judgement.message.insert(0, attachment_words(route, place.distance_in));
+    if (judgement.verdict != Verdict::pass)
+      judgement.mend = structure_mend(
+          context, reach,
+          [&, part_index = index](const Obstacle& obstacle, double along) {
+            return obstacle.part == part_index && counts(obstacle, along);
+          },
+          place, tolerance - pair.bound.margin_in);
+    judgements.push_back(judgement);
+  }
+}
+
+/// Lists what the line may lie against because something guards it there.
+void list_guarded(const RuleContext& context, const SpanReach& reach, const NeighbourFilter& filter,
+                  const SleeveGuards& sleeves, std::vector<Judgement>& judgements) {
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const PreparedRoute& route = *reach.stretch.route;
+  const auto counts = [&](const Obstacle& obstacle, double along) {
+    const bool guarded = guards(obstacle.guard) || sleeves.guard(along) ||
+                         filter.guarded_crossing_near(obstacle, along);
+    return guarded && obstacle.feature != Feature::face && filter.counts(obstacle, along);
+  };
+  for (const auto& [index, place] : nearest_structure(
+           reach.stretch, Reach::bound, obstacles, 0.0,
+           [](const Obstacle& obstacle) { return obstacle.part; }, counts)) {
+    // A line drawn into the guard is no pass; clearance and frame-crossing say what is wrong.
+    if (place.gap_in < 0) continue;
+    const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
+    Judgement judgement = context.at(route, place.distance_in);
+    judgement.with = part.name;
+    judgement.value = place.gap_in - context.prepared.project->build_tolerance_in;
+    holds_true(judgement, true, likely_row(route.line->kind));
+    judgement.message =
+        "may lie against " + obstacle_words(part, *place.obstacle) + ", which is guarded there";
+    judgements.push_back(judgement);
+  }
+}
+
+void report_missing(const RuleContext& context, const SpanReach& reach,
+                    std::vector<Judgement>& judgements) {
+  const Stretch& stretch = reach.stretch;
+  Judgement judgement = context.at(*stretch.route, (stretch.start_in + stretch.end_in) / 2);
+  judgement.message = "how far the line can move is not known: " + reach.missing + " is missing";
+  judgement.source = "the free-play envelope needs it (calculated)";
+  judgement.mend = "state it in the project";
+  judgements.push_back(judgement);
+}
+
+/// A soft line's free end can swing as far as it is long: said once, and not again for everything
+/// that it could swing to.
+void report_free_end(const RuleContext& context, SpanReach& reach,
+                     std::vector<Judgement>& judgements) {
+  ReachEnvelope& envelope = reach.stretch.envelope;
+  const double swing = std::max(envelope.swing_first_in, envelope.swing_last_in);
+  if (swing <= 0) return;
+  const PreparedRoute& route = *reach.stretch.route;
+  const bool at_end = envelope.swing_last_in > 0;
+  const Node& node = at_end ? *route.to : *route.from;
+  Judgement judgement = context.at(route, at_end ? reach.stretch.end_in : reach.stretch.start_in);
+  judgement.with = node.name;
+  holds(judgement, 0, {any_shape * swing});
+  judgement.message = "nothing holds the end at " + node.name + ": it can swing " +
+                      context.phrasing.length(swing) + " to any side";
+  judgement.mend = "hold the line near its end, or state `fixed: true` for node " + node.name +
+                   " where structure holds it";
+  judgements.push_back(judgement);
+  envelope.swing_first_in = 0;
+  envelope.swing_last_in = 0;
+}
+
+std::vector<Judgement> judge_structure(const RuleContext& context, const PreparedRoute& route,
+                                       std::vector<SpanReach>& reaches) {
+  std::vector<Judgement> judgements;
+  const NeighbourFilter filter(context.prepared, route);
+  const SleeveGuards sleeves(route);
+  for (SpanReach& reach : reaches) {
+    if (!reach.missing.empty()) {
+      report_missing(context, reach, judgements);
+      continue;
+    }
+    report_free_end(context, reach, judgements);
+    judge_unguarded(context, reach, filter, sleeves, judgements);
+    list_guarded(context, reach, filter, sleeves, judgements);
+  }
+  return judgements;
+}
+
+std::vector<Judgement> judge_chafe(const RuleContext& context) {
+  const auto& routes = context.prepared.routes;
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
+  std::vector<std::vector<SpanReach>> reaches(routes.size());
+  std::vector<Judgement> judgements = side_by_side(routes.size(), [&](std::size_t i) {
+    reaches[i] = span_reaches(context.prepared, routes[i], runs);
+    return judge_structure(context, routes[i], reaches[i]);
+  });
+  std::vector<Judgement> between_lines = side_by_side(
+      routes.size(), [&](std::size_t i) { return chafe_of_later_lines(context, reaches, i); });
+  std::move(between_lines.begin(), between_lines.end(), std::back_inserter(judgements));
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& chafe_rule() {
+  static const Rule rule{
+      .name = "chafe",
+      .purpose = "no line can rub on an edge, a face or another line",
+      .explanation =
+          R"(Between two supports a line can move sideways. How far it is likely to move follows from its
+surplus length (what a careful builder leaves, and its growth over the airframe in the
+temperature range) as a slack string or a clamped tube, plus its sag under the load factor; a
+cable sags under its lowest tension of the temperature range, and where another cable works the
+same control, under what that one's limit load leaves it: in a rigid loop the loaded cable
+stretches and the slack one gives up as much, until a cable strung without tension is all there
+is to carry its weight; what is left over then counts to the bound. The end of a cable whose
+node states its `arm` swings as well: that counts to all sides, falling to nothing at the
+nearest guide. What no shape of that length can leave is the ellipsoid whose foci are the
+supports. At every place along the line the gap to every unguarded edge and face and to every
+other line, less the build tolerance (twice, between two lines; lines that hang on one fitting
+swing with it together, which does not count between them), is held against both: within the
+likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
+grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes with its
+cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
+no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
+hose whose length is stated has over what that is more than drawn. Attachments count at their
+diameter wherever the travel takes them. Surplus lengths are common practice without a source:
+the catalogue shows them, and a project's own line may state another.)",
+      .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
+      .limits = limits,
+      .catalogue_limits = "slack, weight, stiffness and expansion of each line",
+      .judge = judge_chafe};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,103 @@
+#include "rules/space/chafe_lines.hpp"
+
+#include <algorithm>
+
+#include "lines/line_pairs.hpp"
+#include "lines/motion/sleeve_hold.hpp"
+#include "lines/near/nearest_lines.hpp"
+#include "rules/space/chafe_margins.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Both hang on the fitting that they share, and move with it.
+bool share_hanging_end(const Stretch& first, const Stretch& second) {
+  const auto hangs_on = [](const Stretch& stretch, const Node* node) {
+    const PreparedRoute& route = *stretch.route;
+    return !node->held() && ((route.from == node && stretch.start_in <= 0) ||
+                             (route.to == node && stretch.end_in >= route.length_in()));
+  };
+  return (hangs_on(first, first.route->from) && hangs_on(second, first.route->from)) ||
+         (hangs_on(first, first.route->to) && hangs_on(second, first.route->to));
+}
+
+/// Lines on one hanging fitting swing with it together; against each other they move only as far as
+/// if it were held.
+Stretch without_common_swing(const Stretch& stretch) {
+  Stretch own = stretch;
+  own.envelope = shortened(stretch.envelope, stretch.start_in, stretch.end_in, 0, 4);
+  return own;
+}
+
+/// The worst place between two lines over all pairs of their spans.
+std::optional<ReachPair> nearest_pair(const RuleContext& context,
+                                      const std::vector<SpanReach>& first,
+                                      const std::vector<SpanReach>& second, double tolerance_in) {
+  std::optional<ReachPair> worst;
+  if (first.empty() || second.empty()) return worst;
+  const SleeveGuards sleeves(*first.front().stretch.route);
+  const SleeveGuards other_sleeves(*second.front().stretch.route);
+  for (const SpanReach& a : first) {
+    for (const SpanReach& b : second) {
+      if (!a.missing.empty() || !b.missing.empty()) continue;
+      const double horizon =
+          std::max(worst ? worst->bound.margin_in : chafe_horizon_in, tolerance_in);
+      if (are_far_apart(a.stretch, b.stretch, Reach::bound, horizon)) continue;
+      const PreparedRoute& route = *a.stretch.route;
+      const PreparedRoute& other = *b.stretch.route;
+      const auto counts = [&](double along, double other_along) {
+        if (context.is_passed_over(route, along) || context.is_passed_over(other, other_along))
+          return false;
+        return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
+               !at_shared_node(route, along, other, other_along);
+      };
+      std::optional<std::pair<Stretch, Stretch>> own;
+      if (share_hanging_end(a.stretch, b.stretch))
+        own.emplace(without_common_swing(a.stretch), without_common_swing(b.stretch));
+      const Stretch& mine = own ? own->first : a.stretch;
+      const Stretch& theirs = own ? own->second : b.stretch;
+      const auto bound = nearest_lines(mine, theirs, Reach::bound, horizon, counts);
+      if (!bound) continue;
+      if (!worst || bound->margin_in < worst->bound.margin_in)
+        worst = ReachPair{*bound, worst ? worst->likely : std::nullopt};
+      if (!breaks(*bound, tolerance_in)) continue;
+      const auto likely = nearest_lines(mine, theirs, Reach::likely, tolerance_in, counts);
+      if (likely && breaks(*likely, tolerance_in) &&
+          (!worst->likely || likely->margin_in < worst->likely->margin_in))
+        worst->likely = *likely;
+    }
+  }
+  return worst;
+}
+
+}  // namespace
+
+std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
+                                            const std::vector<std::vector<SpanReach>>& reaches,
+                                            std::size_t index) {
+  std::vector<Judgement> judgements;
+  const auto& routes = context.prepared.routes;
+  const PreparedRoute& route = routes[index];
+  // Each of the two lines may lie off by the tolerance.
+  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  for (std::size_t j = index + 1; j < routes.size(); ++j) {
+    if (route.line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire) continue;
+    const std::optional<ReachPair> pair =
+        nearest_pair(context, reaches[index], reaches[j], tolerance);
+    if (!pair) continue;
+    const Approach& place = worst_place(*pair);
+    Judgement judgement = context.at(route, place.distance_in);
+    judgement.with = routes[j].route->name;
+    judgement.with_is_route = true;
+    judge_margins(context, *pair, tolerance, likely_row(route.line->kind), routes[j].route->name,
+                  judgement);
+    if (judgement.verdict != Verdict::pass)
+      judgement.mend = "move the lines " + context.phrasing.length_up(-*judgement.margin()) +
+                       " apart, support them closer, or sleeve one of them there";
+    judgements.push_back(judgement);
+  }
+  return judgements;
+}
+
+}  // namespace linewright

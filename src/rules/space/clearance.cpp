@@ -1,0 +1,259 @@
+#include <algorithm>
+#include <iterator>
+
+#include "lines/motion/reach.hpp"
+#include "lines/near/nearest_structure.hpp"
+#include "lines/neighbour_filter.hpp"
+#include "rules/rule.hpp"
+#include "rules/side_by_side.hpp"
+#include "rules/space/keep_off_mend.hpp"
+#include "rules/words/neighbour_words.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::string_view tube_source =
+    "SAE ARP994 / MIL-H-5440: 1/16 in at a support, 1/4 in elsewhere, 1/2 in from moving parts";
+
+constexpr std::string_view borrowed_from_tube = "borrowed from the figures for metal tube";
+
+constexpr LimitRow overlap{.name = "overlap",
+                           .subject = "any line to structure, as drawn",
+                           .value = 0,
+                           .source = "geometry: no two things in one place",
+                           .mark = Mark::calculated};
+constexpr LimitRow metal_tube{.name = "metal-tube",
+                              .subject = "metal tube to structure",
+                              .value = 0.25,
+                              .source = tube_source,
+                              .mark = Mark::from_memory};
+constexpr LimitRow metal_tube_at_support{
+    .name = "metal-tube-at-support",
+    .subject = "metal tube to structure, within 1 in of a support",
+    .value = 0.0625,
+    .source = tube_source,
+    .mark = Mark::from_memory};
+constexpr LimitRow metal_tube_to_mover{.name = "metal-tube-to-mover",
+                                       .subject = "metal tube to a moving part",
+                                       .value = 0.5,
+                                       .source = tube_source,
+                                       .mark = Mark::from_memory};
+constexpr LimitRow soft_tube{.name = "soft-tube",
+                             .subject = "plastic tube or hose to structure",
+                             .value = 0.25,
+                             .source = borrowed_from_tube,
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow soft_tube_at_support{.name = "soft-tube-at-support",
+                                        .subject = "plastic tube or hose, within 1 in of a support",
+                                        .value = 0.0625,
+                                        .source = borrowed_from_tube,
+                                        .mark = Mark::common_practice,
+                                        .broken = Verdict::warn};
+constexpr LimitRow soft_tube_to_mover{.name = "soft-tube-to-mover",
+                                      .subject = "plastic tube or hose to a moving part",
+                                      .value = 0.5,
+                                      .source = "instrument line to moving part",
+                                      .mark = Mark::common_practice,
+                                      .broken = Verdict::warn};
+constexpr LimitRow wire{.name = "wire",
+                        .subject = "wire bundle to structure",
+                        .value = 0.0625,
+                        .source = borrowed_from_tube,
+                        .mark = Mark::common_practice,
+                        .broken = Verdict::warn};
+constexpr LimitRow wire_to_mover{.name = "wire-to-mover",
+                                 .subject = "wire bundle to a moving control",
+                                 .value = 0.5,
+                                 .source = "AC 43.13-1B para 11-125",
+                                 .mark = Mark::from_memory};
+constexpr LimitRow cable{.name = "cable",
+                         .subject = "control cable to structure",
+                         .value = 0.5,
+                         .source = "where either can move",
+                         .mark = Mark::common_practice,
+                         .broken = Verdict::warn};
+constexpr LimitRow cable_at_guide{.name = "cable-at-guide",
+                                  .subject = "control cable to structure, within 1 in of a guide",
+                                  .value = 0.25,
+                                  .source = "next to a support",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow cable_to_mover{.name = "cable-to-mover",
+                                  .subject = "control cable to a moving part",
+                                  .value = 0.5,
+                                  .source = "where either can move",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+
+constexpr auto limits =
+    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover, soft_tube,
+                 soft_tube_at_support, soft_tube_to_mover, wire, wire_to_mover, cable,
+                 cable_at_guide, cable_to_mover});
+
+/// Parts farther than this are no neighbours and are not listed.
+constexpr double horizon_in = 1.5;
+
+struct Rows {
+  const LimitRow* away;
+  const LimitRow* at_support;
+  const LimitRow* moving;
+};
+
+Rows rows_for(LineKind kind) {
+  switch (kind) {
+    case LineKind::rigid_tube:
+      return {&metal_tube, &metal_tube_at_support, &metal_tube_to_mover};
+    case LineKind::wire:
+      return {&wire, &wire, &wire_to_mover};
+    case LineKind::cable:
+      return {&cable, &cable_at_guide, &cable_to_mover};
+    case LineKind::plastic_tube:
+    case LineKind::hose:
+      break;
+  }
+  return {&soft_tube, &soft_tube_at_support, &soft_tube_to_mover};
+}
+
+double free_in(const RuleContext& context, const Approach& approach) {
+  return approach.margin_in - context.prepared.project->build_tolerance_in;
+}
+
+/// A judgement, and what it lacks of all that is wanted there: moving the line by less mends it no
+/// more than in part.
+struct Judged {
+  Judgement judgement;
+  double lacking_in = 0;
+
+  bool is_worse_than(const Judged& other) const {
+    if (judgement.verdict != other.judgement.verdict)
+      return judgement.verdict > other.judgement.verdict;
+    return lacking_in > other.lacking_in;
+  }
+};
+
+Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
+                         const Approach& approach, const LimitRow& row) {
+  const Part& part =
+      context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
+  const std::string what = obstacle_words(part, *approach.obstacle);
+  Judgement judgement = context.at(route, approach.distance_in);
+  judgement.with = part.name;
+  const double free = free_in(context, approach);
+  if (holds(judgement, free, {overlap, row})) {
+    judgement.message = "clear of " + what;
+    return judgement;
+  }
+  judgement.message = (judgement.limit == overlap.value ? "can be in " : "too near to ") + what;
+  const double sag = approach.gap_in - approach.margin_in;
+  if (sag > 0)
+    judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
+  judgement.mend =
+      alternatives(ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0}));
+  return judgement;
+}
+
+/// A guarded edge may be touched, but nothing can be drawn through it.
+void judge_guarded(const RuleContext& context, const PreparedRoute& route,
+                   const NeighbourFilter& filter, std::vector<Judgement>& judgements) {
+  const Stretch whole = make_stretch(route, 0, route.length_in());
+  const auto counts = [&](const Obstacle& obstacle, double along) {
+    return guards(obstacle.guard) && filter.counts(obstacle, along) &&
+           !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
+  };
+  const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
+  for (const auto& [part, approach] :
+       nearest_structure(whole, Reach::none, context.prepared.obstacles, 0, group, counts))
+    if (approach.gap_in < -limit_rounding)
+      judgements.push_back(judge_approach(context, route, approach, overlap));
+}
+
+/// Nearest approach to each part, apart for places at supports and away from them, so that each is
+/// held against its own limit; the worse of the two is the judgement. A cable hangs as far off its
+/// drawn place as its least tension lets it.
+std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRoute& route,
+                                   const std::vector<FreeRun>& runs) {
+  std::vector<Judgement> judgements;
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const NeighbourFilter filter(context.prepared, route);
+  const Rows rows = rows_for(route.line->kind);
+  const double horizon =
+      std::max(horizon_in, rows.moving->value + context.prepared.project->build_tolerance_in);
+  const Reach reach = route.line->kind == LineKind::cable ? Reach::likely : Reach::none;
+  const std::vector<Stretch> stretches = hanging_stretches(context.prepared, route, runs);
+  std::map<int, Judged> worst;
+  for (const bool at_support : {true, false}) {
+    const auto counts = [&](const Obstacle& obstacle, double along) {
+      return (route.to_nearest_support_in(along) <= at_support_in) == at_support &&
+             !guards(obstacle.guard) && filter.counts(obstacle, along) &&
+             !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
+    };
+    const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
+    for (const Stretch& stretch : stretches) {
+      for (const auto& [part, approach] :
+           nearest_structure(stretch, reach, obstacles, horizon, group, counts)) {
+        const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
+        const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
+        Judged judged{judge_approach(context, route, approach, row),
+                      Limit(row).lacking(free_in(context, approach))};
+        judged.judgement.message.insert(0, attachment_words(route, approach.distance_in));
+        const auto known = worst.find(part);
+        if (known == worst.end() || judged.is_worse_than(known->second))
+          worst[part] = std::move(judged);
+      }
+    }
+  }
+  for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
+  judge_guarded(context, route, filter, judgements);
+  return judgements;
+}
+
+/// Where the meshes' files were not read, nothing is known of the gaps to them.
+void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& judgements) {
+  if (!context.prepared.obstacles.meshes().empty()) return;
+  for (const Mesh& mesh : context.prepared.project->structure.meshes) {
+    Judgement judgement = context.about(mesh.name, mesh.where);
+    judgement.message = "the gap to mesh " + mesh.name + " is not measured: its file was not read";
+    judgement.source = "the mesh's file";
+    judgement.mend = "describe what is near the lines as channels, panels or solids";
+    judgements.push_back(judgement);
+  }
+}
+
+std::vector<Judgement> judge_clearance(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  judge_unread_meshes(context, judgements);
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
+  const auto& routes = context.prepared.routes;
+  std::vector<Judgement> of_routes = side_by_side(
+      routes.size(), [&](std::size_t i) { return judge_route(context, routes[i], runs); });
+  std::move(of_routes.begin(), of_routes.end(), std::back_inserter(judgements));
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& clearance_rule() {
+  static const Rule rule{
+      .name = "clearance",
+      .purpose = "the drawn line keeps its distance from structure and moving parts",
+      .explanation =
+          R"(The least free distance between the line's surface, at its largest real diameter or in its
+sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at every
+place of their sweep. Meshes count by their triangles and sharp edges. Not counted: the frame a
+line goes through, within 1 in of its hole (frame-crossing judges that), also where a mesh has
+that web once more; what an end fitting is mounted on, within 1 in of it; edges with trim,
+grommet or bushing. From a cable's gap comes off what it can hang away from its drawn place:
+its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
+out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
+the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
+says what is missing. How far other lines can move is judged by chafe.)",
+      .mend = "Move the line, or hold it off with a stand-off.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_clearance};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,258 @@
+#include <algorithm>
+#include <optional>
+
+#include "lines/line_pairs.hpp"
+#include "lines/motion/reach.hpp"
+#include "lines/motion/sleeve_hold.hpp"
+#include "lines/near/nearest_lines.hpp"
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr std::string_view borrowed_from_tube = "borrowed from the figure for metal tube";
+
+constexpr LimitRow overlap{.name = "overlap",
+                           .subject = "any two lines",
+                           .value = 0,
+                           .source = "geometry: no two things in one place",
+                           .mark = Mark::calculated};
+constexpr LimitRow metal_tube{.name = "metal-tube",
+                              .subject = "metal tube to another tube or hose",
+                              .value = 0.25,
+                              .source = "SAE ARP994 / MIL-H-5440: adjacent lines",
+                              .mark = Mark::from_memory};
+constexpr LimitRow soft_tube{.name = "soft-tube",
+                             .subject = "plastic tube or hose to the like",
+                             .value = 0.25,
+                             .source = borrowed_from_tube,
+                             .mark = Mark::common_practice,
+                             .broken = Verdict::warn};
+constexpr LimitRow tube_to_cable_at_support{
+    .name = "tube-to-cable-at-support",
+    .subject = "instrument line to control cable, within 1 in of the line's support",
+    .value = 0.5,
+    .source = "through full travel",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+constexpr LimitRow tube_to_cable{.name = "tube-to-cable",
+                                 .subject = "instrument line to control cable, elsewhere",
+                                 .value = 1.0,
+                                 .source = "where the line is unsupported",
+                                 .mark = Mark::common_practice,
+                                 .broken = Verdict::warn};
+constexpr LimitRow wire_to_cable{.name = "wire-to-cable",
+                                 .subject = "wire bundle to control cable without a guard",
+                                 .value = 3.0,
+                                 .source = "FAA-H-8083-31, wiring chapter: else a mechanical guard",
+                                 .mark = Mark::from_memory};
+constexpr LimitRow wire_to_sleeved_cable{.name = "wire-to-sleeved-cable",
+                                         .subject = "wire bundle to control cable in a sleeve",
+                                         .value = 0.5,
+                                         .source = "AC 43.13-1B para 11-125",
+                                         .mark = Mark::from_memory};
+constexpr LimitRow vent_least{.name = "wire-to-vent-least",
+                              .subject = "wire bundle to vent line (flammable vapour), in any case",
+                              .value = 2.0,
+                              .source = "AC 43.13-1B CHG 1 para 11-96: 2 in with close clamping",
+                              .mark = Mark::verified};
+constexpr LimitRow wire_to_tube{.name = "wire-to-tube",
+                                .subject = "wire bundle to instrument line",
+                                .value = 0.25,
+                                .source = borrowed_from_tube,
+                                .mark = Mark::common_practice,
+                                .broken = Verdict::warn};
+constexpr LimitRow cable_to_cable{.name = "cable-to-cable",
+                                  .subject = "control cable to control cable",
+                                  .value = 0.5,
+                                  .source = "where either can move",
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow vent_wanted{.name = "wire-to-vent",
+                               .subject = "wire bundle to vent line (flammable vapour)",
+                               .value = 6.0,
+                               .source = "AC 43.13-1B CHG 1 para 11-96",
+                               .mark = Mark::verified,
+                               .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({overlap, metal_tube, soft_tube, tube_to_cable_at_support,
+                                     tube_to_cable, wire_to_cable, wire_to_sleeved_cable,
+                                     vent_least, wire_to_tube, cable_to_cable, vent_wanted});
+
+/// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
+constexpr double beyond_limit_in = 1.0;
+
+bool is(const PreparedRoute& route, LineKind kind) {
+  return route.line->kind == kind;
+}
+bool is_tube(const PreparedRoute& route) {
+  return !is(route, LineKind::cable) && !is(route, LineKind::wire);
+}
+
+/// A limit and where along the two lines it holds; besides it that of overlap, and the least one
+/// where there is one.
+struct Zone {
+  const LimitRow* row;
+  CountsPair counts;
+  const LimitRow* least = &overlap;
+};
+
+CountsPair everywhere() {
+  return [](double, double) { return true; };
+}
+
+std::vector<Zone> tube_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
+  const bool tube_first = is_tube(first);
+  const PreparedRoute& tube = tube_first ? first : second;
+  const auto supported = [&tube, tube_first](double a, double b) {
+    return tube.to_nearest_support_in(tube_first ? a : b) <= at_support_in;
+  };
+  return {{&tube_to_cable_at_support, supported},
+          {&tube_to_cable, [supported](double a, double b) { return !supported(a, b); }}};
+}
+
+std::vector<Zone> wire_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
+  const bool cable_first = is(first, LineKind::cable);
+  const PreparedRoute& cable = cable_first ? first : second;
+  const auto sleeved = [sleeves = SleeveGuards(cable), cable_first](double a, double b) {
+    return sleeves.guard(cable_first ? a : b);
+  };
+  return {{&wire_to_sleeved_cable, sleeved},
+          {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
+}
+
+std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second) {
+  const bool any_cable = is(first, LineKind::cable) || is(second, LineKind::cable);
+  const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
+  if (any_cable && any_wire) return wire_and_cable(first, second);
+  if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
+  if (any_cable) return {{&cable_to_cable, everywhere()}};
+  if (any_wire && !is_tube(first) && !is_tube(second)) return {};
+  if (any_wire) {
+    const bool vent =
+        first.route->system == SystemKind::vent || second.route->system == SystemKind::vent;
+    if (vent) return {{&vent_wanted, everywhere(), &vent_least}};
+    return {{&wire_to_tube, everywhere()}};
+  }
+  const bool metal = is(first, LineKind::rigid_tube) || is(second, LineKind::rigid_tube);
+  return {{metal ? &metal_tube : &soft_tube, everywhere()}};
+}
+
+/// The nearest of all stretches of two lines. Cables hang off their drawn place.
+std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
+                                   const std::vector<Stretch>& seconds, double horizon_in,
+                                   const CountsPair& counts) {
+  const bool hangs =
+      is(*firsts.front().route, LineKind::cable) || is(*seconds.front().route, LineKind::cable);
+  std::optional<Approach> nearest;
+  for (const Stretch& first : firsts)
+    for (const Stretch& second : seconds) {
+      const auto approach = nearest_lines(first, second, hangs ? Reach::likely : Reach::none,
+                                          nearest ? nearest->margin_in : horizon_in, counts);
+      if (approach) nearest = approach;
+    }
+  return nearest;
+}
+
+std::optional<Judgement> judge_zone(const RuleContext& context, const std::vector<Stretch>& firsts,
+                                    const std::vector<Stretch>& seconds, const Zone& zone) {
+  const PreparedRoute& first = *firsts.front().route;
+  const PreparedRoute& second = *seconds.front().route;
+  // Each of the two lines may lie off by the tolerance.
+  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  const auto counts = [&](double a, double b) {
+    return !at_shared_node(first, a, second, b) && zone.counts(a, b) &&
+           !context.is_passed_over(first, a) && !context.is_passed_over(second, b);
+  };
+  const auto approach =
+      nearest_of(firsts, seconds, zone.row->value + tolerance + beyond_limit_in, counts);
+  if (!approach) return std::nullopt;
+  const Phrasing& phrasing = context.phrasing;
+  const std::string& other = second.route->name;
+  const double free_in = approach->margin_in - tolerance;
+  Judgement judgement = context.at(first, approach->distance_in);
+  judgement.with = other;
+  judgement.with_is_route = true;
+  if (holds(judgement, free_in, {overlap, *zone.least, *zone.row})) {
+    judgement.message = "far enough from " + other;
+    return judgement;
+  }
+  judgement.message = judgement.limit == overlap.value
+                          ? "can touch " + other
+                          : "only " + phrasing.length(free_in) + " from " + other;
+  const double sag = approach->gap_in - approach->margin_in;
+  if (sag > 0) judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
+  judgement.mend =
+      "move the lines " + phrasing.length_up(Limit(*zone.row).lacking(free_in)) + " apart";
+  if (zone.row == &wire_to_cable) judgement.mend += ", or sleeve the cable there";
+  return judgement;
+}
+
+/// A line that comes back to where it has been must not run through itself. Places nearer along
+/// the line than a tight turn takes are neighbours, not meetings.
+std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& whole) {
+  const PreparedRoute& route = *whole.route;
+  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  const double apart = 1 + 3 * route.line->largest_diameter_in() + 2 * tolerance;
+  const auto counts = [&](double a, double b) {
+    return b - a > apart && !context.is_passed_over(route, a) && !context.is_passed_over(route, b);
+  };
+  const auto approach = nearest_lines(whole, whole, Reach::none, tolerance, counts);
+  if (!approach) return std::nullopt;
+  Judgement judgement = context.at(route, approach->distance_in);
+  judgement.with = route.route->name;
+  judgement.with_is_route = true;
+  if (holds(judgement, approach->margin_in - tolerance, {overlap})) {
+    judgement.message = "clear of itself";
+    return judgement;
+  }
+  judgement.message = "the line can touch itself";
+  judgement.mend = "lead the two parts " +
+                   context.phrasing.length_up(Limit(overlap).lacking(*judgement.value)) +
+                   " farther apart";
+  return judgement;
+}
+
+std::vector<Judgement> judge_separation(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  const auto& routes = context.prepared.routes;
+  const std::vector<FreeRun> runs = free_runs(context.prepared);
+  std::vector<std::vector<Stretch>> hanging;
+  for (const PreparedRoute& route : routes)
+    hanging.push_back(hanging_stretches(context.prepared, route, runs));
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    for (std::size_t j = i + 1; j < routes.size(); ++j) {
+      std::optional<Judgement> worst;
+      for (const Zone& zone : zones(routes[i], routes[j])) {
+        const auto judgement = judge_zone(context, hanging[i], hanging[j], zone);
+        if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
+      }
+      if (worst) judgements.push_back(*worst);
+    }
+    const Stretch whole = make_stretch(routes[i], 0, routes[i].length_in());
+    if (const auto self = judge_self(context, whole)) judgements.push_back(*self);
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& separation_rule() {
+  static const Rule rule{
+      .name = "separation",
+      .purpose = "lines keep their distance from each other, by kind",
+      .explanation =
+          R"(The least free distance between the surfaces of two lines as drawn, less twice the build
+tolerance, since either may lie off. Lines that meet at a node do not count within 2 in of it.
+Two wire bundles are not judged: they may be tied together. A line that crosses itself fails.
+Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
+without one leave room for it. How far lines can move toward each other is judged by chafe.)",
+      .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_separation};
+  return rule;
+}
+
+}  // namespace linewright

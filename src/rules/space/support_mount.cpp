@@ -1,0 +1,182 @@
+#include <algorithm>
+
+#include "lines/neighbour_filter.hpp"
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr LimitRow stand_off{
+    .name = "stand-off",
+    .subject = "support from the part it is fixed to, without a bracket drawn",
+    .value = 2,
+    .sense = LimitSense::at_most,
+    .source = "what a clamp on a stand-off spans",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+constexpr LimitRow out_of_reach{
+    .name = "out-of-reach",
+    .subject = "support from the part it is fixed to",
+    .value = 6,
+    .sense = LimitSense::at_most,
+    .source = "geometry: no clamp or bracket is drawn that reaches so far",
+    .mark = Mark::calculated};
+constexpr LimitRow goes_through{.name = "goes-through",
+                                .subject = "bore of a guide over the largest line",
+                                .value = 0,
+                                .source = "geometry",
+                                .mark = Mark::calculated};
+constexpr LimitRow moves_in_clamp{
+    .name = "moves-in-clamp",
+    .subject = "travel of a cable in a clamp about it, without a sleeve",
+    .value = 0,
+    .sense = LimitSense::at_most,
+    .source = "14 CFR 23.685(a): no jamming, chafing or interference",
+    .mark = Mark::verified};
+
+constexpr auto limits = limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp});
+
+/// From the line's surface at the support to the part's nearest surface.
+double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& route,
+                      const Support& support, int part) {
+  const Vec3 at = route.centreline.at(support.distance_in);
+  double least = 1e300;
+  for (const Obstacle& obstacle : prepared.obstacles.all())
+    if (obstacle.part == part) least = std::min(least, nearest(at, obstacle).distance_in);
+  for (const MeshPartField& mesh : prepared.obstacles.meshes()) {
+    if (mesh.part != part) continue;
+    if (const auto item = mesh.field->nearest_item({at, at}, MeshField::largest_in))
+      least = std::min(least, nearest(at, obstacle_of(mesh, *item)).distance_in);
+  }
+  return std::max(0.0, least - route.radius_in(support.distance_in));
+}
+
+Judgement judge_support(const RuleContext& context, const PreparedRoute& route,
+                        const Support& support, int part, const SourceLocation& where) {
+  Judgement judgement = context.at(route, support.distance_in);
+  judgement.location = where;
+  judgement.with = support.to;
+  const double gap = gap_to_part_in(context.prepared, route, support, part);
+  if (holds(judgement, gap, {out_of_reach, stand_off})) {
+    judgement.message = "the " + support.name + " can reach it";
+    return judgement;
+  }
+  judgement.message =
+      "the " + support.name + " is " + context.phrasing.length(gap) + " away from it";
+  judgement.mend = "name the part that holds it in `to`, or move the support to " + support.to;
+  return judgement;
+}
+
+/// `frame-crossing` holds the bore of what is fitted in a hole against the line.
+bool judged_in_hole(const PreparedRoute& route, const RoutePoint& point) {
+  return std::any_of(route.crossings.begin(), route.crossings.end(), [&](const Crossing& crossing) {
+    return crossing.hole && crossing.hole->name == point.through && is_guarded(route, crossing);
+  });
+}
+
+Judgement judge_bore(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  const double along = route.point_distance_in[index];
+  const double diameter = 2 * route.radius_in(along);
+  const double room = *point.bore_in - diameter;
+  const Phrasing& phrasing = context.phrasing;
+  Judgement judgement = context.at(route, along);
+  judgement.location = point.where;
+  const std::string bore = "the " + phrasing.length(*point.bore_in) + " bore of the guide";
+  if (!holds(judgement, room, {goes_through})) {
+    judgement.message = "does not go through " + bore + ": it may be " + phrasing.length(diameter) +
+                        " across there";
+    judgement.mend = "fit a guide with a bore of " + phrasing.length_up(diameter) + " or more";
+    return judgement;
+  }
+  const bool loose =
+      std::any_of(route.loose_guides.begin(), route.loose_guides.end(),
+                  [&](const Support& guide) { return guide.point == static_cast<int>(index); });
+  judgement.message = "goes through " + bore;
+  if (loose) judgement.message += ", which is too wide to hold it and does not count as a support";
+  return judgement;
+}
+
+/// A clamp seizes a moving cable or saws it, unless a sleeve lies between them.
+Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
+  const Phrasing& phrasing = context.phrasing;
+  const RoutePoint& point = route.route->points[index];
+  const double along = route.point_distance_in[index];
+  Judgement judgement = context.at(route, along);
+  judgement.location = point.where;
+  if (!point.to.empty()) judgement.with = point.to;
+  if (route.bears_clamp(along)) {
+    holds_true(judgement, true, moves_in_clamp);
+    judgement.message = route.sleeve_at(along) ? "the clamp holds the sleeve that the cable is in"
+                                               : "the clamp holds a cable that does not move";
+    return judgement;
+  }
+  judgement.mend = "lead the cable through a fairlead there, or put a sleeve between them";
+  const auto moves = route.moves;
+  if (!moves) {
+    leave_unknown(judgement, moves_in_clamp);
+    judgement.message =
+        "whether the cable moves in the clamp about it is not known: the travel of " +
+        route.route->name + " is missing";
+    judgement.mend = "state the route's travel, or " + judgement.mend;
+    return judgement;
+  }
+  holds(judgement, moves->toward_from_in + moves->toward_to_in, {moves_in_clamp});
+  judgement.message = "the clamp is about a bare cable that moves " +
+                      phrasing.length(*judgement.value) +
+                      " through it: it seizes the cable or saws it, and counts as no support";
+  return judgement;
+}
+
+std::vector<Judgement> judge_support_mount(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    for (const auto* supports : {&route.supports, &route.loose_guides})
+      for (const Support& support : *supports) {
+        if (support.to.empty()) continue;
+        const std::optional<int> part = context.prepared.obstacles.find_part(support.to);
+        const RoutePoint& point = route.route->points[static_cast<std::size_t>(support.point)];
+        if (part) judgements.push_back(judge_support(context, route, support, *part, point.where));
+      }
+    for (const FreePassage& passage : route.free_passages) {
+      const RoutePoint& fairlead = passage.fairlead();
+      const Support ring{passage.distance_in, 0, "fairlead on " + fairlead.to, -1, fairlead.to};
+      const std::optional<int> part = context.prepared.obstacles.find_part(fairlead.to);
+      if (!fairlead.to.empty() && part)
+        judgements.push_back(judge_support(context, route, ring, *part, fairlead.where));
+    }
+    const bool on_cable = route.line->kind == LineKind::cable;
+    for (std::size_t i = 0; i < route.route->points.size(); ++i)
+      if (on_cable && route.route->points[i].hold == HoldKind::clamp)
+        judgements.push_back(judge_clamp(context, route, i));
+    for (std::size_t i = 0; i < route.route->points.size(); ++i)
+      if (route.route->points[i].bore_in && !judged_in_hole(route, route.route->points[i]))
+        judgements.push_back(judge_bore(context, route, i));
+  }
+  return judgements;
+}
+
+}  // namespace
+
+const Rule& support_mount_rule() {
+  static const Rule rule{
+      .name = "support-mount",
+      .purpose = "a support is where the part it is fixed to is, and clamps no moving cable",
+      .explanation =
+          R"(A clamp or guide that names the part it is fixed to (`to`) must be drawn near that part: a
+support counts for spacing and chafe, and one that nothing holds would make both pass for
+nothing. Measured from the line's surface at the support to the part. A support without `to` is
+taken at its word. A guide whose bore is stated must let the line, or its sleeve, through; in a
+frame's hole `frame-crossing` sees to that. One with a bore over twice the line's diameter does
+not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
+would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
+cable without travel.)",
+      .mend = "Name the right part, move the support, or describe the bracket as a solid.",
+      .limits = limits,
+      .catalogue_limits = "",
+      .judge = judge_support_mount};
+  return rule;
+}
+
+}  // namespace linewright

@@ -1,0 +1,62 @@
+#include "rules/words/neighbour_words.hpp"
+
+#include <cmath>
+
+namespace linewright {
+
+namespace {
+
+std::string part_words(const Part& part) {
+  switch (part.kind) {
+    case PartKind::frame:
+      return "frame " + part.name;
+    case PartKind::channel:
+      return "channel " + part.name;
+    case PartKind::panel:
+      return "panel " + part.name;
+    case PartKind::solid:
+      return part.name;
+    case PartKind::mover:
+      return "moving part " + part.name;
+    case PartKind::mesh:
+      return "mesh " + part.name;
+  }
+  return part.name;
+}
+
+}  // namespace
+
+std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
+  if (part.kind == PartKind::mesh) {
+    const std::string piece =
+        obstacle.hole.empty() || obstacle.hole == part.name ? "" : " (" + obstacle.hole + ")";
+    return (obstacle.feature == Feature::face ? "" : "an edge of ") + part_words(part) + piece;
+  }
+  switch (obstacle.feature) {
+    case Feature::face:
+      return part_words(part);
+    case Feature::free_edge:
+      return "the edge of " + part_words(part);
+    case Feature::hole_edge:
+      return "the edge of hole " + obstacle.hole;
+  }
+  return part_words(part);
+}
+
+std::string attachment_words(const PreparedRoute& route, double distance_in) {
+  const Attachment* attachment = route.attachment_at(distance_in);
+  return attachment ? "with its " + attachment->kind + " " : std::string();
+}
+
+std::string direction_words(Vec3 direction) {
+  if (norm(direction) < 1e-6) return {};
+  const Vec3 step = unit(direction);
+  const double along = std::abs(step.x);
+  const double across = std::abs(step.y);
+  const double up = std::abs(step.z);
+  if (up >= across && up >= along) return step.z > 0 ? ", mainly up" : ", mainly down";
+  if (across >= along) return step.y > 0 ? ", mainly to the right" : ", mainly to the left";
+  return step.x > 0 ? ", mainly aft" : ", mainly forward";
+}
+
+}  // namespace linewright

@@ -1,0 +1,21 @@
+#pragma once
+// Structure as the builder calls it.
+
+#include <string>
+
+#include "geometry/structure/obstacles.hpp"
+#include "lines/prepared.hpp"
+
+namespace linewright {
+
+/// "the edge of channel S3L", "the edge of hole F4-b", "panel aft-deck".
+std::string obstacle_words(const Part& part, const Obstacle& obstacle);
+
+/// "with its turnbuckle " for a place that a thicker attachment comes to, to begin a message with;
+/// else empty.
+std::string attachment_words(const PreparedRoute& route, double distance_in);
+
+/// ", mainly up", ", mainly to the left"… for a direction; empty for no direction.
+std::string direction_words(Vec3 direction);
+
+}  // namespace linewright

@@ -1,0 +1,27 @@
+#include "rules/words/swung_end.hpp"
+
+namespace linewright {
+
+std::string fixed_end_words(const PreparedRoute& route, int point) {
+  std::string words;
+  for (const RouteEnd end : {RouteEnd::from, RouteEnd::to}) {
+    const Node& node = end == RouteEnd::from ? *route.from : *route.to;
+    if (node.kind != NodeKind::horn && node.kind != NodeKind::pedal) continue;
+    if (end_guide(route, end) != point) continue;
+    const auto swing = arm_swing(route, end);
+    if (swing && swing->reaches) continue;
+    words += "; " + node.name + " is taken as fixed: ";
+    if (swing)
+      words += "its arm cannot give the travel";
+    else
+      words += std::string(node.arm ? "the cable's travel" : "its arm") + " is not stated";
+  }
+  return words;
+}
+
+std::string swinging_end_name(const PreparedRoute& route, int point) {
+  const auto from = arm_swing(route, RouteEnd::from);
+  return from && from->reaches && from->guide == point ? route.from->name : route.to->name;
+}
+
+}  // namespace linewright

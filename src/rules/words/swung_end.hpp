@@ -1,0 +1,17 @@
+#pragma once
+// Words for the ends of a cable that swing, or are taken not to.
+
+#include <string>
+
+#include "lines/arm_swing.hpp"
+
+namespace linewright {
+
+/// "; pedal-left is taken as fixed: its arm is not stated", for a point that is the nearest guide
+/// of a horn or pedal whose swing is not known; empty elsewhere.
+std::string fixed_end_words(const PreparedRoute& route, int point);
+
+/// "rudder-horn-left": the end whose arm swings the cable at the point; of two the route's `from`.
+std::string swinging_end_name(const PreparedRoute& route, int point);
+
+}  // namespace linewright

@@ -1,0 +1,106 @@
+#include "words/phrasing.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace linewright {
+
+namespace {
+
+/// Fixed decimals without a negative zero.
+std::string fixed(double value, int decimals) {
+  const double scale = std::pow(10.0, decimals);
+  if (std::round(value * scale) == 0) value = 0;
+  return fmt::format("{:.{}f}", value, decimals);
+}
+
+/// What is over a printed figure by no more than this is rounding: inches, or what is compared.
+constexpr double rounding_in = 1e-6;
+
+/// Enough for sixteenths and eighths of an inch to be what they are called.
+int decimals_of_inches(double inches) {
+  if (std::abs(inches) < 1) return 3;
+  return std::abs(inches) < 10 ? 2 : 1;
+}
+
+constexpr int most_more_decimals = 4;
+
+}  // namespace
+
+std::string Phrasing::length_number(double inches, int more_decimals) const {
+  if (unit == LengthUnit::millimetre) return fixed(inches * 25.4, 1 + more_decimals);
+  return fixed(inches, decimals_of_inches(inches) + more_decimals);
+}
+
+std::string Phrasing::length(double inches, int more_decimals) const {
+  return length_number(inches, more_decimals) + " " + unit_name();
+}
+
+std::string Phrasing::unit_name() const {
+  return unit == LengthUnit::millimetre ? "mm" : "in";
+}
+
+double Phrasing::rounded_up(double inches) const {
+  const double steps =
+      unit == LengthUnit::millimetre ? 254 : std::pow(10.0, decimals_of_inches(inches));
+  return std::ceil((inches - rounding_in) * steps) / steps;
+}
+
+double Phrasing::rounded_down(double inches) const {
+  return -rounded_up(-inches);
+}
+
+std::string Phrasing::angle(double degrees, int more_decimals) const {
+  return fixed(degrees, 1 + more_decimals) + " deg";
+}
+
+std::string Phrasing::place(Vec3 at) const {
+  const double scale = unit == LengthUnit::millimetre ? 25.4 : 1;
+  return "FS " + fixed(at.x * scale, 1) + " BL " + fixed(at.y * scale, 1) + " WL " +
+         fixed(at.z * scale, 1);
+}
+
+std::string Phrasing::extents(Vec3 least, Vec3 most) const {
+  const double scale = unit == LengthUnit::millimetre ? 25.4 : 1;
+  const auto range = [scale](const char* axis, double from, double to) {
+    return axis + fixed(from * scale, 1) + " to " + fixed(to * scale, 1);
+  };
+  return range("FS ", least.x, most.x) + ", " + range("BL ", least.y, most.y) + ", " +
+         range("WL ", least.z, most.z);
+}
+
+std::pair<std::string, std::string> told_apart(double first, double second,
+                                               const ValueWords& words) {
+  const std::pair usual{words(first, 0), words(second, 0)};
+  if (std::abs(first - second) <= rounding_in || usual.first != usual.second) return usual;
+  for (int more = 1; more <= most_more_decimals; ++more) {
+    std::pair finer{words(first, more), words(second, more)};
+    if (finer.first != finer.second) return finer;
+  }
+  return usual;
+}
+
+std::string mark_words(Mark mark) {
+  switch (mark) {
+    case Mark::verified:
+      return "verified";
+    case Mark::verified_secondary:
+      return "verified in a restatement of the source";
+    case Mark::from_memory:
+      return "from memory, not checked against it";
+    case Mark::common_practice:
+      return "common practice, no source";
+    case Mark::calculated:
+      return "calculated";
+    case Mark::builder:
+      return "the project's own figure";
+  }
+  return {};
+}
+
+std::string cite(const Source& source) {
+  return source.text + " (" + mark_words(source.mark) + ")";
+}
+
+}  // namespace linewright

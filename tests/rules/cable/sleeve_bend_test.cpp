@@ -1,0 +1,106 @@
+// Sleeves on the turns of a cable: an arc to follow, and one that the sleeve stands.
+
+#include "rules/cable/sleeve_bend.hpp"
+
+#include <numbers>
+
+#include "rules/cable_project.hpp"
+
+namespace linewright {
+namespace {
+
+/// A square turn at FS 50, bent to 4 in: the arc is from 46 to 52.28 in. The sleeve is clamped.
+SmallProject sleeved_turn(double from_in, double to_in, std::optional<double> least_in,
+                          double bend_in = 4, Mark mark = Mark::verified) {
+  SmallProject project = cable_project({bent({50, 0, 10}, bend_in)}, {50, 40, 10});
+  if (bend_in <= 0) the_route(project).points[0].bend_in.reset();
+  Sleeve sleeve{from_in, to_in, 0.18, 0.25, {"routes.yaml", 108, 16}};
+  if (least_in) sleeve.minimum_bend_radius_in = {*least_in, {"a table", mark}};
+  the_route(project).sleeves.push_back(sleeve);
+  set_travel(project, 0, 0);
+  return project;
+}
+
+/// What is said after fit and hold.
+std::vector<Judgement> bends_of(const SmallProject& project) {
+  std::vector<Judgement> all = project.judged_by("sleeve-cover");
+  all.erase(all.begin(), all.begin() + 2);
+  return all;
+}
+
+TEST(BentSleeve, MustStandItsRadius) {
+  EXPECT_EQ(sole(bends_of(sleeved_turn(40, 60, 4))).verdict, Verdict::pass);
+  const Judgement tight = sole(bends_of(sleeved_turn(40, 60, 5)));
+  EXPECT_EQ(tight.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(*tight.value, 4);
+  EXPECT_DOUBLE_EQ(*tight.limit, 5);
+  EXPECT_TRUE(contains(tight.mend, "5.00 in")) << tight.mend;
+  EXPECT_EQ(tight.location.line, SmallProject::line_of_point(0, 0));
+  expect_complete(tight);
+  EXPECT_EQ(sole(bends_of(sleeved_turn(40, 60, 5, 4, Mark::common_practice))).verdict,
+            Verdict::warn);
+}
+
+TEST(BentSleeve, WithoutALeastRadiusIsUnknown) {
+  const Judgement judgement = sole(bends_of(sleeved_turn(40, 60, std::nullopt)));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  expect_complete(judgement);
+}
+
+TEST(BentSleeve, CannotTurnAtAPoint) {
+  const Judgement judgement = sole(bends_of(sleeved_turn(40, 60, 4, 0)));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 90, 1e-9);
+  EXPECT_TRUE(contains(judgement.message, "at one point")) << judgement.message;
+  EXPECT_TRUE(contains(judgement.mend, "bend: 4.00 in")) << judgement.mend;
+  expect_complete(judgement);
+}
+
+TEST(BentSleeve, IsAskedNothingWhereItLiesStraight) {
+  EXPECT_TRUE(bends_of(sleeved_turn(20, 46, std::nullopt)).empty());
+  EXPECT_TRUE(bends_of(sleeved_turn(52.3, 60, std::nullopt)).empty());
+  EXPECT_FALSE(bends_of(sleeved_turn(20, 46.1, std::nullopt)).empty());
+}
+
+TEST(BentSleeve, LeavesTheTurnInAFairleadToItsOwnRule) {
+  SmallProject project = cable_project({held({50, 0, 10}, HoldKind::fairlead)}, {100, 2, 10});
+  the_route(project).sleeves.push_back({40, 60, 0.18, 0.25, {"routes.yaml", 108, 16}});
+  set_travel(project, 0, 0);
+  for (const Judgement& each : project.judged_by("sleeve-cover"))
+    EXPECT_FALSE(contains(each.message, "bend") || contains(each.message, "turns")) << each.message;
+}
+
+TEST(BentSleeve, OverTheWholeArcGuidesTheCableRoundIt) {
+  const auto unguided = [](double from_in, double to_in) {
+    int found = 0;
+    for (const Judgement& each : sleeved_turn(from_in, to_in, 4).judged_by("bend-fit"))
+      found += contains(each.message, "where no pulley or fairlead guides it") ? 1 : 0;
+    return found;
+  };
+  EXPECT_EQ(unguided(40, 60), 0);
+  EXPECT_EQ(unguided(46, 46 + 2 * std::numbers::pi), 0);
+  EXPECT_EQ(unguided(40, 50), 1);
+  EXPECT_EQ(unguided(10, 20), 1);
+}
+
+TEST(BentSleeve, OnATubeIsJudgedOnlyByARadiusThatIsKnown) {
+  const auto on_tube = [](std::optional<double> least_in) {
+    SmallProject project;
+    project.node("a", NodeKind::bulkhead, {0, 0, 0}).node("b", NodeKind::bulkhead, {20, 20, 0});
+    Route& route = project.route("tube", "tube-nylon-1/4", "a", "b", {bent({20, 0, 0}, 4)});
+    Sleeve sleeve{10, 25, 0.3, 0.4, {"routes.yaml", 108, 16}};
+    if (least_in) sleeve.minimum_bend_radius_in = {*least_in, {"a table", Mark::verified}};
+    route.sleeves.push_back(sleeve);
+    return not_passed(project.judged_by("sleeve-cover"));
+  };
+  EXPECT_TRUE(on_tube(std::nullopt).empty());
+  EXPECT_TRUE(on_tube(4).empty());
+  EXPECT_EQ(sole(on_tube(5)).verdict, Verdict::fail);
+}
+
+TEST(BentSleeve, SaysTheSameOfAReversedRun) {
+  expect_same_reversed(sleeved_turn(40, 60, 5), "sleeve-cover");
+}
+
+}  // namespace
+}  // namespace linewright

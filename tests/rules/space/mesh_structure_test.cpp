@@ -1,0 +1,350 @@
+// Structure that comes from a mesh's file is judged as the same structure described.
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "input/mesh/read_mesh_file.hpp"
+#include "lines/prepare.hpp"
+#include "oracles/random_path.hpp"
+#include "rules/project_text.hpp"
+
+namespace linewright {
+namespace {
+
+// Meshes keep places in 32 bits: at 130 in, 8e-6 in.
+constexpr double single_in = 2e-5;
+
+/// A project with one mesh, `body`, whose file holds this OBJ text.
+class MeshProject {
+ public:
+  MeshProject(const ProjectSections& sections, const std::string& obj, bool read = true) {
+    const ProjectFolder folder;
+    folder.write("body.obj", obj);
+    folder.write("project.yaml", sections.text());
+    LoadResult result = load_project(folder.path() / "project.yaml", built_in_catalogue());
+    if (!result.project) throw std::runtime_error(shown(result.errors) + "in\n" + sections.text());
+    project_ = std::make_unique<Project>(std::move(*result.project));
+    MeshFields fields;
+    for (const Mesh& mesh : project_->structure.meshes)
+      if (read) fields.push_back(field_of(mesh));
+    prepared_ = std::make_unique<PreparedProject>(prepare(*project_, fields));
+  }
+
+  std::vector<Judgement> judged(const std::string& rule) const {
+    return judge(*prepared_, {}, rule);
+  }
+
+ private:
+  static std::shared_ptr<const MeshField> field_of(const Mesh& mesh) {
+    auto reading = read_mesh_file(mesh);
+    if (const auto* fault = std::get_if<Diagnostic>(&reading))
+      throw std::runtime_error(fault->message);
+    const auto held =
+        std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(reading)));
+    const CornersView corners{reinterpret_cast<const char*>(held->corners.data()),
+                              sizeof held->corners[0], held->corners.size()};
+    return std::make_shared<const MeshField>(MeshSource{mesh, corners, held->parts, held}, 1);
+  }
+
+  std::unique_ptr<Project> project_;
+  std::unique_ptr<PreparedProject> prepared_;
+};
+
+/// A quadrilateral of two triangles. Corners are counted from the last, so that more can follow.
+std::string quad(Vec3 a, Vec3 b, Vec3 c, Vec3 d) {
+  std::string text;
+  for (const Vec3& at : {a, b, c, d}) text += fmt::format("v {} {} {}\n", at.x, at.y, at.z);
+  return text + "f -4 -3 -2 -1\n";
+}
+
+/// A plate across FS with a square hole, `half_hole` to each side of BL 0, WL 10.
+std::string plate_with_hole(double station, double half_hole) {
+  const double out = 8;
+  const auto at = [&](double bl, double wl) { return Vec3{station, bl, 10 + wl}; };
+  const double h = half_hole;
+  return quad(at(-out, -out), at(out, -out), at(h, -h), at(-h, -h)) +
+         quad(at(out, -out), at(out, out), at(h, h), at(h, -h)) +
+         quad(at(out, out), at(-out, out), at(-h, h), at(h, h)) +
+         quad(at(-out, out), at(-out, -out), at(-h, -h), at(-h, h));
+}
+
+std::string plate_across(double station) {
+  return quad({station, -8, 2}, {station, 8, 2}, {station, 8, 18}, {station, -8, 18});
+}
+
+std::string mesh_entry(const std::string& more = "") {
+  return "  meshes:\n    - {name: body, file: body.obj, units: in" + more + "}\n";
+}
+
+/// A straight 1/4 in line from (100, 0, 10) to (130, 0, 10) past the structure.
+ProjectSections past(const std::string& structure, const std::string& line = "tube-nylon-1/4",
+                     const std::string& points = "[]", const std::string& to = "130, 0, 10") {
+  ProjectSections sections;
+  sections.structure = structure;
+  sections.nodes = held_node("forward", "100, 0, 10") + held_node("aft", to);
+  const std::string system = line.starts_with("wire")    ? "wire"
+                             : line.starts_with("cable") ? "cable"
+                                                         : "static";
+  sections.routes = "  - {name: route, system: " + system + ", line: " + line +
+                    ", from: forward, to: aft,\n     points: " + points + "}\n";
+  return sections;
+}
+
+/// A plate under the line whose surface at FS 105 to 125 comes down from `wl`.
+std::vector<Vec3> plate_corners(double wl) {
+  return {{105, -5, wl}, {125, -5, wl - 1}, {125, 5, wl - 1}, {105, 5, wl}};
+}
+
+std::string plate_obj(double wl) {
+  const std::vector<Vec3> at = plate_corners(wl);
+  return quad(at[0], at[1], at[2], at[3]);
+}
+
+std::string panel(double wl, const std::string& thickness) {
+  std::string corners;
+  for (const Vec3& at : plate_corners(wl))
+    corners += fmt::format("{}[{}, {}, {}]", corners.empty() ? "" : ", ", at.x, at.y, at.z);
+  return "  panels:\n    - {name: body, corners: [" + corners + "], thickness: " + thickness +
+         "}\n";
+}
+
+void expect_same(const std::vector<Judgement>& of_mesh, const std::vector<Judgement>& described) {
+  ASSERT_EQ(of_mesh.size(), described.size());
+  for (std::size_t i = 0; i < described.size(); ++i) {
+    EXPECT_EQ(of_mesh[i].verdict, described[i].verdict);
+    EXPECT_EQ(of_mesh[i].with, described[i].with);
+    EXPECT_NEAR(of_mesh[i].value.value_or(-1), described[i].value.value_or(-1), single_in);
+    EXPECT_NEAR(of_mesh[i].limit.value_or(-1), described[i].limit.value_or(-1), single_in);
+    EXPECT_LT(distance(of_mesh[i].at.value_or(Vec3()), described[i].at.value_or(Vec3())), 1e-3);
+  }
+}
+
+TEST(MeshStructure, IsClearedAsThePanelInItsPlace) {
+  for (const std::string line : {"tube-nylon-1/4", "tube-aluminium-1/4", "wire-1/4"})
+    for (const double wl : {9.9, 9.7, 9.1, 8.0})
+      for (const std::string thickness : {"0.0", "0.04"}) {
+        SCOPED_TRACE(line + " over " + std::to_string(wl) + ", " + thickness);
+        const MeshProject mesh(past(mesh_entry(", thickness: " + thickness), line), plate_obj(wl));
+        const MeshProject described(
+            past(panel(wl, thickness == "0.0" ? "0.000001" : thickness), line), "");
+        expect_same(mesh.judged("clearance"), described.judged("clearance"));
+        expect_same(mesh.judged("chafe"), described.judged("chafe"));
+      }
+}
+
+TEST(MeshStructure, MeasuresFromTheFaceOfAThickSheet) {
+  // 10 - 9 - 0.125 = 0.875 to the sheet's middle, half its thickness less to its face.
+  const std::string level = quad({105, -5, 9}, {125, -5, 9}, {125, 5, 9}, {105, 5, 9});
+  for (const auto& [entry, gap] : {std::pair{"", 0.875}, {", thickness: 0.25", 0.75}}) {
+    const Judgement judgement =
+        only(MeshProject(past(mesh_entry(entry)), level).judged("clearance"));
+    EXPECT_NEAR(*judgement.value, gap, single_in);
+    EXPECT_EQ(judgement.with, "body");
+    EXPECT_EQ(judgement.verdict, Verdict::pass);
+  }
+}
+
+TEST(MeshStructure, StandsWhereTheProjectPutsIt) {
+  // Drawn in millimetres about its own middle, lying on its side: a quarter turn about FS lays it
+  // flat, and it is moved to WL 9.
+  const std::string drawn = quad({-254, 0, -127}, {254, 0, -127}, {254, 0, 127}, {-254, 0, 127});
+  ProjectSections sections = past(
+      "  meshes:\n    - {name: body, file: body.obj, units: mm, rotate: [{about: FS, angle: 90 "
+      "deg}], translate: [115, 0, 9]}\n");
+  const Judgement judgement = only(MeshProject(sections, drawn).judged("clearance"));
+  EXPECT_NEAR(*judgement.value, 0.875, single_in);
+}
+
+TEST(MeshStructure, NamesTheEdgeAndThePiece) {
+  const std::string wall = quad({115, -0.5, 9.7}, {115, 0.5, 9.7}, {115, 0.5, 5}, {115, -0.5, 5});
+  const Judgement edge =
+      only(MeshProject(past(mesh_entry()), "o rib 4\n" + wall).judged("clearance"));
+  EXPECT_EQ(edge.verdict, Verdict::warn);
+  EXPECT_EQ(edge.message, "too near to an edge of mesh body (rib 4)");
+  const Judgement face =
+      only(MeshProject(past(mesh_entry()), plate_obj(9.9) + "o far\n" + plate_across(500))
+               .judged("clearance"));
+  EXPECT_TRUE(face.message.find("mesh body") != std::string::npos) << face.message;
+  EXPECT_TRUE(face.message.find("far") == std::string::npos) << face.message;
+}
+
+TEST(MeshStructure, ALineThatCanReachAnEdgeChafes) {
+  const std::string wall = quad({115, -5, 9.7}, {115, 5, 9.7}, {115, 5, 5}, {115, -5, 5});
+  const Judgement judgement = only(MeshProject(past(mesh_entry()), wall).judged("chafe"));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 10 - 0.125 - 9.7, single_in);
+  EXPECT_TRUE(judgement.message.starts_with("can reach an edge of mesh body: "))
+      << judgement.message;
+  // A guard cannot be stated for a mesh's edge, so it is not offered.
+  EXPECT_EQ(judgement.mend.find("guard the edge"), std::string::npos) << judgement.mend;
+}
+
+TEST(MeshStructure, ALineThroughAPlateFails) {
+  for (const std::string line : {"tube-nylon-1/4", "cable-7x19-1/8-steel"}) {
+    const Judgement judgement =
+        only(MeshProject(past(mesh_entry(), line), plate_across(115.25)).judged("frame-crossing"));
+    EXPECT_EQ(judgement.verdict, Verdict::fail);
+    EXPECT_EQ(judgement.with, "body");
+    EXPECT_EQ(judgement.message, "goes through a surface of mesh body, where no hole is described");
+    EXPECT_NEAR(judgement.at->x, 115.25, single_in);
+  }
+}
+
+TEST(MeshStructure, ALineThroughAPlateIsToBeLedRoundIt) {
+  for (const std::string line : {"tube-nylon-1/4", "cable-7x19-1/8-steel"}) {
+    const Judgement judgement =
+        only(MeshProject(past(mesh_entry(), line), plate_across(115.25)).judged("clearance"));
+    EXPECT_EQ(judgement.verdict, Verdict::fail);
+    EXPECT_EQ(judgement.mend, "lead the line round it");
+  }
+}
+
+TEST(MeshStructure, ALineThroughASeamOfAPlateFails) {
+  // The edge that the two triangles share runs right through the line, however the plate leans:
+  // corners in 64ths are the same in 32 bits, and only where the line pierces it is rounded.
+  oracles::Random random(31);
+  const Vec3 from{100, 0, 10};
+  const auto corner = [&](double bl, double wl) {
+    return Vec3{115 + random.whole(-99, 99) / 64.0, bl + random.whole(-64, 64) / 64.0,
+                wl + random.whole(-64, 64) / 64.0};
+  };
+  for (int i = 0; i < 40; ++i) {
+    const Vec3 a = corner(-4, 6);
+    const Vec3 c = corner(4, 14);
+    const Vec3 at = between(a, c, random.between(0.3, 0.7));
+    const Vec3 to = from + (at - from) * 1.9;
+    const MeshProject project(
+        past(mesh_entry(), "tube-nylon-1/4", "[]", fmt::format("{}, {}, {}", to.x, to.y, to.z)),
+        quad(a, corner(4, 6), c, corner(-4, 14)));
+    EXPECT_EQ(project.judged("frame-crossing").size(), 1U) << i;
+  }
+}
+
+TEST(MeshStructure, ALineThroughAnOpenHoleOfAPlateDoesNotFail) {
+  const MeshProject project(past(mesh_entry()), plate_with_hole(115, 1));
+  EXPECT_TRUE(project.judged("frame-crossing").empty());
+  // Its edge is cleared like any other: 1 - 0.125.
+  const Judgement clearance = only(project.judged("clearance"));
+  EXPECT_NEAR(*clearance.value, 0.875, single_in);
+}
+
+TEST(MeshStructure, BothFacesOfASheetAreOneCrossing) {
+  const MeshProject sheet(past(mesh_entry()), plate_across(115) + plate_across(115.04));
+  EXPECT_EQ(sheet.judged("frame-crossing").size(), 1U);
+  const MeshProject two(past(mesh_entry()), plate_across(110) + plate_across(120));
+  EXPECT_EQ(two.judged("frame-crossing").size(), 2U);
+}
+
+std::string frame_at(double station, const std::string& edge) {
+  return fmt::format(
+      "  frames:\n    - {{name: F4, station: {}, thickness: 0.032, outline: [[-8, 2], [8, 2], [8, "
+      "18], [-8, 18]], holes: [{{name: hole, centre: [0, 10], diameter: 2, edge: {}}}]}}\n",
+      station, edge);
+}
+
+TEST(MeshStructure, ADescribedHoleExplainsAPlateInItsFrame) {
+  // Clamped to both sides, so that the line reaches nothing but what it goes through.
+  const std::string clamps = "[{at: [113, 0, 10], hold: clamp}, {at: [117, 0, 10], hold: clamp}]";
+  for (const std::string edge : {"bare", "edge-trim"})
+    for (const std::string& plate : {plate_with_hole(115.05, 0.3), plate_with_hole(115.05, 0.6)}) {
+      SCOPED_TRACE(edge);
+      const ProjectSections described = past(frame_at(115, edge), "tube-nylon-1/4", clamps);
+      ProjectSections with_mesh = described;
+      with_mesh.structure += mesh_entry();
+      const MeshProject frame(described, "");
+      const MeshProject both(with_mesh, plate);
+      expect_same(both.judged("frame-crossing"), frame.judged("frame-crossing"));
+      for (const std::string rule : {"clearance", "chafe"})
+        for (const Judgement& judgement : with(both.judged(rule), "body"))
+          EXPECT_EQ(judgement.verdict, Verdict::pass) << judgement.message;
+    }
+}
+
+TEST(MeshStructure, MetalInADescribedHoleIsSaid) {
+  // A 1/4 in line through the middle of a 2 in hole, and a plate that stands before it.
+  const auto found = [](const std::string& plate) {
+    return with(
+        MeshProject(past(frame_at(115, "bare") + mesh_entry()), plate).judged("frame-crossing"),
+        "body");
+  };
+  const Judgement covered = only(found(plate_across(115.08)));
+  EXPECT_EQ(covered.verdict, Verdict::warn);
+  EXPECT_NEAR(*covered.value, -0.125, single_in);
+  EXPECT_NEAR(covered.at->x, 115.08, 1e-3);
+  EXPECT_EQ(covered.message, "runs into mesh body in hole hole, which frame F4 describes as open");
+  // Half of the line lies on it, and no face is pierced.
+  const Judgement beside =
+      only(found(quad({115.08, -1, 9}, {115.08, 1, 9}, {115.08, 1, 9.95}, {115.08, -1, 9.95})));
+  EXPECT_EQ(beside.verdict, Verdict::warn);
+  EXPECT_NEAR(*beside.value, 0.05 - 0.125, single_in);
+  EXPECT_TRUE(found(plate_with_hole(115.08, 0.13)).empty());
+}
+
+TEST(MeshStructure, AMountHidesOnlyWhatOfTheMeshIsNearIt) {
+  // A port on a plate at FS 130; a rib of the same mesh ends 0.05 in beside the line's middle.
+  const auto clearance = [](double station) {
+    const std::string rib =
+        quad({station, 0.05, 9}, {station, 3, 9}, {station, 3, 11}, {station, 0.05, 11});
+    return only(MeshProject(past(mesh_entry()), plate_across(130) + rib).judged("clearance"));
+  };
+  for (const double station : {128.5, 129.2, 129.4}) {
+    SCOPED_TRACE(station);
+    EXPECT_EQ(clearance(station).verdict, Verdict::fail);
+    EXPECT_NEAR(*clearance(station).value, 0.05 - 0.125, single_in);
+  }
+}
+
+TEST(MeshStructure, ADescribedHoleDoesNotExplainAPlateElsewhere) {
+  ProjectSections sections = past(frame_at(115, "bare") + mesh_entry());
+  const auto failed =
+      with(MeshProject(sections, plate_across(116)).judged("frame-crossing"), "body");
+  EXPECT_EQ(only(failed).verdict, Verdict::fail);
+}
+
+TEST(MeshStructure, APortOnASkinDoesNotClashWithIt) {
+  // The aft end is mounted on a plate across its way, and the line comes from inside.
+  const MeshProject project(past(mesh_entry()), plate_across(130));
+  for (const std::string rule : {"frame-crossing", "clearance"})
+    for (const Judgement& judgement : project.judged(rule))
+      EXPECT_EQ(judgement.verdict, Verdict::pass) << judgement.message;
+  // What it goes through on its way there is another thing, though of the same mesh.
+  const MeshProject rib(past(mesh_entry()), plate_across(130) + plate_across(129.4));
+  EXPECT_EQ(only(rib.judged("frame-crossing")).verdict, Verdict::fail);
+  // A line that goes on through it does.
+  const MeshProject beyond(past(mesh_entry(), "tube-nylon-1/4", "[]", "133, 0, 10"),
+                           plate_across(130));
+  EXPECT_EQ(only(beyond.judged("frame-crossing")).verdict, Verdict::fail);
+}
+
+TEST(MeshStructure, ASupportCanBeFixedToIt) {
+  const std::string points = "[{at: [115, 0, 10], hold: clamp, to: body}]";
+  for (const auto& [wl, verdict] : {std::pair{8.0, Verdict::pass},
+                                    {7.0, Verdict::warn},
+                                    {2.0, Verdict::fail},
+                                    {-400.0, Verdict::fail}}) {
+    const std::string level = quad({105, -5, wl}, {125, -5, wl}, {125, 5, wl}, {105, 5, wl});
+    const Judgement judgement = only(
+        MeshProject(past(mesh_entry(), "tube-nylon-1/4", points), level).judged("support-mount"));
+    EXPECT_EQ(judgement.verdict, verdict);
+    EXPECT_EQ(judgement.with, "body");
+    EXPECT_NEAR(*judgement.value, 10 - 0.125 - wl, 1e-4);
+  }
+}
+
+TEST(MeshStructure, IsNotKnownWhereItWasNotRead) {
+  const MeshProject project(past(mesh_entry()), plate_across(115), false);
+  const Judgement judgement = only(project.judged("clearance"));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_EQ(judgement.with, "body");
+  EXPECT_EQ(judgement.message, "the gap to mesh body is not measured: its file was not read");
+}
+
+}  // namespace
+}  // namespace linewright
