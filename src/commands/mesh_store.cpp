@@ -43,7 +43,8 @@ constexpr double near_a_line_in = 1.5;
 /// tightly.
 bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& routes) {
   for (const PreparedRoute& route : routes) {
-    const double within = near_a_line_in + route.thickest_radius_in() + mesh.mesh().thickness / 2;
+    const double within =
+        near_a_line_in + route.thickest_radius_in() + mesh.mesh().thickness_in / 2;
     for (const ChordBlock& block : make_stretch(route, 0, route.length_in()).blocks)
       if (!mesh.cells_near(block.bounds, within).empty()) return true;
   }
@@ -57,7 +58,7 @@ bool MeshStore::is_same(const Held& held, const Held& wanted) {
   const Mesh& b = wanted.mesh;
   return a.path == b.path && held.size == wanted.size && held.saved == wanted.saved &&
          a.placement == b.placement && a.crease_angle_deg == b.crease_angle_deg &&
-         a.thickness == b.thickness;
+         a.thickness_in == b.thickness_in;
 }
 
 std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,

@@ -12,7 +12,7 @@ Opening read_opening(const YamlNode& node, ReadContext& context) {
   opening.where = node.where;
   opening.name = fields.text("name", "a name");
   opening.centre = fields.place("centre");
-  opening.diameter = fields.number("diameter", {"a diameter"});
+  opening.diameter_in = fields.number("diameter", {"a diameter"});
   return opening;
 }
 

@@ -25,12 +25,12 @@ void check_in_hole(const RoutePoint& point, const Holes& holes, ProjectDraft& dr
   const auto hole = holes.find(point.through);
   if (!point.bore_in || point.through.empty() || hole == holes.end()) return;
   const auto* circle = std::get_if<Circle>(&hole->second->shape);
-  if (!circle || !(*point.bore_in > circle->diameter - smallest_length_in)) return;
-  draft.add_error(
-      point.where,
-      fmt::format("the bore of a {} must be smaller than the hole it is fitted in: "
-                  "{:.4g} in, in hole {} of {:.4g} in",
-                  guide_word(point), *point.bore_in, quoted_text(point.through), circle->diameter));
+  if (!circle || !(*point.bore_in > circle->diameter_in - smallest_length_in)) return;
+  draft.add_error(point.where,
+                  fmt::format("the bore of a {} must be smaller than the hole it is fitted in: "
+                              "{:.4g} in, in hole {} of {:.4g} in",
+                              guide_word(point), *point.bore_in, quoted_text(point.through),
+                              circle->diameter_in));
 }
 
 /// No shorter than the cable: from corner to corner, and once round each pulley given by its

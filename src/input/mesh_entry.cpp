@@ -110,7 +110,7 @@ void read_mesh(const YamlNode& node, ReadContext& context) {
   mesh.placement = placement_of(mesh);
   mesh.crease_angle_deg =
       fields.optional_number("crease_angle", crease_angle).value_or(usual_crease_angle_deg);
-  mesh.thickness = fields.optional_number("thickness", thickness).value_or(0);
+  mesh.thickness_in = fields.optional_number("thickness", thickness).value_or(0);
   context.draft.unstated_meshes.push_back({mesh.name,
                                            fields.has("units")        ? ""
                                            : mesh.inches_per_unit > 1 ? "metres"

@@ -56,7 +56,7 @@ Circle read_circle(FieldReader& fields, ReadContext& context) {
   Circle circle;
   const YamlNode* centre = fields.require("centre");
   circle.centre = centre != nullptr ? read_plane_point(*centre, context) : Vec2{NAN, NAN};
-  circle.diameter = fields.number("diameter", diameter);
+  circle.diameter_in = fields.number("diameter", diameter);
   return circle;
 }
 
@@ -65,7 +65,7 @@ void check_bore(const Hole& hole, FieldReader& fields, ReadContext& context) {
   if (hole.edge != EdgeGuard::grommet && hole.edge != EdgeGuard::bushing)
     context.error(fields.where_of("bore"), "'bore' belongs to a grommet or a bushing");
   const Circle* circle = std::get_if<Circle>(&hole.shape);
-  if (circle != nullptr && *hole.bore_in >= circle->diameter)
+  if (circle != nullptr && *hole.bore_in >= circle->diameter_in)
     context.error(fields.where_of("bore"), "the bore must be smaller than the hole");
 }
 
@@ -101,7 +101,7 @@ std::vector<Vec2> rim(const Hole& hole) {
   for (int i = 0; i < count; ++i) {
     const double angle = 2 * std::numbers::pi * i / count;
     places.push_back(circle.centre +
-                     Vec2{std::cos(angle), std::sin(angle)} * (circle.diameter / 2));
+                     Vec2{std::cos(angle), std::sin(angle)} * (circle.diameter_in / 2));
   }
   return places;
 }
@@ -124,8 +124,8 @@ void read_frame(const YamlNode& node, ReadContext& context) {
   Frame frame;
   frame.where = node.where;
   frame.name = fields.give_name(Named::part);
-  frame.station = fields.number("station", {"a station", Dimension::length, Sign::any});
-  frame.thickness = fields.number("thickness", thickness);
+  frame.station_in = fields.number("station", {"a station", Dimension::length, Sign::any});
+  frame.thickness_in = fields.number("thickness", thickness);
   frame.outline = read_outline(fields, context);
   for (const YamlNode& item : fields.items("holes")) {
     frame.holes.push_back(read_hole(item, context));
@@ -145,7 +145,7 @@ void read_channel(const YamlNode& node, ReadContext& context) {
   fields.require("section");
   channel.section = fields.plane_points("section");
   accept(path_fault(channel.section), fields, "section", context);
-  channel.thickness = fields.number("thickness", thickness);
+  channel.thickness_in = fields.number("thickness", thickness);
   channel.edge = read_edge(fields, channel_edges, context);
   context.draft.project.structure.channels.push_back(std::move(channel));
 }
@@ -159,7 +159,7 @@ void read_panel(const YamlNode& node, ReadContext& context) {
   panel.corners = fields.places("corners");
   accept(panel_fault(panel.corners), fields, "corners", context);
   if (!fields.has("thickness")) ++context.draft.panels_without_thickness;
-  panel.thickness =
+  panel.thickness_in =
       fields.optional_number("thickness", thickness).value_or(usual_panel_thickness_in);
   panel.closure = fields.optional_use_name("closure", Named::closure);
   context.draft.project.structure.panels.push_back(std::move(panel));
@@ -212,7 +212,7 @@ void read_mover(const YamlNode& node, ReadContext& context) {
   mover.points = fields.places("points");
   if (points != nullptr && points->kind == YamlNode::Kind::sequence && points->items.empty())
     context.error(points->where, "a mover needs at least one point");
-  mover.radius = fields.number("radius", {"a radius"});
+  mover.radius_in = fields.number("radius", {"a radius"});
   if (const YamlNode* sweep = fields.require("sweep")) {
     const NumberSpec angle{"a sweep", Dimension::angle, Sign::any, 360, "deg"};
     const auto [from, to] = read_pair(*sweep, angle, "two angles [from, to]", context);

@@ -64,7 +64,7 @@ std::vector<Crossing> find_crossings(const Centreline& centreline,
                                      const std::vector<Frame>& frames) {
   std::vector<Crossing> crossings;
   for (const Frame& frame : frames) {
-    for (const double distance : plane_crossings(centreline, frame.station)) {
+    for (const double distance : plane_crossings(centreline, frame.station_in)) {
       const Vec3 at = centreline.at(distance);
       const Vec2 in_plane{at.y, at.z};
       if (!covers(frame.outline, in_plane)) continue;

@@ -13,12 +13,12 @@ namespace {
 
 double to_circle(Vec3 point, double station, const Circle& circle) {
   const double across = distance(Vec2{point.y, point.z}, circle.centre);
-  return std::hypot(point.x - station, across - circle.diameter / 2);
+  return std::hypot(point.x - station, across - circle.diameter_in / 2);
 }
 
 EdgeGap circle_gap(const PreparedRoute& route, const Crossing& crossing, const Circle& circle,
                    double station) {
-  const double window = circle.diameter / 2 + crossing.frame->thickness;
+  const double window = circle.diameter_in / 2 + crossing.frame->thickness_in;
   const double low = std::max(0.0, crossing.distance_in - window);
   const double high = std::min(route.length_in(), crossing.distance_in + window);
   // A place along the line moves no faster than the distance along it.
@@ -36,7 +36,7 @@ EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double
   double size = 0;
   for (const Vec2& corner : corners)
     size = std::max(size, distance(corner, Vec2{crossing.at.y, crossing.at.z}));
-  const double window = size + crossing.frame->thickness;
+  const double window = size + crossing.frame->thickness_in;
   for (const PathChord& chord :
        route.centreline.chords(std::max(0.0, crossing.distance_in - window),
                                std::min(route.length_in(), crossing.distance_in + window))) {
@@ -57,7 +57,7 @@ EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double
 EdgeGap edge_gap(const PreparedRoute& route, const Crossing& crossing) {
   EdgeGap best{1e300, crossing.distance_in};
   for (const double side : {-0.5, 0.5}) {
-    const double station = crossing.frame->station + side * crossing.frame->thickness;
+    const double station = crossing.frame->station_in + side * crossing.frame->thickness_in;
     const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
     const EdgeGap gap = circle ? circle_gap(route, crossing, *circle, station)
                                : polygon_gap(route, crossing, station);

@@ -18,9 +18,9 @@ double swing_in(const Project& project, const std::string& name, Vec3 at) {
 
 bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
   const auto& [a, b, c] = obstacle.shape;
-  const double near = frame.thickness / 2 + same_web_in;
-  return std::max({std::abs(a.x - frame.station), std::abs(b.x - frame.station),
-                   std::abs(c.x - frame.station)}) <= near;
+  const double near = frame.thickness_in / 2 + same_web_in;
+  return std::max({std::abs(a.x - frame.station_in), std::abs(b.x - frame.station_in),
+                   std::abs(c.x - frame.station_in)}) <= near;
 }
 
 bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
@@ -61,7 +61,7 @@ NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
     known->second.zone_in = std::max(fitting_zone_in, zone);
   });
   for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
-    const double swelling = mesh.field->mesh().thickness / 2;
+    const double swelling = mesh.field->mesh().thickness_in / 2;
     const auto item = mesh.field->nearest_item({node.at, node.at}, mount_distance_in + swelling);
     if (!item) continue;
     const double away = nearest(node.at, obstacle_of(mesh, *item)).distance_in;

@@ -43,7 +43,7 @@ Passage free_fairlead_passage(const FreePassage& free) {
 
 Passage frame_passage(const PreparedRoute& route, const Crossing& crossing) {
   const double fore_and_aft = std::abs(route.centreline.direction(crossing.distance_in).x);
-  const double half = crossing.frame->thickness / 2 / std::max(fore_and_aft, 1 / longest_slant);
+  const double half = crossing.frame->thickness_in / 2 / std::max(fore_and_aft, 1 / longest_slant);
   Passage passage;
   passage.start_in = crossing.distance_in - half;
   passage.end_in = crossing.distance_in + half;

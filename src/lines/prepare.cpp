@@ -27,8 +27,8 @@ std::optional<double> bore_of(const Hole& hole) {
   if (hole.bore_in) return hole.bore_in;
   const auto* circle = std::get_if<Circle>(&hole.shape);
   if (!circle) return std::nullopt;
-  if (hole.edge == EdgeGuard::grommet) return circle->diameter - grommet_hole_over_bore_in;
-  if (hole.edge == EdgeGuard::bushing) return circle->diameter - bushing_hole_over_bore_in;
+  if (hole.edge == EdgeGuard::grommet) return circle->diameter_in - grommet_hole_over_bore_in;
+  if (hole.edge == EdgeGuard::bushing) return circle->diameter_in - bushing_hole_over_bore_in;
   return std::nullopt;
 }
 

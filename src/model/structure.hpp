@@ -25,7 +25,7 @@ constexpr bool guards(EdgeGuard guard) {
 
 struct Circle {
   Vec2 centre;
-  double diameter = 0;
+  double diameter_in = 0;
 };
 
 /// A hole in a frame web: a circle or a closed polygon (last corner joins the first).
@@ -40,8 +40,8 @@ struct Hole {
 /// A web in the plane FS = station, its thickness centred on that plane.
 struct Frame {
   std::string name;
-  double station = 0;
-  double thickness = 0;
+  double station_in = 0;
+  double thickness_in = 0;
   std::vector<Vec2> outline;  ///< closed polygon, BL and WL
   std::vector<Hole> holes;
   SourceLocation where;
@@ -56,7 +56,7 @@ struct Channel {
   std::string name;
   std::vector<Vec3> path;
   std::vector<Vec2> section;
-  double thickness = 0;
+  double thickness_in = 0;
   EdgeGuard edge = EdgeGuard::bare;
   SourceLocation where;
 };
@@ -66,7 +66,7 @@ struct Channel {
 struct Panel {
   std::string name;
   std::vector<Vec3> corners;
-  double thickness = 0;
+  double thickness_in = 0;
   std::string closure;  ///< name of the closure it belongs to; empty for none
   SourceLocation where;
 };
@@ -79,7 +79,7 @@ struct Box {
 struct Cylinder {
   Vec3 from;
   Vec3 to;
-  double diameter = 0;
+  double diameter_in = 0;
 };
 
 /// A keep-out volume.
@@ -95,7 +95,7 @@ struct Mover {
   Vec3 pivot;
   Vec3 axis;  ///< direction of the turning axis, not necessarily of unit length
   std::vector<Vec3> points;
-  double radius = 0;
+  double radius_in = 0;
   double sweep_from_deg = 0;
   double sweep_to_deg = 0;
   SourceLocation where;
@@ -123,7 +123,7 @@ struct Mesh {
   Vec3 translate;
   Placement placement;  ///< all of these in one: from the file's numbers to inches in place
   double crease_angle_deg = usual_crease_angle_deg;  ///< a dihedral turned by more is sharp
-  double thickness = 0;  ///< of the sheet that its faces stand for; none: they are its surface
+  double thickness_in = 0;  ///< of the sheet that its faces stand for; none: they are its surface
   SourceLocation where;
 };
 
@@ -140,7 +140,7 @@ struct Structure {
 struct Opening {
   std::string name;
   Vec3 centre;
-  double diameter = 0;
+  double diameter_in = 0;
   SourceLocation where;
 };
 

@@ -47,11 +47,11 @@ std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const 
 /// What one rule says, along the route. Where places are waived, the rule looks again with those
 /// left out, and what it then finds is added.
 std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepared,
-                                  const Phrasing& phrasing) {
-  std::vector<Judgement> found = rule.judge({rule, prepared, phrasing});
+                                  const LineMotion& motion, const Phrasing& phrasing) {
+  std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing});
   const std::vector<const Waiver*> local = local_waivers(prepared, rule);
   if (!local.empty()) {
-    for (Judgement& judgement : rule.judge({rule, prepared, phrasing, local})) {
+    for (Judgement& judgement : rule.judge({rule, prepared, motion, phrasing, local})) {
       const bool known = std::any_of(found.begin(), found.end(), [&](const Judgement& each) {
         return same_finding(each, judgement);
       });
@@ -79,10 +79,12 @@ std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule
 std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule,
                              const std::optional<std::string>& only_route) {
+  const LineMotion motion = motion_of(prepared);
   // Rules know nothing of each other.
   const std::vector<const Rule*> rules = rules_asked(only_rule);
-  std::vector<Judgement> judgements = side_by_side(
-      rules.size(), [&](std::size_t i) { return judge_rule(*rules[i], prepared, phrasing); });
+  std::vector<Judgement> judgements = side_by_side(rules.size(), [&](std::size_t i) {
+    return judge_rule(*rules[i], prepared, motion, phrasing);
+  });
   apply_waivers(prepared, only_rule, judgements);
   if (only_route)
     std::erase_if(judgements,

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "lines/motion/line_motion.hpp"
 #include "lines/prepared.hpp"
 #include "model/judgement.hpp"
 #include "rules/limit.hpp"
@@ -30,8 +31,13 @@ struct Rule {
 struct RuleContext {
   const Rule& rule;
   const PreparedProject& prepared;
+  const LineMotion& motion;  ///< of `prepared`
   Phrasing phrasing;
   std::vector<const Waiver*> passed_over = {};
+
+  std::size_t index_of(const PreparedRoute& route) const {
+    return static_cast<std::size_t>(&route - prepared.routes.data());
+  }
 
   /// A judgement of the rule on `route` at a distance along it, verdict still unknown.
   Judgement at(const PreparedRoute& route, double distance_in) const;

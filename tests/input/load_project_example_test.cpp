@@ -60,8 +60,8 @@ TEST_F(ExampleProject, GivesItsFrameWithItsHoles) {
   ASSERT_EQ(project.structure.frames.size(), 1u);
   const Frame& frame = project.structure.frames[0];
   EXPECT_EQ(frame.name, "F4");
-  EXPECT_EQ(frame.station, 190.0);
-  EXPECT_EQ(frame.thickness, 0.032);
+  EXPECT_EQ(frame.station_in, 190.0);
+  EXPECT_EQ(frame.thickness_in, 0.032);
   EXPECT_EQ(frame.outline, (std::vector<Vec2>{{-14, 0}, {14, 0}, {12, 26}, {-12, 26}}));
   EXPECT_EQ(frame.where, (SourceLocation{"structure.yaml", 4, 7}));
   ASSERT_EQ(frame.holes.size(), 2u);
@@ -70,7 +70,7 @@ TEST_F(ExampleProject, GivesItsFrameWithItsHoles) {
   const auto* circle = std::get_if<Circle>(&frame.holes[0].shape);
   ASSERT_NE(circle, nullptr);
   EXPECT_EQ(circle->centre, (Vec2{-8, 14}));
-  EXPECT_EQ(circle->diameter, 0.75);
+  EXPECT_EQ(circle->diameter_in, 0.75);
   const auto* corners = std::get_if<std::vector<Vec2>>(&frame.holes[1].shape);
   ASSERT_NE(corners, nullptr);
   EXPECT_EQ(*corners, (std::vector<Vec2>{{-3, 4}, {3, 4}, {3, 9}, {-3, 9}}));
@@ -84,13 +84,13 @@ TEST_F(ExampleProject, GivesItsChannelPanelAndSolids) {
   EXPECT_EQ(structure.channels[0].path, (std::vector<Vec3>{{150, -12, 14}, {230, -8, 16}}));
   EXPECT_EQ(structure.channels[0].section,
             (std::vector<Vec2>{{0, 0}, {0, 0.75}, {0.6, 0.75}, {0.6, 0.5}}));
-  EXPECT_EQ(structure.channels[0].thickness, 0.025);
+  EXPECT_EQ(structure.channels[0].thickness_in, 0.025);
   EXPECT_EQ(structure.channels[0].edge, EdgeGuard::bare);
   ASSERT_EQ(structure.panels.size(), 1u);
   EXPECT_EQ(structure.panels[0].corners.size(), 4u);
   EXPECT_EQ(structure.panels[0].corners[1], (Vec3{230, -6, 20}));
   EXPECT_EQ(structure.panels[0].closure, "deck");
-  EXPECT_EQ(structure.panels[0].thickness, 0.025);
+  EXPECT_EQ(structure.panels[0].thickness_in, 0.025);
   ASSERT_EQ(structure.solids.size(), 2u);
   const auto* box = std::get_if<Box>(&structure.solids[0].shape);
   ASSERT_NE(box, nullptr);
@@ -100,7 +100,7 @@ TEST_F(ExampleProject, GivesItsChannelPanelAndSolids) {
   ASSERT_NE(cylinder, nullptr);
   EXPECT_EQ(cylinder->from, (Vec3{100, 0, 5}));
   EXPECT_EQ(cylinder->to, (Vec3{112, 0, 5}));
-  EXPECT_EQ(cylinder->diameter, 4);
+  EXPECT_EQ(cylinder->diameter_in, 4);
 }
 
 TEST_F(ExampleProject, GivesItsMoverMeshAndClosures) {
@@ -109,7 +109,7 @@ TEST_F(ExampleProject, GivesItsMoverMeshAndClosures) {
   EXPECT_EQ(mover.pivot, (Vec3{205, 0, 10}));
   EXPECT_EQ(mover.axis, (Vec3{0, 1, 0}));
   EXPECT_EQ(mover.points, (std::vector<Vec3>{{205, 0, 14}, {205, 0, 6}}));
-  EXPECT_EQ(mover.radius, 0.4);
+  EXPECT_EQ(mover.radius_in, 0.4);
   EXPECT_EQ(mover.sweep_from_deg, -28);
   EXPECT_EQ(mover.sweep_to_deg, 24);
   ASSERT_EQ(project.structure.meshes.size(), 1u);
@@ -121,7 +121,7 @@ TEST_F(ExampleProject, GivesItsMoverMeshAndClosures) {
   ASSERT_EQ(deck.openings.size(), 1u);
   EXPECT_EQ(deck.openings[0].name, "baggage bulkhead");
   EXPECT_EQ(deck.openings[0].centre, (Vec3{150, 0, 12}));
-  EXPECT_EQ(deck.openings[0].diameter, 14);
+  EXPECT_EQ(deck.openings[0].diameter_in, 14);
   EXPECT_EQ(deck.reach_in, 26);
 }
 

@@ -46,7 +46,7 @@ TEST(MeshEntry, StaysWhereItIsUnlessToldOtherwise) {
   const Mesh mesh = loaded_mesh("a.stl", ", units: in");
   EXPECT_EQ(mesh.placement, Placement());
   EXPECT_EQ(mesh.scale, 1);
-  EXPECT_EQ(mesh.thickness, 0);
+  EXPECT_EQ(mesh.thickness_in, 0);
   EXPECT_EQ(mesh.crease_angle_deg, 30);
 }
 
@@ -113,7 +113,7 @@ TEST(MeshEntry, SaysWhatWasTakenForWhatItDoesNotState) {
   EXPECT_TRUE(full.project->assumptions.empty());
   const Mesh& mesh = full.project->structure.meshes.at(0);
   EXPECT_EQ(mesh.crease_angle_deg, 45);
-  EXPECT_EQ(mesh.thickness, 0.032);
+  EXPECT_EQ(mesh.thickness_in, 0.032);
 }
 
 TEST(MeshEntry, CanBeOpenedWhateverTheWorkingFolder) {

@@ -19,8 +19,8 @@ constexpr double rounding_in = 1e-12;
 Frame frame(const std::string& name, double station) {
   Frame result;
   result.name = name;
-  result.station = station;
-  result.thickness = 0.032;
+  result.station_in = station;
+  result.thickness_in = 0.032;
   result.outline = {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}};
   result.holes.push_back({name + "-round", Circle{{2, 2}, 1}, EdgeGuard::bare, {}, {}});
   result.holes.push_back({name + "-square",

@@ -47,7 +47,7 @@ class RouteProject {
     Panel panel;
     panel.name = "panel-" + std::to_string(project.structure.panels.size());
     panel.corners = {shape.a, shape.b, shape.c};
-    panel.thickness = thickness_in;
+    panel.thickness_in = thickness_in;
     project.structure.panels.push_back(panel);
   }
 
@@ -62,8 +62,8 @@ class RouteProject {
   Frame& frame(double station_in, double thickness_in, std::vector<Hole> holes) {
     Frame frame;
     frame.name = "frame-" + std::to_string(project.structure.frames.size());
-    frame.station = station_in;
-    frame.thickness = thickness_in;
+    frame.station_in = station_in;
+    frame.thickness_in = thickness_in;
     frame.outline = {{-10, -10}, {10, -10}, {10, 10}, {-10, 10}};
     frame.holes = std::move(holes);
     project.structure.frames.push_back(std::move(frame));

@@ -121,7 +121,8 @@ class SmallProject {
     const Rule* rule = find_rule(rule_name);
     if (!rule) throw std::runtime_error("no rule " + std::string(rule_name));
     const PreparedProject prepared = prepare(project);
-    return rule->judge({*rule, prepared, phrasing});
+    const LineMotion motion = motion_of(prepared);
+    return rule->judge({*rule, prepared, motion, phrasing});
   }
 
   /// What all rules say, waivers applied.

@@ -48,7 +48,7 @@ bool finite(const std::vector<Vec2>& polygon) {
 }
 
 std::vector<Vec2> circle_polygon(const Circle& circle, double sagitta_in) {
-  const double radius_in = circle.diameter / 2;
+  const double radius_in = circle.diameter_in / 2;
   const double half_angle_rad = std::acos(std::clamp(1 - sagitta_in / radius_in, 0.0, 1.0));
   const double needed = std::ceil(std::numbers::pi / half_angle_rad);
   constexpr double fewest = 8;
@@ -70,13 +70,13 @@ bool covers(const std::vector<Vec2>& polygon, Vec2 point) {
 
 bool covers(const Hole& hole, Vec2 point) {
   if (const auto* circle = std::get_if<Circle>(&hole.shape))
-    return distance(circle->centre, point) <= circle->diameter / 2;
+    return distance(circle->centre, point) <= circle->diameter_in / 2;
   return covers(std::get<std::vector<Vec2>>(hole.shape), point);
 }
 
 double edge_distance(const Hole& hole, Vec2 point) {
   if (const auto* circle = std::get_if<Circle>(&hole.shape))
-    return std::abs(distance(circle->centre, point) - circle->diameter / 2);
+    return std::abs(distance(circle->centre, point) - circle->diameter_in / 2);
   return edge_distance(std::get<std::vector<Vec2>>(hole.shape), point);
 }
 

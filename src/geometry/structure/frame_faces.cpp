@@ -17,7 +17,7 @@ std::optional<Polygon> grown_hole(const Hole& hole, double by_in) {
   const auto* circle = std::get_if<Circle>(&hole.shape);
   if (circle == nullptr) return grown(std::get<Polygon>(hole.shape), by_in, obstacle_sagitta_in);
   Hole wider = hole;
-  wider.shape = Circle{circle->centre, circle->diameter + 2 * by_in};
+  wider.shape = Circle{circle->centre, circle->diameter_in + 2 * by_in};
   return edge_polygon(wider, obstacle_sagitta_in);
 }
 

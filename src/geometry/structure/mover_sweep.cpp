@@ -32,7 +32,7 @@ void append_sweep(std::vector<SweptSegment>& swept, const Mover& mover, const Se
       std::max(distance_from_axis(drawn.a, mover), distance_from_axis(drawn.b, mover));
   const int steps = steps_needed(to_rad - from_rad, arm_in);
   const double step_rad = steps == 0 ? 0 : (to_rad - from_rad) / steps;
-  const double radius_in = mover.radius + stray_in(step_rad, arm_in);
+  const double radius_in = mover.radius_in + stray_in(step_rad, arm_in);
   for (int step = 0; step <= steps; ++step) {
     const double angle_rad = from_rad + step * step_rad;
     const auto at_angle = [&](Vec3 p) { return turned(p, mover.pivot, mover.axis, angle_rad); };

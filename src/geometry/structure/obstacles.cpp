@@ -181,7 +181,7 @@ Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item) {
   Obstacle obstacle;
   obstacle.shape = item.shape;
   obstacle.is_segment = item.is_edge;
-  obstacle.radius_in = mesh.field->mesh().thickness / 2;
+  obstacle.radius_in = mesh.field->mesh().thickness_in / 2;
   obstacle.part = mesh.part;
   obstacle.feature = item.is_edge ? Feature::free_edge : Feature::face;
   obstacle.hole = mesh.field->piece_of(item.triangle);

@@ -82,7 +82,8 @@ class PartBuilder {
 
 void add_frame(StructureShapes& shapes, const Frame& frame) {
   PartBuilder builder(shapes, {PartKind::frame, frame.name, frame.where, false});
-  const Stations sheet{frame.station - frame.thickness / 2, frame.station + frame.thickness / 2};
+  const Stations sheet{frame.station_in - frame.thickness_in / 2,
+                       frame.station_in + frame.thickness_in / 2};
   for (const auto& triangle : face_triangles(frame)) builder.slab(sheet, triangle);
   for (const Hole& hole : frame.holes) {
     const std::vector<Vec2> edge = edge_polygon(hole, obstacle_sagitta_in);
@@ -147,7 +148,7 @@ std::vector<Piece> trimmed_chain(const std::vector<Vec3>& points, double lip_in)
 void add_channel(StructureShapes& shapes, const Channel& channel) {
   PartBuilder builder(shapes, {PartKind::channel, channel.name, channel.where, false});
   if (channel.path.empty() || channel.section.empty()) return;
-  const double radius_in = channel.thickness / 2;
+  const double radius_in = channel.thickness_in / 2;
   const std::vector<Vec3> section = placed_section(channel);
 
   const double lip_in = guards(channel.edge) ? trim_lip_in : 0;
@@ -172,7 +173,7 @@ void add_channel(StructureShapes& shapes, const Channel& channel) {
 void add_panel(StructureShapes& shapes, const Panel& panel) {
   PartBuilder builder(shapes, {PartKind::panel, panel.name, panel.where, false});
   for (const Triangle3& triangle : panel_triangles(panel.corners))
-    builder.triangle(triangle, panel.thickness / 2);
+    builder.triangle(triangle, panel.thickness_in / 2);
 }
 
 /// The rectangle midway across the box's shortest side, swollen by half that side, which keeps it
@@ -203,7 +204,7 @@ void add_box(PartBuilder& builder, const Box& box) {
 void add_solid(StructureShapes& shapes, const Solid& solid) {
   PartBuilder builder(shapes, {PartKind::solid, solid.name, solid.where, false});
   if (const auto* cylinder = std::get_if<Cylinder>(&solid.shape))
-    builder.segment({cylinder->from, cylinder->to}, cylinder->diameter / 2);
+    builder.segment({cylinder->from, cylinder->to}, cylinder->diameter_in / 2);
   else
     add_box(builder, std::get<Box>(solid.shape));
 }

@@ -282,20 +282,19 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
   return reaches;
 }
 
-std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const PreparedRoute& route,
-                                       const std::vector<FreeRun>& runs) {
+std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
+                                       const std::vector<SpanReach>& reaches) {
   ReachEnvelope still;
   still.end_in = route.length_in();
   if (route.line->kind != LineKind::cable)
     return {make_stretch(route, 0, route.length_in(), still)};
   std::vector<Stretch> stretches;
-  std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);
   for (std::size_t i = 0; i < reaches.size(); ++i) {
     // A cable hangs however its end swings.
     const bool hangs =
         reaches[i].missing.empty() || reaches[i].missing == missing_of_ends(route, route.spans[i]);
-    if (!hangs) reaches[i].stretch.envelope = still;
-    stretches.push_back(std::move(reaches[i].stretch));
+    stretches.push_back(reaches[i].stretch);
+    if (!hangs) stretches.back().envelope = still;
   }
   return stretches;
 }

@@ -29,12 +29,12 @@ struct SpanReach {
 std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
                                     const std::vector<FreeRun>& runs);
 
-/// The line as it hangs, as stretches that cover it end to end: a cable's spans with their reach,
-/// `Reach::likely`. Other lines are one stretch that does not move; so is a span of a cable whose
-/// sag cannot be worked out, which `chafe` reports. The swing of an end whose arm cannot give the
-/// travel is left out.
-std::vector<Stretch> hanging_stretches(const PreparedProject& prepared, const PreparedRoute& route,
-                                       const std::vector<FreeRun>& runs);
+/// The line as it hangs, from the reaches of its spans: stretches that cover it end to end: a
+/// cable's spans with their reach, `Reach::likely`. Other lines are one stretch that does not move;
+/// so is a span of a cable whose sag cannot be worked out, which `chafe` reports. The swing of an
+/// end whose arm cannot give the travel is left out.
+std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
+                                       const std::vector<SpanReach>& reaches);
 
 /// The least tension of a cable while another cable of the same control carries its limit load, at
 /// the lowest tension of both (physics/cable.hpp gives the model). Where the other's limit load is

@@ -93,7 +93,7 @@ class BestPlaces {
 void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartField& mesh,
                    const Group& group) {
   const int key = group(obstacle_of(mesh, {}));
-  const double swelling = mesh.field->mesh().thickness / 2;
+  const double swelling = mesh.field->mesh().thickness_in / 2;
   const auto& chords = best.stretch().chords;
   double most = 0;
   for (std::size_t i = block.first; i < block.end; ++i)

@@ -44,7 +44,7 @@ Fitted fitted_in(const RuleContext& context, const RoutePoint& fairlead) {
 /// The widest bore that the fairlead's hole has room for about its middle; without a hole any.
 double room_for_bore_in(const Fitted& fitted, const RoutePoint& fairlead) {
   if (!fitted.hole) return std::numeric_limits<double>::infinity();
-  if (const auto* circle = std::get_if<Circle>(&fitted.hole->shape)) return circle->diameter;
+  if (const auto* circle = std::get_if<Circle>(&fitted.hole->shape)) return circle->diameter_in;
   const Vec2 middle{fairlead.at.y, fairlead.at.z};
   return covers(*fitted.hole, middle) ? 2 * edge_distance(*fitted.hole, middle) : 0;
 }
@@ -79,7 +79,7 @@ std::optional<Misdrawn> misdrawn(const RuleContext& context, const PreparedRoute
   const bool outside = passage.offset_in - route.radius_in(passage.distance_in) >
                        *fairlead.bore_in / 2 + limit_rounding;
   const bool off_frame =
-      fitted.frame && std::abs(fairlead.at.x - fitted.frame->station) > point_at_hole_in;
+      fitted.frame && std::abs(fairlead.at.x - fitted.frame->station_in) > point_at_hole_in;
   if (!outside && !off_frame) return std::nullopt;
   const std::string point = "its point is ";
   if (!fitted.frame)
@@ -155,11 +155,9 @@ Judgement judge_passage(const RuleContext& context, const PreparedRoute& route,
 
 std::vector<Judgement> judge_free_fairleads(const RuleContext& context) {
   std::vector<Judgement> judgements;
-  std::vector<FreeRun> runs;
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.free_passages.empty()) continue;
-    if (runs.empty()) runs = free_runs(context.prepared);
-    const auto reaches = span_reaches(context.prepared, route, runs);
+    const std::vector<SpanReach>& reaches = context.motion.reaches[context.index_of(route)];
     for (const FreePassage& passage : route.free_passages)
       judgements.push_back(judge_passage(context, route, passage, reaches));
   }

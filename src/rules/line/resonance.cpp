@@ -180,8 +180,7 @@ Judgement not_known(const RuleContext& context, const Swing& swing) {
 std::vector<Judgement> judge_resonance(const RuleContext& context) {
   const std::optional<Excitation>& excitation = context.prepared.project->excitation;
   if (!excitation) return {};
-  const std::vector<FreeRun> runs = free_runs(context.prepared);
-  const std::vector<Swing> swings = span_swings(context.prepared, runs);
+  const std::vector<Swing> swings = span_swings(context.prepared, context.motion.runs);
   const std::vector<ExcitedBand> bands = excited_bands(*excitation, margin.value);
   std::vector<Judgement> judgements;
   for (const Swing& swing : swings) {

@@ -209,7 +209,7 @@ std::vector<bool> stood_for(const std::vector<FreeRun>& runs,
 }
 
 std::vector<Judgement> judge_support_spacing(const RuleContext& context) {
-  std::vector<FreeRun> runs = free_runs(context.prepared);
+  std::vector<FreeRun> runs = context.motion.runs;
   std::erase_if(runs, [&](const FreeRun& run) {
     return route_of(context.prepared, run.legs.front()).line->kind == LineKind::cable;
   });

@@ -226,10 +226,9 @@ std::vector<Judgement> judge_structure(const RuleContext& context, const Prepare
 
 std::vector<Judgement> judge_chafe(const RuleContext& context) {
   const auto& routes = context.prepared.routes;
-  const std::vector<FreeRun> runs = free_runs(context.prepared);
-  std::vector<std::vector<SpanReach>> reaches(routes.size());
+  // Ends that swing free are taken still once they have been reported.
+  std::vector<std::vector<SpanReach>> reaches = context.motion.reaches;
   std::vector<Judgement> judgements = side_by_side(routes.size(), [&](std::size_t i) {
-    reaches[i] = span_reaches(context.prepared, routes[i], runs);
     return judge_structure(context, routes[i], reaches[i]);
   });
   std::vector<Judgement> between_lines = side_by_side(

@@ -172,8 +172,7 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
 /// Nearest approach to each part, apart for places at supports and away from them, so that each is
 /// held against its own limit; the worse of the two is the judgement. A cable hangs as far off its
 /// drawn place as its least tension lets it.
-std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRoute& route,
-                                   const std::vector<FreeRun>& runs) {
+std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRoute& route) {
   std::vector<Judgement> judgements;
   const Obstacles& obstacles = context.prepared.obstacles;
   const NeighbourFilter filter(context.prepared, route);
@@ -181,7 +180,7 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   const double horizon =
       std::max(horizon_in, rows.moving->value + context.prepared.project->build_tolerance_in);
   const Reach reach = route.line->kind == LineKind::cable ? Reach::likely : Reach::none;
-  const std::vector<Stretch> stretches = hanging_stretches(context.prepared, route, runs);
+  const std::vector<Stretch>& stretches = context.motion.hanging[context.index_of(route)];
   std::map<int, Judged> worst;
   for (const bool at_support : {true, false}) {
     const auto counts = [&](const Obstacle& obstacle, double along) {
@@ -224,10 +223,9 @@ void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& jud
 std::vector<Judgement> judge_clearance(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_unread_meshes(context, judgements);
-  const std::vector<FreeRun> runs = free_runs(context.prepared);
   const auto& routes = context.prepared.routes;
-  std::vector<Judgement> of_routes = side_by_side(
-      routes.size(), [&](std::size_t i) { return judge_route(context, routes[i], runs); });
+  std::vector<Judgement> of_routes =
+      side_by_side(routes.size(), [&](std::size_t i) { return judge_route(context, routes[i]); });
   std::move(of_routes.begin(), of_routes.end(), std::back_inserter(judgements));
   return judgements;
 }

@@ -111,7 +111,7 @@ Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
     return judgement;
   }
   const auto* circle = std::get_if<Circle>(&hole.shape);
-  const double wall = bore && circle ? (circle->diameter - *bore) / 2 : 0;
+  const double wall = bore && circle ? (circle->diameter_in - *bore) / 2 : 0;
   // The line may lie against the guide; it presses on it when drawn deeper than it could be built.
   const double tolerance = context.prepared.project->build_tolerance_in;
   const Limit unpressed{preload.value + std::max(0.0, wall - 2 * tolerance), preload};
@@ -133,7 +133,7 @@ std::string room_mend(const RuleContext& context, const PreparedRoute& route,
   const double needed = 2 * (wanted_in + route.radius_in(crossing.distance_in) +
                              context.prepared.project->build_tolerance_in);
   const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
-  if (circle && circle->diameter < needed - limit_rounding)
+  if (circle && circle->diameter_in < needed - limit_rounding)
     return "make the hole " + phrasing.length_up(needed) +
            " wide and lead the line through its middle";
   return "move the line " + phrasing.length_up(wanted_in - gap_in) +
@@ -222,7 +222,7 @@ void judge_fitting_in_web(const RuleContext& context, const Node& node,
   if (routes.size() < 2) return;
   for (const Frame& frame : context.prepared.project->structure.frames) {
     const Vec2 in_plane{node.at.y, node.at.z};
-    if (std::abs(node.at.x - frame.station) > frame.thickness / 2 + 1e-6 ||
+    if (std::abs(node.at.x - frame.station_in) > frame.thickness_in / 2 + 1e-6 ||
         !covers(frame.outline, in_plane) ||
         std::any_of(frame.holes.begin(), frame.holes.end(),
                     [&](const Hole& hole) { return covers(hole, in_plane); }))

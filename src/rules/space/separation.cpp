@@ -217,10 +217,7 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
 std::vector<Judgement> judge_separation(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
-  const std::vector<FreeRun> runs = free_runs(context.prepared);
-  std::vector<std::vector<Stretch>> hanging;
-  for (const PreparedRoute& route : routes)
-    hanging.push_back(hanging_stretches(context.prepared, route, runs));
+  const std::vector<std::vector<Stretch>>& hanging = context.motion.hanging;
   for (std::size_t i = 0; i < routes.size(); ++i) {
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       std::optional<Judgement> worst;

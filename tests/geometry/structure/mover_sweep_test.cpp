@@ -20,7 +20,7 @@ Mover bellcrank() {
   mover.pivot = {205, 0, 10};
   mover.axis = {0, 2, 0};
   mover.points = {{205, 0, 14}, {205, 0, 6}};
-  mover.radius = 0.4;
+  mover.radius_in = 0.4;
   mover.sweep_from_deg = -28;
   mover.sweep_to_deg = 24;
   return mover;
@@ -83,7 +83,7 @@ Mover random_mover(Random& random, double arm_in) {
   mover.axis = random.direction() * random.between(0.1, 5);
   for (int corner = random.whole(1, 3); corner > 0; --corner)
     mover.points.push_back(mover.pivot + random.point(arm_in));
-  mover.radius = random.between(0, 0.5);
+  mover.radius_in = random.between(0, 0.5);
   mover.sweep_from_deg = random.between(-180, 180);
   mover.sweep_to_deg = random.between(-180, 180);
   return mover;
@@ -100,12 +100,12 @@ TEST(MoverSweep, NoPlaceBetweenStepsIsMissed) {
       const std::vector<Segment3> chain = chain_at(mover, angle_deg);
       const Segment3& touched = chain[static_cast<std::size_t>(j) % chain.size()];
       const Vec3 on_the_mover = between(touched.a, touched.b, random.between(0, 1));
-      ASSERT_LE(least_distance(on_the_mover, swept), -mover.radius + 1e-9);
+      ASSERT_LE(least_distance(on_the_mover, swept), -mover.radius_in + 1e-9);
 
       const Vec3 beside_it = mover.pivot + random.point(8);
       double exact_in = std::numeric_limits<double>::infinity();
       for (const Segment3& segment : chain)
-        exact_in = std::min(exact_in, nearest(beside_it, segment).distance_in - mover.radius);
+        exact_in = std::min(exact_in, nearest(beside_it, segment).distance_in - mover.radius_in);
       ASSERT_GE(exact_in, least_distance(beside_it, swept) - 1e-9);
     }
   }

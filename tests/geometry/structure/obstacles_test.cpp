@@ -124,8 +124,8 @@ Structure small_structure() {
   Structure structure;
   Frame frame;
   frame.name = "F4";
-  frame.station = 190;
-  frame.thickness = 0.032;
+  frame.station_in = 190;
+  frame.thickness_in = 0.032;
   frame.outline = {{-14, 0}, {14, 0}, {12, 26}, {-12, 26}};
   frame.holes.resize(1);
   frame.holes[0].shape = Circle{{-8, 14}, 0.75};
@@ -133,7 +133,7 @@ Structure small_structure() {
   Channel channel;
   channel.path = {{150, -12, 14}, {230, -12, 14}};
   channel.section = {{0, 0}, {0, 1}, {0.6, 1}, {0.6, 0.5}};
-  channel.thickness = 0.025;
+  channel.thickness_in = 0.025;
   structure.channels = {channel};
   structure.solids.resize(1);
   structure.solids[0].shape = Box{{160, -4, 2}, {170, 4, 9}};
@@ -142,7 +142,7 @@ Structure small_structure() {
   mover.pivot = {205, 0, 10};
   mover.axis = {0, 1, 0};
   mover.points = {{205, 0, 14}, {205, 0, 6}};
-  mover.radius = 0.4;
+  mover.radius_in = 0.4;
   mover.sweep_from_deg = -28;
   mover.sweep_to_deg = 24;
   structure.movers = {mover};

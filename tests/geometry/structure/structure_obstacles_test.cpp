@@ -40,8 +40,8 @@ Hole round_hole(Vec2 centre, double diameter, EdgeGuard edge) {
 Structure framed(EdgeGuard edge) {
   Frame frame;
   frame.name = "F4";
-  frame.station = 190;
-  frame.thickness = 0.032;
+  frame.station_in = 190;
+  frame.thickness_in = 0.032;
   frame.outline = {{-14, 0}, {14, 0}, {12, 26}, {-12, 26}};
   frame.holes = {round_hole({-8, 14}, 0.75, edge)};
   Structure structure;
@@ -55,7 +55,7 @@ Structure with_channel(EdgeGuard edge) {
   channel.name = "S3L";
   channel.path = {{150, -12, 14}, {230, -12, 14}};
   channel.section = {{0, 0}, {0, 1}, {0.6, 1}, {0.6, 0.5}};
-  channel.thickness = 0.025;
+  channel.thickness_in = 0.025;
   channel.edge = edge;
   Structure structure;
   structure.channels = {channel};
@@ -93,7 +93,7 @@ TEST(FrameObstacles, HoleEdgesCarryTheirNameAndGuard) {
 /// The framed web of plywood or foam, its hole bare.
 Structure thick_framed(double thickness_in) {
   Structure structure = framed(EdgeGuard::bare);
-  structure.frames[0].thickness = thickness_in;
+  structure.frames[0].thickness_in = thickness_in;
   return structure;
 }
 
@@ -246,7 +246,7 @@ TEST(PanelObstacles, AreTrianglesWithoutEdges) {
   Structure structure;
   structure.panels.resize(1);
   structure.panels[0].name = "aft-deck";
-  structure.panels[0].thickness = 0.04;
+  structure.panels[0].thickness_in = 0.04;
   structure.panels[0].corners = {{180, -9, 20}, {230, -6, 20}, {230, 6, 20}, {180, 9, 20}};
   const Obstacles obstacles(structure);
   ASSERT_EQ(obstacles.all().size(), 2u);
@@ -346,7 +346,7 @@ TEST(MoverObstacles, AreSwollenSegmentsOfAPartThatMoves) {
   mover.pivot = {205, 0, 10};
   mover.axis = {0, 1, 0};
   mover.points = {{205, 0, 14}, {205, 0, 6}};
-  mover.radius = 0.4;
+  mover.radius_in = 0.4;
   Structure structure;
   structure.movers = {mover};
   const Obstacles obstacles(structure);

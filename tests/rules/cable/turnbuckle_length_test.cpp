@@ -15,8 +15,9 @@ std::optional<Judgement> drawn(double length_in, bool states_adjustment = true) 
   if (states_adjustment) turnbuckle.adjustment = Adjustment{4, 6};
   the_route(project).attached.push_back(turnbuckle);
   const PreparedProject prepared = prepare(project.project);
-  return judge_drawn_length({*find_rule("attachment-travel"), prepared, {}}, prepared.routes[0],
-                            the_route(project).attached[0]);
+  const LineMotion motion = motion_of(prepared);
+  return judge_drawn_length({*find_rule("attachment-travel"), prepared, motion, {}},
+                            prepared.routes[0], the_route(project).attached[0]);
 }
 
 TEST(TurnbuckleLength, NearTheMiddleOfItsAdjustmentIsNotSpokenOf) {

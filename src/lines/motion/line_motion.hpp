@@ -1,0 +1,20 @@
+#pragma once
+// What the lines' supports leave them free to do, worked out once for all that ask.
+
+#include <vector>
+
+#include "lines/motion/reach.hpp"
+
+namespace linewright {
+
+/// `prepared` of `motion_of` must outlive it. Routes are in the project's order.
+struct LineMotion {
+  std::vector<FreeRun> runs;
+  std::vector<std::vector<SpanReach>> reaches;  ///< of each route's spans
+  std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs
+};
+
+/// On all of the machine's threads, with the same result as on one.
+LineMotion motion_of(const PreparedProject& prepared);
+
+}  // namespace linewright
