@@ -75,7 +75,9 @@ void add_stretch(RiggedCable& cable, const PreparedRoute& prepared) {
   if (!prepared.line->axial_stiffness_lbf) return;
   const auto stretch = [&](const std::optional<double>& load_lbf) -> std::optional<double> {
     if (!load_lbf) return std::nullopt;
-    return cable_stretch_in(*load_lbf, cable.length_in, prepared.line->axial_stiffness_lbf->value);
+    return cable_stretch_in(*load_lbf,
+                            {.length_in = cable.length_in,
+                             .axial_stiffness_lbf = prepared.line->axial_stiffness_lbf->value});
   };
   if (!cable.is_rigged_over_strength()) cable.stretch_as_rigged_in = stretch(cable.rigged_lbf);
   if (!cable.is_loaded_over_strength())
@@ -148,9 +150,11 @@ RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& 
   const ReachEnvelope& envelope = reach.stretch.envelope;
   const double length = envelope.end_in - envelope.start_in;
   const double weight = line.weight_lb_per_in->value;
-  result.sag_in = string_sag_in(weight, length, *cable.rigged_lbf);
+  result.sag_in = string_sag_in(
+      {.length_in = length, .weight_lb_per_in = weight, .tension_lbf = *cable.rigged_lbf});
   if (reach.missing.empty()) result.sag_at_load_factor_in = reach.sag_unloaded_in;
-  result.natural_frequency_hz = taut_string_frequency_hz(length, *cable.rigged_lbf, weight);
+  result.natural_frequency_hz = taut_string_frequency_hz(
+      {.length_in = length, .weight_lb_per_in = weight, .tension_lbf = *cable.rigged_lbf});
   if (!excitation) return result;
   result.meetings.push_back(meeting(*result.natural_frequency_hz, 1, *excitation));
   if (excitation->blades > 1)

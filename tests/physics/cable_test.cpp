@@ -29,31 +29,46 @@ double stiffness(const std::string& name) {
 // Cable-assembly maker's stretch calculator [verified, secondary]: 7x19 stainless 1/8 in, 20 in,
 // 500 lb: 0.5184 %, 0.10368 in.
 TEST(Cable, StretchesAsInTheMakersPublishedExample) {
-  EXPECT_NEAR(cable_stretch_in(500, 20, stiffness("cable-7x19-1/8-stainless")), 0.10368, 0.5e-5);
+  EXPECT_NEAR(cable_stretch_in(500, {.length_in = 20,
+                                     .axial_stiffness_lbf = stiffness("cable-7x19-1/8-stainless")}),
+              0.10368, 0.5e-5);
 }
 
 // Worked from the maker's table of stretch constants [calculated].
 TEST(Cable, GalvanisedCableStretchesLessThanStainless) {
-  EXPECT_NEAR(cable_stretch_in(200, 150, stiffness("cable-7x19-1/8-steel")), 0.2688, 0.5e-4);
-  EXPECT_NEAR(cable_stretch_in(200, 150, stiffness("cable-7x19-1/8-stainless")), 0.31104, 0.5e-5);
+  EXPECT_NEAR(cable_stretch_in(200, {.length_in = 150,
+                                     .axial_stiffness_lbf = stiffness("cable-7x19-1/8-steel")}),
+              0.2688, 0.5e-4);
+  EXPECT_NEAR(cable_stretch_in(200, {.length_in = 150,
+                                     .axial_stiffness_lbf = stiffness("cable-7x19-1/8-stainless")}),
+              0.31104, 0.5e-5);
 }
 
 // 12.9 for aluminium, 6.3 for steel and 9.6 for stainless, 1e-6 per degree F [verified: engineering
 // tables]; slopes [calculated].
 TEST(Cable, TensionOfStainlessChangesLessThanHalfAsMuchWithTemperature) {
-  EXPECT_NEAR(tension_slope_lbf_per_degf(12.9e-6, 6.3e-6, 111'607), 0.7366, 0.5e-4);
-  EXPECT_NEAR(tension_slope_lbf_per_degf(12.9e-6, 9.6e-6, 96'451), 0.3183, 0.5e-4);
+  EXPECT_NEAR(
+      tension_slope_lbf_per_degf({.line_per_degf = 6.3e-6, .airframe_per_degf = 12.9e-6}, 111'607),
+      0.7366, 0.5e-4);
+  EXPECT_NEAR(
+      tension_slope_lbf_per_degf({.line_per_degf = 9.6e-6, .airframe_per_degf = 12.9e-6}, 96'451),
+      0.3183, 0.5e-4);
 }
 
 // 180 in warmed by 100 degrees F [calculated]: the airframe outgrows the cable by 0.1188 in, or
 // 0.0594 in where it is stainless.
 TEST(Cable, TensionSlopeIsTheAirframesOutgrowthHeldByTheCablesStiffness) {
-  const double steel = -thermal_growth_in(180, 6.3e-6, 12.9e-6, 100);
-  const double stainless = -thermal_growth_in(180, 9.6e-6, 12.9e-6, 100);
+  const double steel =
+      -thermal_growth_in(180, {.line_per_degf = 6.3e-6, .airframe_per_degf = 12.9e-6}, 100);
+  const double stainless =
+      -thermal_growth_in(180, {.line_per_degf = 9.6e-6, .airframe_per_degf = 12.9e-6}, 100);
   EXPECT_NEAR(steel, 0.1188, 0.5e-4);
   EXPECT_NEAR(stainless, 0.0594, 0.5e-4);
-  const double tension = 100 * tension_slope_lbf_per_degf(12.9e-6, 6.3e-6, 111'607);
-  EXPECT_NEAR(cable_stretch_in(tension, 180, 111'607), steel, 1e-12);
+  const double tension =
+      100 *
+      tension_slope_lbf_per_degf({.line_per_degf = 6.3e-6, .airframe_per_degf = 12.9e-6}, 111'607);
+  EXPECT_NEAR(cable_stretch_in(tension, {.length_in = 180, .axial_stiffness_lbf = 111'607}), steel,
+              1e-12);
 }
 
 TEST(Cable, TensionRangeRunsFromTheColdToTheHotEnd) {
@@ -122,27 +137,47 @@ TEST(TiedCable, NeverChangesLessInAStifferAirframeAndTendsToTheRigidOne) {
 // Springs side by side in a rigid loop; figures [calculated].
 TEST(SlackSide, GivesUpWhatTheLoadedSideStretches) {
   // Two alike: 2 T − P.
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 60), 20);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 80), 0);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 100), -20);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 60),
+                   20);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 80),
+                   0);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 100),
+                   -20);
   // The other is twice as stiff, so 60 lbf stretch it by 0.06 in, which is 30 lbf here.
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 1000, 100), 10);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 1000}, 100),
+                   10);
 }
 
 TEST(SlackSide, KeepsItsTensionWhileTheOtherCarriesNoMoreThanItsOwn) {
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 40), 40);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 10), 40);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 40),
+                   40);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 10),
+                   40);
 }
 
 TEST(SlackSide, LosesNoMoreToACableThatColdLeftSlackThanThatOneStretches) {
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, -30, 500, 50), -10);
+  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                                          {.tension_lbf = -30, .stiffness_lbf_per_in = 500}, 50),
+                   -10);
 }
 
 // An airframe that gives 1/600 in a pound: 20 lbf beyond what both cables had bring its ends 1/30
 // in nearer, which is left over of either cable: 2/30 in more, 33.3 lbf of this one's stretch.
 TEST(SlackSide, IsLeftSlackerByAnAirframeThatGives) {
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 100, 1.0 / 600), -20 - 500.0 / 15);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf(40, 500, 40, 500, 60, 1.0 / 600), 20);
+  EXPECT_DOUBLE_EQ(
+      slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                             {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 100, 1.0 / 600),
+      -20 - 500.0 / 15);
+  EXPECT_DOUBLE_EQ(
+      slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
+                             {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 60, 1.0 / 600),
+      20);
 }
 
 // Capstan equation [from memory]; figures [calculated].
@@ -171,15 +206,23 @@ TEST(Cable, DriftsOutOfAPulleysPlaneAlongItsLead) {
 // Row 6: 1/8 in 7x19 cable of 0.0024167 lb/in over 30 in at 30 lbf sags 0.0090625 in [calculated].
 TEST(Cable, SagsAsAStringUntilItsStretchCapsIt) {
   constexpr double stiffness = 111600;  // AE of 1/8 in 7x19 galvanised
-  EXPECT_NEAR(cable_sag_in(0.0024167, 30, 30, stiffness), 0.0090625, 0.5e-6);
+  EXPECT_NEAR(
+      cable_sag_in(
+          {.length_in = 30, .weight_lb_per_in = 0.0024167, .axial_stiffness_lbf = stiffness}, 30),
+      0.0090625, 0.5e-6);
   // f = L (3 w L / (64 AE))^(1/3): 30 in times the cube root of 3.0453e-8.
-  const double most = untensioned_sag_in(0.0024167, 30, stiffness);
+  const double most = untensioned_sag_in(
+      {.length_in = 30, .weight_lb_per_in = 0.0024167, .axial_stiffness_lbf = stiffness});
   EXPECT_NEAR(most, 0.09369, 0.5e-4);
   // With that sag the cable pulls with what its own stretch gives: AE 8/3 (f/L)².
   const double pull = stiffness * 8 / 3 * (most / 30) * (most / 30);
   EXPECT_NEAR(0.0024167 * 30 * 30 / (8 * pull), most, 1e-9);
   for (const double tension : {0.5, 0.0, -20.0})
-    EXPECT_DOUBLE_EQ(cable_sag_in(0.0024167, 30, tension, stiffness), most);
+    EXPECT_DOUBLE_EQ(
+        cable_sag_in(
+            {.length_in = 30, .weight_lb_per_in = 0.0024167, .axial_stiffness_lbf = stiffness},
+            tension),
+        most);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lines/motion/span_frequency.hpp"
 #include "lines/motion/tension_change.hpp"
 #include "physics/deflection.hpp"
 #include "physics/pilot_force.hpp"
@@ -68,10 +69,10 @@ RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>
 /// The largest growth of the line over the airframe at either end of the temperature range.
 double thermal_surplus_in(double length_in, double expansion_per_degf,
                           const TemperatureRange& range) {
-  const double hot = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
-                                       range.max_degf - range.rigged_degf);
-  const double cold = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
-                                        range.min_degf - range.rigged_degf);
+  const Expansions expansions{.line_per_degf = expansion_per_degf,
+                              .airframe_per_degf = airframe_expansion_per_degf};
+  const double hot = thermal_growth_in(length_in, expansions, range.max_degf - range.rigged_degf);
+  const double cold = thermal_growth_in(length_in, expansions, range.min_degf - range.rigged_degf);
   return std::max({0.0, hot, cold});
 }
 
@@ -174,10 +175,7 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   }
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
   if (!line.youngs_modulus_psi) return "Young's modulus of " + line.name;
-  envelope.sag_in = project.load_factor.largest() *
-                    clamped_beam_sag_in(
-                        line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
-                        tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  envelope.sag_in = project.load_factor.largest() * clamped_beam_sag_in(beam_of(line, length));
   return {};
 }
 
@@ -195,10 +193,12 @@ std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedP
   const double thermal_surplus =
       thermal_slack_in(prepared, route, tension) * length / route.length_in();
   add_bow(envelope, route, thermal_surplus);
-  reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(load, length, tension, stiffness);
+  const CableLength span{
+      .length_in = length, .weight_lb_per_in = load, .axial_stiffness_lbf = stiffness};
+  reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(span, tension);
   const double least = slack_side_tension_lbf(prepared, route).value_or(tension);
-  envelope.sag_in = cable_sag_in(load, length, least, stiffness);
-  reach.sag_power = envelope.sag_in < untensioned_sag_in(load, length, stiffness) ? 2 : 1;
+  envelope.sag_in = cable_sag_in(span, least);
+  reach.sag_power = envelope.sag_in < untensioned_sag_in(span) ? 2 : 1;
   // What the other cable's stretch leaves over hangs somewhere in the span, in what shape cannot be
   // told: only the bound knows it.
   const double surplus =
@@ -220,10 +220,8 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
     envelope.swing_last_in = place.free_at_end ? length : 0;
     return;
   }
-  const double tip = prepared.project->load_factor.largest() *
-                     cantilever_tip_sag_in(
-                         line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
-                         tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  const double tip =
+      prepared.project->load_factor.largest() * cantilever_tip_sag_in(beam_of(line, length));
   if (place.free_at_start) envelope.play_first_in = tip;
   if (place.free_at_end) envelope.play_last_in = tip;
 }
@@ -251,8 +249,9 @@ std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
     const std::optional<double> own = limit_load_lbf(*other.route);
     const std::optional<double> load = own ? own : limit_load_lbf(*route.route);
     if (!load) continue;
-    const double left = slack_side_tension_lbf(coldest(route), stiffness(route), coldest(other),
-                                               stiffness(other), *load, give);
+    const double left = slack_side_tension_lbf(
+        {.tension_lbf = coldest(route), .stiffness_lbf_per_in = stiffness(route)},
+        {.tension_lbf = coldest(other), .stiffness_lbf_per_in = stiffness(other)}, *load, give);
     least = std::min(least.value_or(left), left);
   }
   return least;

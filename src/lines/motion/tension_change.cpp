@@ -45,7 +45,8 @@ std::optional<TensionChange> tension_change(const PreparedProject& prepared,
   if (!cable) return std::nullopt;
   const Line& line = *route.line;
   const TensionChange rigid{
-      tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
+      tension_slope_lbf_per_degf({.line_per_degf = line.expansion_per_degf->value,
+                                  .airframe_per_degf = airframe_expansion_per_degf},
                                  line.axial_stiffness_lbf->value),
       1 / cable->stiffness_lbf_per_in};
   const std::optional<double> airframe = airframe_stiffness_lbf_per_in(prepared, route);

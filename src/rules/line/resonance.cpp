@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "lines/motion/span_swing.hpp"
+#include "lines/motion/span_frequency.hpp"
 #include "lines/motion/tension_change.hpp"
 #include "physics/cable.hpp"
 #include "physics/vibration.hpp"

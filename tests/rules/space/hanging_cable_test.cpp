@@ -52,9 +52,10 @@ TEST(ClearanceOfACable, CountsTheLoadFactorAndTheBuildTolerance) {
 TEST(ClearanceOfACable, CountsTheTensionThatColdLeaves) {
   SmallProject project = over_box(1, 40);
   project.project.temperature = {40, 70, 100};
-  const double slope = tension_slope_lbf_per_degf(airframe_expansion_per_degf,
-                                                  the_line(project).expansion_per_degf->value,
-                                                  the_line(project).axial_stiffness_lbf->value);
+  const double slope =
+      tension_slope_lbf_per_degf({.line_per_degf = the_line(project).expansion_per_degf->value,
+                                  .airframe_per_degf = airframe_expansion_per_degf},
+                                 the_line(project).axial_stiffness_lbf->value);
   const double tension = 40 - 30 * slope;
   EXPECT_NEAR(*clearance_of(project).value,
               1 - largest_radius_in - weight_lb_per_in * 60 * 60 / (8 * tension), search_in);
