@@ -186,9 +186,26 @@ void read_size(EntryReader& reader, Line& line) {
                              *inside, line.outside_diameter_in));
 }
 
-void read_bending(EntryReader& reader, Line& line) {
-  line.minimum_bend_radius_in =
+/// To the centreline, whichever of the two ways the entry measures it.
+std::optional<SourcedValue> least_bend_radius_in(EntryReader& reader, const Line& line) {
+  constexpr std::string_view to_inside = "minimum_inside_bend_radius";
+  auto radius =
       reader.value("minimum_bend_radius", Dimension::length, LineRange::positive, line.size_source);
+  auto inside = reader.value(to_inside, Dimension::length, LineRange::positive, line.size_source);
+  if (radius && inside) {
+    reader.error(
+        reader.where(to_inside),
+        fmt::format("{}: 'minimum_bend_radius' is stated too: leave one of them out", to_inside));
+    return std::nullopt;
+  }
+  if (!inside) return radius;
+  inside->value += line.largest_radius_in();
+  inside->source.text += ", measured to the inside of the bend, half of the outside diameter added";
+  return inside;
+}
+
+void read_bending(EntryReader& reader, Line& line) {
+  line.minimum_bend_radius_in = least_bend_radius_in(reader, line);
   line.usual_bend_radius_in =
       reader.number("usual_bend_radius", Dimension::length, LineRange::positive);
   if (!line.minimum_bend_radius_in) return;
@@ -197,7 +214,7 @@ void read_bending(EntryReader& reader, Line& line) {
   if (*line.usual_bend_radius_in < least)
     reader.error(reader.where("usual_bend_radius"),
                  fmt::format("usual_bend_radius: must not be under the minimum, found {} in "
-                             "against {} in",
+                             "against {} in to the centreline",
                              *line.usual_bend_radius_in, least));
 }
 

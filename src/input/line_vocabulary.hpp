@@ -54,6 +54,7 @@ inline constexpr std::array line_keys{
     LineKey{"inside", LineScope::bored},
     LineKey{"plus_tolerance", LineScope::all},
     LineKey{"minimum_bend_radius", LineScope::all},
+    LineKey{"minimum_inside_bend_radius", LineScope::all},
     LineKey{"usual_bend_radius", LineScope::all},
     LineKey{"support_spacing", LineScope::all},
     LineKey{"weight", LineScope::all},

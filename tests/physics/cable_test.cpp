@@ -44,31 +44,42 @@ TEST(Cable, GalvanisedCableStretchesLessThanStainless) {
               0.31104, 0.5e-5);
 }
 
-// 12.9 for aluminium, 6.3 for steel and 9.6 for stainless, 1e-6 per degree F [verified: engineering
-// tables]; slopes [calculated].
-TEST(Cable, TensionOfStainlessChangesLessThanHalfAsMuchWithTemperature) {
-  EXPECT_NEAR(
-      tension_slope_lbf_per_degf({.line_per_degf = 6.3e-6, .airframe_per_degf = 12.9e-6}, 111'607),
-      0.7366, 0.5e-4);
-  EXPECT_NEAR(
-      tension_slope_lbf_per_degf({.line_per_degf = 9.6e-6, .airframe_per_degf = 12.9e-6}, 96'451),
-      0.3183, 0.5e-4);
+// Per degree F [verified: engineering tables of linear expansion: aluminium 2024 12.7e-6 and 6061
+// 13.1e-6, plain carbon steel 6.2e-6 to 6.8e-6, stainless 304 9.6e-6].
+constexpr double aluminium = 12.8e-6;
+constexpr double steel = 6.5e-6;
+constexpr double stainless = 9.6e-6;
+
+TEST(Cable, ExpandsByTheCataloguesFiguresInAnAirframeOfAluminium) {
+  EXPECT_DOUBLE_EQ(airframe_expansion_per_degf, aluminium);
+  EXPECT_DOUBLE_EQ(cable("cable-7x19-1/8-steel").expansion_per_degf->value, steel);
+  EXPECT_DOUBLE_EQ(cable("cable-7x19-1/8-stainless").expansion_per_degf->value, stainless);
 }
 
-// 180 in warmed by 100 degrees F [calculated]: the airframe outgrows the cable by 0.1188 in, or
-// 0.0594 in where it is stainless.
+// 6.3e-6 of 111,607 lbf and 3.2e-6 of 96,451 [calculated].
+TEST(Cable, TensionOfStainlessChangesLessThanHalfAsMuchWithTemperature) {
+  EXPECT_NEAR(
+      tension_slope_lbf_per_degf({.line_per_degf = steel, .airframe_per_degf = aluminium}, 111'607),
+      0.7031, 0.5e-4);
+  EXPECT_NEAR(tension_slope_lbf_per_degf(
+                  {.line_per_degf = stainless, .airframe_per_degf = aluminium}, 96'451),
+              0.3086, 0.5e-4);
+}
+
+// 180 in warmed by 100 degrees F [calculated]: the airframe outgrows the cable by 0.1134 in, or
+// 0.0576 in where it is stainless.
 TEST(Cable, TensionSlopeIsTheAirframesOutgrowthHeldByTheCablesStiffness) {
-  const double steel =
-      -thermal_growth_in(180, {.line_per_degf = 6.3e-6, .airframe_per_degf = 12.9e-6}, 100);
-  const double stainless =
-      -thermal_growth_in(180, {.line_per_degf = 9.6e-6, .airframe_per_degf = 12.9e-6}, 100);
-  EXPECT_NEAR(steel, 0.1188, 0.5e-4);
-  EXPECT_NEAR(stainless, 0.0594, 0.5e-4);
+  const double outgrown =
+      -thermal_growth_in(180, {.line_per_degf = steel, .airframe_per_degf = aluminium}, 100);
+  EXPECT_NEAR(outgrown, 0.1134, 0.5e-4);
+  EXPECT_NEAR(
+      -thermal_growth_in(180, {.line_per_degf = stainless, .airframe_per_degf = aluminium}, 100),
+      0.0576, 0.5e-4);
   const double tension =
       100 *
-      tension_slope_lbf_per_degf({.line_per_degf = 6.3e-6, .airframe_per_degf = 12.9e-6}, 111'607);
-  EXPECT_NEAR(cable_stretch_in(tension, {.length_in = 180, .axial_stiffness_lbf = 111'607}), steel,
-              1e-12);
+      tension_slope_lbf_per_degf({.line_per_degf = steel, .airframe_per_degf = aluminium}, 111'607);
+  EXPECT_NEAR(cable_stretch_in(tension, {.length_in = 180, .axial_stiffness_lbf = 111'607}),
+              outgrown, 1e-12);
 }
 
 TEST(Cable, TensionRangeRunsFromTheColdToTheHotEnd) {
@@ -87,18 +98,18 @@ TEST(Cable, CableThatOutgrowsTheAirframeSlackensInTheHeat) {
   EXPECT_DOUBLE_EQ(range.highest_at_degf, 20);
 }
 
-// 100 in of 1/8 7x19 steel, AE 111,607 lbf: 1116.07 lbf/in. Aluminium 12.9e-6 less steel 6.3e-6 per
-// degF gain 6.6e-4 in over it: 0.7366 lbf per degF if rigid [calculated].
+// 100 in of 1/8 7x19 steel, AE 111,607 lbf: 1116.07 lbf/in. Aluminium less steel gains 6.3e-4 in
+// per degF over it: 0.70312 lbf if rigid [calculated].
 TEST(TiedCable, AndTheAirframeAreTwoSpringsInSeries) {
-  const TiedCable cable{1116.07, 6.6e-4};
+  const TiedCable cable{1116.07, 6.3e-4};
   // An airframe as stiff as the cable takes half.
-  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, {}, 1116.07), 0.7366 / 2, 1e-5);
-  // Δα L / (L / AE + 1 / k), k = 1200 lbf/in: 6.6e-4 / (8.96002e-4 + 8.33333e-4) = 0.381650.
-  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, {}, 1200), 0.381650, 0.5e-6);
+  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, {}, 1116.07), 0.70312 / 2, 0.5e-5);
+  // Δα L / (L / AE + 1 / k), k = 1200 lbf/in: 6.3e-4 / (8.96002e-4 + 8.33333e-4) = 0.364302.
+  EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, {}, 1200), 0.364302, 0.5e-6);
 }
 
 TEST(TiedCable, OfAPairFindsTheAirframeHalfAsStiff) {
-  const TiedCable cable{1116.07, 6.6e-4};
+  const TiedCable cable{1116.07, 6.3e-4};
   EXPECT_NEAR(tied_tension_slope_lbf_per_degf(cable, std::vector{cable}, 1200),
               tied_tension_slope_lbf_per_degf(cable, {}, 600), 1e-12);
 }
@@ -203,7 +214,7 @@ TEST(Cable, DriftsOutOfAPulleysPlaneAlongItsLead) {
   EXPECT_NEAR(off_plane_drift_in(12, 3 * degree), 0.62889, 0.5e-5);
 }
 
-// Row 6: 1/8 in 7x19 cable of 0.0024167 lb/in over 30 in at 30 lbf sags 0.0090625 in [calculated].
+// 1/8 in 7x19 cable of 0.0024167 lb/in over 30 in at 30 lbf sags 0.0090625 in [calculated].
 TEST(Cable, SagsAsAStringUntilItsStretchCapsIt) {
   constexpr double stiffness = 111600;  // AE of 1/8 in 7x19 galvanised
   EXPECT_NEAR(

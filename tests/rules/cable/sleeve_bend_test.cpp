@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "rules/cable_project.hpp"
+#include "rules/project_text.hpp"
 
 namespace linewright {
 namespace {
@@ -96,6 +97,27 @@ TEST(BentSleeve, OnATubeIsJudgedOnlyByARadiusThatIsKnown) {
   EXPECT_TRUE(on_tube(std::nullopt).empty());
   EXPECT_TRUE(on_tube(4).empty());
   EXPECT_EQ(sole(on_tube(5)).verdict, Verdict::fail);
+}
+
+// AC 43.13-1B Table 9-3 and Fig. 9-10: hose of 0.52 in outside is bent to 3 in of its inside, so to
+// 3.26 in of its centreline, which is the cable's.
+TEST(BentSleeve, CutFromHoseStandsWhatTheHoseStands) {
+  const auto turned = [](const std::string& bend) {
+    ProjectSections sections;
+    sections.nodes = held_node("forward", "0, 0, 10") + held_node("aft", "50, 40, 10");
+    sections.routes =
+        "  - {name: rudder, system: cable, line: cable-7x19-1/8-steel, from: forward, to: aft,\n"
+        "     points: [{at: [50, 0, 10], bend: " +
+        bend + "}], sleeves: [{from: 40, to: 60, line: hose-rubber-3/16}]}\n";
+    for (const Judgement& each : judged(sections, "sleeve-cover"))
+      if (contains(each.message, "the sleeve is bent")) return each;
+    return Judgement{};
+  };
+  EXPECT_EQ(turned("3.26").verdict, Verdict::pass);
+  const Judgement tight = turned("3.25");
+  EXPECT_EQ(tight.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(tight.limit.value(), 3.26);
+  EXPECT_TRUE(contains(tight.source, "to the inside of the bend")) << tight.source;
 }
 
 TEST(BentSleeve, SaysTheSameOfAReversedRun) {

@@ -96,8 +96,8 @@ TEST(BendFit, MetalTubeWantsOneDiameterBetweenBends) {
 }
 
 TEST(BendFit, HoseNeedsRoomForItsArcsAlone) {
-  EXPECT_TRUE(not_passed(judged(step("hose-rubber-3/16", 3, 6))).empty());
-  const Judgement judgement = not_passed(judged(step("hose-rubber-3/16", 3, 5.99))).at(0);
+  EXPECT_TRUE(not_passed(judged(step("hose-rubber-3/16", 4, 8))).empty());
+  const Judgement judgement = not_passed(judged(step("hose-rubber-3/16", 4, 7.99))).at(0);
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_NEAR(judgement.value.value(), -0.01, 1e-12);
   EXPECT_DOUBLE_EQ(judgement.limit.value(), 0);

@@ -31,7 +31,7 @@ struct Spacing {
   double spacing_in;
 };
 
-// Maximum distance between supports: FAA-H-8083-31 fluid-lines chapter for aluminium and the two
+// Maximum distance between supports: FAA-H-8083-30 chapter 7, Table 7-5, for aluminium and the two
 // small steel sizes (from memory), MIL-H-8891A Table II for the others.
 constexpr Spacing metal_tubes[] = {
     {"tube-aluminium-1/8", 9.5}, {"tube-aluminium-3/16", 12},  {"tube-aluminium-1/4", 13.5},
@@ -78,7 +78,7 @@ TEST(SupportSpacing, VerdictFollowsTheMarkOfTheSpacing) {
   const Judgement recalled = judged_span("tube-aluminium-1/4", 17);
   EXPECT_EQ(recalled.verdict, Verdict::fail);
   EXPECT_EQ(recalled.source,
-            "FAA-H-8083-31 fluid-lines chapter (from memory, not checked against it)");
+            "FAA-H-8083-30 chapter 7, Table 7-5 (from memory, not checked against it)");
   const Judgement practice = judged_span("tube-nylon-1/4", 13.51);
   EXPECT_EQ(practice.verdict, Verdict::warn);
   EXPECT_TRUE(contains(practice.source, "(common practice, no source)")) << practice.source;

@@ -38,10 +38,9 @@ Judgement only_chafe(const ProjectSections& sections) {
   return only(judged(sections, "chafe"));
 }
 
-// Reference file, section 10 row 8: a slack string of 13.5 in with 0.081 in too much reaches
-// 0.64036 in, and no shape of that length more than 0.74053 in. Its sag at 1 g, 0.00946 in, comes
-// on top of both.
-constexpr double sag_in = 0.009464;
+// A slack string of 13.5 in with 0.081 in too much reaches root(3 13.5 0.081 / 8) = 0.64036 in, and
+// no shape of that length more than 0.74053 in. Its sag at 1 g, 0.00943 in, comes on top of both.
+constexpr double sag_in = 0.009428;
 constexpr double likely_in = 0.64036 + sag_in;
 constexpr double bound_in = 0.74053 + sag_in;
 
@@ -83,6 +82,17 @@ TEST(Chafe, PassesBeyondTheBoundWithItsMargin) {
 TEST(Chafe, SaysNothingOfWhatIsHalfAnInchBeyondAllReach) {
   EXPECT_EQ(judged(span_past(stringer(bound_in + 0.49, "102", "111.5")), "chafe").size(), 1u);
   EXPECT_TRUE(judged(span_past(stringer(bound_in + 0.51, "102", "111.5")), "chafe").empty());
+}
+
+// SAE J844 type B has a braid in its wall; only figures of plain nylon are known.
+TEST(Chafe, OfReinforcedNylonTubeIsUnknown) {
+  const Judgement judgement =
+      only_chafe(span_past(stringer(0.3, "102", "111.5"), "tube-nylon-3/8"));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_EQ(judgement.message,
+            "how far the line can move is not known: the thermal expansion of tube-nylon-3/8 is "
+            "missing");
+  EXPECT_FALSE(judgement.mend.empty());
 }
 
 TEST(Chafe, MissesNothingBecauseTheBuildToleranceIsWide) {
