@@ -98,8 +98,8 @@ bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distanc
   };
   return (part.kind == PartKind::frame || part.kind == PartKind::mesh) &&
          std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-           return is_of(*each.frame) && counts(each) &&
-                  std::abs(each.distance_in - distance_in) <= crossing_zone_in;
+           return std::abs(each.distance_in - distance_in) <= crossing_zone_in &&
+                  is_of(*each.frame) && counts(each);
          });
 }
 

@@ -155,6 +155,15 @@ const std::vector<Obstacle>& Obstacles::all() const {
   return index_->shapes.obstacles;
 }
 
+// Parts are added one after the other.
+std::span<const Obstacle> Obstacles::of_part(int part) const {
+  const auto first = std::partition_point(
+      all().begin(), all().end(), [part](const Obstacle& each) { return each.part < part; });
+  const auto last = std::partition_point(
+      first, all().end(), [part](const Obstacle& each) { return each.part == part; });
+  return {first, last};
+}
+
 const std::vector<MeshPartField>& Obstacles::meshes() const {
   return index_->meshes;
 }

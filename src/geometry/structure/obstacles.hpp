@@ -6,6 +6,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -85,6 +86,8 @@ class Obstacles {
   const std::vector<Part>& parts() const;
   const std::vector<Obstacle>& all() const;
   const std::vector<MeshPartField>& meshes() const;
+  /// Those of one part, in the order of all(); none for a mesh.
+  std::span<const Obstacle> of_part(int part) const;
   /// Index into parts(), or nothing.
   std::optional<int> find_part(const std::string& name) const;
 

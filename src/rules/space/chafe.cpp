@@ -85,9 +85,10 @@ namespace {
 
 /// Where one more support in the span keeps it off for good, in words; nothing where no place does.
 std::optional<std::string> support_mend(const RuleContext& context, const SpanReach& reach,
-                                        const Counts& counts) {
-  const std::optional<SupportPlaces> places = places_that_keep_off(
-      reach, context.prepared.obstacles, context.prepared.project->build_tolerance_in, counts);
+                                        int part, const Counts& counts) {
+  const std::optional<SupportPlaces> places =
+      places_that_keep_off(reach, context.prepared.obstacles, part,
+                           context.prepared.project->build_tolerance_in, counts);
   if (!places) return std::nullopt;
   const Phrasing& phrasing = context.phrasing;
   const double first = phrasing.rounded_up(places->first_in);
@@ -101,7 +102,7 @@ std::string structure_mend(const RuleContext& context, const SpanReach& reach, c
                            const Approach& place, double lacking_in) {
   std::vector<std::string> ways =
       ways_off(context, {*reach.stretch.route, place, lacking_in, true});
-  if (const auto support = support_mend(context, reach, counts))
+  if (const auto support = support_mend(context, reach, place.obstacle->part, counts))
     ways.insert(ways.begin(), *support);
   return alternatives(ways);
 }
@@ -139,12 +140,8 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
                   obstacle_words(part, *place.obstacle), judgement);
     judgement.message.insert(0, attachment_words(route, place.distance_in));
     if (judgement.verdict != Verdict::pass)
-      judgement.mend = structure_mend(
-          context, reach,
-          [&, part_index = index](const Obstacle& obstacle, double along) {
-            return obstacle.part == part_index && counts(obstacle, along);
-          },
-          place, tolerance - pair.bound.margin_in);
+      judgement.mend =
+          structure_mend(context, reach, counts, place, tolerance - pair.bound.margin_in);
     judgements.push_back(judgement);
   }
 }
