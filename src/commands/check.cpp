@@ -32,6 +32,27 @@ bool is_about(const Report& report, const std::string& route, const std::string&
                      [&](const Judgement& judgement) { return judgement.route == route; });
 }
 
+bool is_judged(const Judgement& judgement) {
+  return judgement.rule != "waivers";
+}
+
+/// Says where silence means that there was nothing to look at, not that all is well.
+void note_silence(Report& report, const CheckOptions& options) {
+  if (std::any_of(report.judgements.begin(), report.judgements.end(), is_judged)) return;
+  if (options.only_rule || options.only_route) {
+    report.notes.push_back(
+        (options.only_rule ? *options.only_rule + " has nothing"
+                           : std::string("nothing is there")) +
+        " to judge" + (options.only_route ? " on " + *options.only_route : " in this project"));
+    return;
+  }
+  report.nothing_judged = true;
+  report.notes.push_back(
+      "nothing was judged: the project has no route that a rule has anything to say of; describe "
+      "the "
+      "lines under `routes`");
+}
+
 }  // namespace
 
 std::variant<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
@@ -52,6 +73,7 @@ std::variant<Report, Outcome> checked_report(const Project& project, const Check
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
   report.notes = mesh_notes(prepared, options.form.phrasing());
+  note_silence(report, options);
   if (options.only_route)
     std::erase_if(report.routes, [&](const RouteReport& route) {
       return !is_about(report, route.cut.name, *options.only_route);
@@ -61,7 +83,8 @@ std::variant<Report, Outcome> checked_report(const Project& project, const Check
 
 ExitCode exit_code(const Report& report, bool strict) {
   const Tally tally = tally_of(report.judgements);
-  const bool failed = tally.fail > 0 || tally.unknown > 0 || (strict && tally.warn > 0);
+  const bool failed =
+      tally.fail > 0 || tally.unknown > 0 || (strict && tally.warn > 0) || report.nothing_judged;
   return failed ? ExitCode::failed : ExitCode::nothing_failed;
 }
 

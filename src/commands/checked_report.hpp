@@ -17,7 +17,8 @@ std::variant<Report, Outcome> checked_report(const CheckOptions& options, MeshSt
 std::variant<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
                                              MeshStore& meshes);
 
-/// Whether anything failed or is unknown; where `strict`, also whether there is a warning.
+/// Whether anything failed or is unknown, or nothing was judged; where `strict`, also whether there
+/// is a warning.
 ExitCode exit_code(const Report& report, bool strict);
 
 }  // namespace linewright

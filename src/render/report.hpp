@@ -25,6 +25,7 @@ struct Report {
   std::vector<Judgement> judgements;
   std::vector<std::string> assumptions;
   std::vector<std::string> notes;  ///< what was found in the files and changes no verdict
+  bool nothing_judged = false;     ///< of the whole project: its silence is no pass
 
   const RouteReport* find_route(std::string_view name) const {
     for (const RouteReport& route : routes)

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "commands/command_run.hpp"
+#include "input/project_folder.hpp"
 #include "render/layout.hpp"
 
 namespace linewright {
@@ -55,6 +56,30 @@ TEST(CheckCommand, AFailGivesOneWhateverTheFormat) {
   EXPECT_EQ(run({"check", project.root()}).code, 1);
   EXPECT_EQ(run({"check", project.root(), "--format", "json"}).code, 1);
   EXPECT_EQ(run({"check", project.root(), "--quiet"}).code, 1);
+}
+
+const std::string without_routes =
+    "linewright: 1\nname: bare\nunits: in\nbuild_tolerance: 0.06\n"
+    "temperature: {min: 70 degF, rigged: 70 degF, max: 70 degF}\n"
+    "load_factor: {positive: 3.8, negative: -1.5}\n";
+
+// Silence about a project that holds nothing is no pass.
+TEST(CheckCommand, NothingJudgedGivesOne) {
+  const ProjectFolder folder;
+  folder.write("project.yaml", without_routes);
+  const CommandRun text = run({"check", folder.path().string()});
+  EXPECT_EQ(text.code, 1) << text.out << text.err;
+  EXPECT_TRUE(contains(text.out, "nothing was judged")) << text.out;
+  const CommandRun data = run({"check", folder.path().string(), "--format", "json"});
+  EXPECT_EQ(data.code, 1);
+  EXPECT_TRUE(contains(json::parse(data.out).at("notes").at(0), "nothing was judged"));
+}
+
+TEST(CheckCommand, ARuleThatHasNothingToJudgeSaysSo) {
+  const StarterCopy project;
+  const CommandRun result = run({"check", project.root(), "--rule", "slack"});
+  EXPECT_EQ(result.code, 0);
+  EXPECT_TRUE(contains(result.out, "slack has nothing to judge in this project")) << result.out;
 }
 
 TEST(CheckCommand, AWarningGivesOneOnlyWhenStrict) {
