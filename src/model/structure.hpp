@@ -61,8 +61,8 @@ struct Channel {
   SourceLocation where;
 };
 
-/// A skin or deck: a flat polygon, or one that is warped and taken as a fan of triangles about its
-/// first corner.
+/// A skin or deck: a flat polygon, or a warped one, which is taken on all the ways it can be
+/// folded.
 struct Panel {
   std::string name;
   std::vector<Vec3> corners;
