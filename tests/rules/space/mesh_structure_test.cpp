@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "input/mesh/read_mesh_file.hpp"
+#include "lines/near/mesh_inside.hpp"
 #include "lines/prepare.hpp"
 #include "oracles/random_path.hpp"
 #include "rules/project_text.hpp"
@@ -39,6 +40,11 @@ class MeshProject {
 
   std::vector<Judgement> judged(const std::string& rule) const {
     return judge(*prepared_, {}, rule);
+  }
+
+  /// Of the first route in the one mesh.
+  bool first_runs_inside() const {
+    return runs_inside(prepared_->routes[0], prepared_->obstacles.meshes()[0]);
   }
 
  private:
@@ -344,6 +350,47 @@ TEST(MeshStructure, IsNotKnownWhereItWasNotRead) {
   EXPECT_EQ(judgement.verdict, Verdict::unknown);
   EXPECT_EQ(judgement.with, "body");
   EXPECT_EQ(judgement.message, "the gap to mesh body is not measured: its file was not read");
+}
+
+/// The six faces of a box, each of two triangles.
+std::string closed_box(Vec3 low, Vec3 high) {
+  const auto at = [&](int x, int y, int z) {
+    return Vec3{x ? high.x : low.x, y ? high.y : low.y, z ? high.z : low.z};
+  };
+  return quad(at(0, 0, 0), at(0, 1, 0), at(0, 1, 1), at(0, 0, 1)) +
+         quad(at(1, 0, 0), at(1, 1, 0), at(1, 1, 1), at(1, 0, 1)) +
+         quad(at(0, 0, 0), at(1, 0, 0), at(1, 0, 1), at(0, 0, 1)) +
+         quad(at(0, 1, 0), at(1, 1, 0), at(1, 1, 1), at(0, 1, 1)) +
+         quad(at(0, 0, 0), at(1, 0, 0), at(1, 1, 0), at(0, 1, 0)) +
+         quad(at(0, 0, 1), at(1, 0, 1), at(1, 1, 1), at(0, 1, 1));
+}
+
+MeshProject beside_box(Vec3 low, Vec3 high) {
+  ProjectSections sections;
+  sections.structure = "  meshes:\n    - {name: body, file: body.obj, units: in}\n";
+  sections.nodes = held_node("forward", "100, 0, 10") + held_node("aft", "130, 0, 10");
+  sections.routes =
+      "  - {name: route, system: static, line: tube-nylon-1/4, from: forward, to: aft}\n";
+  return {sections, closed_box(low, high)};
+}
+
+TEST(MeshStructure, ALineInsideAClosedMeshIsFoundToBe) {
+  EXPECT_TRUE(beside_box({90, -5, 5}, {140, 5, 15}).first_runs_inside());
+  EXPECT_FALSE(beside_box({90, 1, 5}, {140, 5, 15}).first_runs_inside());
+  EXPECT_FALSE(beside_box({90, -5, 11}, {140, 5, 15}).first_runs_inside());
+  EXPECT_FALSE(beside_box({200, -5, 5}, {240, 5, 15}).first_runs_inside());
+}
+
+// Between the inner and the outer surface of a closed shell is inside; within the inner is not.
+TEST(MeshStructure, ALineInTheHollowOfAShellIsNotInsideOfIt) {
+  ProjectSections sections;
+  sections.structure = "  meshes:\n    - {name: body, file: body.obj, units: in}\n";
+  sections.nodes = held_node("forward", "100, 0, 10") + held_node("aft", "130, 0, 10");
+  sections.routes =
+      "  - {name: route, system: static, line: tube-nylon-1/4, from: forward, to: aft}\n";
+  const std::string shell =
+      closed_box({90, -5, 5}, {140, 5, 15}) + closed_box({91, -4, 6}, {139, 4, 14});
+  EXPECT_FALSE(MeshProject(sections, shell).first_runs_inside());
 }
 
 }  // namespace
