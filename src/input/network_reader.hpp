@@ -6,9 +6,9 @@
 namespace linewright {
 
 /// Adds one item of a `nodes` section.
-void read_node(const YamlNode& node, ReadContext& context);
+void read_node(const YamlNode& item, ReadContext& context);
 
 /// Adds one item of a `waivers` section. Whether its rule exists is for the rules to say.
-void read_waiver(const YamlNode& node, ReadContext& context);
+void read_waiver(const YamlNode& item, ReadContext& context);
 
 }  // namespace linewright

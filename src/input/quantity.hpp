@@ -34,7 +34,7 @@ struct QuantityReading {
 /// of range, octal-looking numbers (leading zero), hexadecimal, units of another kind, text after
 /// the unit. A bare number is in the dimension's usual unit: lengths by `bare`, volumes in3 or mm3
 /// by `bare`, forces lbf, temperatures degF, angles degrees, pressures psi, stiffnesses lbf/in.
-QuantityReading read_quantity(std::string_view text, Dimension dimension, BareLength bare);
+QuantityReading read_quantity(std::string_view written, Dimension dimension, BareLength bare);
 
 /// The dimension's name in words: "a length".
 std::string_view dimension_words(Dimension dimension);

@@ -41,7 +41,7 @@ struct LeakEvidence {
 };
 
 /// Nothing where the readings lie off the gauge. `plan` must outlive the result.
-std::optional<LeakEvidence> gather_evidence(const LeakTestPlan& plan, const LeakLog& log);
+std::optional<LeakEvidence> gather_evidence(const LeakTestPlan& plan, const LeakLog& rows);
 
 /// Doubt about the loss between two readings: from all strays and the misfit of the curve, as
 /// before a pass, and from noise alone, as before a fail.
