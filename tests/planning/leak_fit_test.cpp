@@ -89,7 +89,8 @@ TEST(DecayFit, TellsWhetherThePressureFollowedTheTemperature) {
     }
     const auto fit = fit_decay(samples);
     ASSERT_TRUE(fit && fit->temperature_excess);
-    EXPECT_NEAR(*fit->temperature_excess, share - 1, share == 1 ? 0.02 : 0.3);
+    // Nineteen readings good to 2 Pa tell a step of 300 Pa to a hundredth; three times that.
+    EXPECT_NEAR(*fit->temperature_excess, share - 1, 0.03);
   }
 }
 

@@ -48,10 +48,13 @@ TEST(PulleyGivenByItsCentre, IsJudgedAsByItsCorner) {
     the_route(*each).points[0].guards = 2;
     the_route(*each).points[0].guard_gap_in = 0.05;
   }
-  for (const Rule* rule : {&pulley_rule(), &bend_fit_rule()}) {
+  // Size, plane, number of guards and their gap; the straights before and after.
+  for (const auto& [rule, count] :
+       {std::pair{&pulley_rule(), std::size_t{4}}, {&bend_fit_rule(), std::size_t{2}}}) {
     const auto there = by_centre.judged_by(*rule);
     const auto here = by_corner.judged_by(*rule);
-    ASSERT_EQ(there.size(), here.size());
+    ASSERT_EQ(there.size(), count) << rule->name;
+    ASSERT_EQ(here.size(), count) << rule->name;
     for (std::size_t i = 0; i < there.size(); ++i) {
       EXPECT_EQ(there[i].verdict, here[i].verdict);
       EXPECT_EQ(there[i].verdict, Verdict::pass) << there[i].message;
