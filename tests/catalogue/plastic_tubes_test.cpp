@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <numbers>
+#include <set>
 #include <string>
 
 #include "catalogue/catalogue.hpp"
@@ -79,8 +80,10 @@ TEST(PlasticTubes, BorrowTheSpacingOfAluminiumAndSaySo) {
 }
 
 TEST(PlasticTubes, HaveTheirMaterialsStiffnessExpansionSlackAndWeight) {
+  std::set<std::string> materials;
   for (const Line& line : built_in_catalogue().lines) {
     if (line.kind != LineKind::plastic_tube || line.name == "tube-nylon-3/8") continue;
+    materials.insert(line.material);
     SCOPED_TRACE(line.name);
     const bool nylon = line.material == "nylon";
     expect_sourced(line.youngs_modulus_psi, nylon ? 60e3 : 30e3, "modulus", Mark::from_memory);
@@ -94,6 +97,7 @@ TEST(PlasticTubes, HaveTheirMaterialsStiffnessExpansionSlackAndWeight) {
                    Mark::calculated);
     EXPECT_EQ(line.cut_allowance_in, 1.0);
   }
+  EXPECT_EQ(materials, (std::set<std::string>{"nylon", "polyethylene"}));
 }
 
 }  // namespace

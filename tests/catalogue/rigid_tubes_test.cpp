@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <numbers>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -143,8 +144,10 @@ TEST(RigidTubes, WeighTheirSectionTimesTheirDensity) {
 }
 
 TEST(RigidTubes, HaveTheirMaterialsStiffnessExpansionAndSlack) {
+  std::set<std::string> materials;
   for (const Line& line : built_in_catalogue().lines) {
     if (line.kind != LineKind::rigid_tube) continue;
+    materials.insert(line.material);
     SCOPED_TRACE(line.name);
     const bool steel = line.material == "steel";
     expect_sourced(line.youngs_modulus_psi, steel ? 28e6 : 10.2e6, "modulus", Mark::from_memory);
@@ -154,6 +157,7 @@ TEST(RigidTubes, HaveTheirMaterialsStiffnessExpansionAndSlack) {
     EXPECT_EQ(line.cut_allowance_in, 1.0);
     EXPECT_EQ(line.size_source.mark, Mark::common_practice);
   }
+  EXPECT_EQ(materials, (std::set<std::string>{"aluminium", "steel"}));
 }
 
 // A stiffer and heavier tube may bend and hang no more freely than a lighter, smaller one.

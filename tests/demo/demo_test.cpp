@@ -193,6 +193,7 @@ TEST(DemoBoth, AreTheSameAeroplane) {
   for (const json& route : drawn.at("routes")) drawn_names.push_back(route.at("name"));
   for (const json& route : right.at("routes")) right_names.push_back(route.at("name"));
   EXPECT_EQ(drawn_names, right_names);
+  EXPECT_FALSE(drawn_names.empty());
 }
 
 TEST(DemoBoth, SayTheSameFromRunToRun) {

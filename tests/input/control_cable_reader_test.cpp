@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "input/project_folder.hpp"
 
 namespace linewright {
@@ -63,9 +65,12 @@ TEST(ControlCableReader, ReadsATurnbucklesAdjustmentAndEnds) {
 }
 
 TEST(ControlCableReader, TakesATurnbuckleDrawnAtTheEndOfItsAdjustment) {
-  for (const char* length : {"4", "5.5"})
-    loaded("", "    attached: [{kind: turnbuckle, at: 50, length: " + std::string(length) +
-                   ", diameter: 0.44, adjustment: {shortest: 4, longest: 5.5}}]\n");
+  for (const auto& [text, length_in] : {std::pair{"4", 4.0}, {"5.5", 5.5}}) {
+    const Project project =
+        loaded("", "    attached: [{kind: turnbuckle, at: 50, length: " + std::string(text) +
+                       ", diameter: 0.44, adjustment: {shortest: 4, longest: 5.5}}]\n");
+    EXPECT_EQ(project.routes.at(0).attached.at(0).length_in, length_in);
+  }
 }
 
 TEST(ControlCableReader, ReadsTheLeverAndThePilotsForce) {

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <clocale>
 #include <cmath>
+#include <locale>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -244,10 +246,22 @@ TEST(Quantity, ControlCharactersAreNotEchoed) {
   EXPECT_FALSE(says(error_of(std::string("3\0in", 4)), std::string(1, '\0')));
 }
 
+/// A decimal comma, on any machine.
+struct Comma : std::numpunct<char> {
+  char do_decimal_point() const override { return ','; }
+};
+
 TEST(Quantity, TheLocaleDoesNotMatter) {
+  // The C library's own only where the machine has such a locale.
   const char* const set = std::setlocale(LC_ALL, "de_DE.UTF-8");
+  const std::locale classic = std::locale::global(std::locale(std::locale::classic(), new Comma));
+  std::istringstream stream("1,5");
+  double comma = 0;
+  stream >> comma;
+  EXPECT_EQ(comma, 1.5);
   EXPECT_EQ(value_of("1.5", Dimension::length), 1.5) << (set == nullptr ? "C locale" : set);
   EXPECT_TRUE(says(error_of("1,5"), "write decimals with a point"));
+  std::locale::global(classic);
   std::setlocale(LC_ALL, "C");
 }
 

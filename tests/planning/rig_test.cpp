@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -55,6 +56,7 @@ TEST(Rig, OverTheBreakingStrengthHasNoFigures) {
         cable.cut.cut_length_in, cable.pilot->tension_lbf, cable.pilot->strength_factor,
         cable.pilot->breakout_lbf, cable.spans[1].sag_in, cable.spans[1].natural_frequency_hz})
     EXPECT_FALSE(figure.has_value());
+  ASSERT_EQ(cable.chart.size(), 1u);
   for (const ChartRow& row : cable.chart) {
     EXPECT_TRUE(row.over_strength);
     EXPECT_FALSE(row.tension_lbf || row.slack_in);
@@ -351,7 +353,8 @@ TEST(RigAirframe, ThatGivesChangesTheTensionAsSpringsInSeries) {
   // 150 in of 111,607 lbf are 744.05 lbf/in; an airframe as stiff halves the slope.
   CableProject project = hand_worked();
   project.project.temperature = {50, 70, 90};
-  const double rigid = *project.rigged().tension_slope_lbf_per_degf;
+  const double rigid = 6.3e-6 * 111'607.142857;
+  EXPECT_NEAR(*project.rigged().tension_slope_lbf_per_degf, rigid, 1e-6);
   project.project.airframe_stiffness_lbf_per_in = 111'607.142857 / 150;
   const RiggedCable cable = project.rigged();
   EXPECT_NEAR(*cable.tension_slope_lbf_per_degf, rigid / 2, 1e-6);
@@ -364,11 +367,12 @@ TEST(RigAirframe, LeavesTheTensionAtTheRiggingTemperature) {
     CableProject project = hand_worked();
     project.project.temperature = {-20, 70, 120};
     project.cable().airframe_stiffness_lbf_per_in = stiffness;
-    for (const ChartRow& row : project.rigged().chart) {
-      if (row.as_rigged) {
-        EXPECT_EQ(row.tension_lbf, 30);
-      }
-    }
+    const std::vector<ChartRow> chart = project.rigged().chart;
+    const auto rigged =
+        std::find_if(chart.begin(), chart.end(), [](const ChartRow& row) { return row.as_rigged; });
+    ASSERT_NE(rigged, chart.end());
+    EXPECT_EQ(rigged->temperature_degf, 70);
+    EXPECT_EQ(rigged->tension_lbf, 30);
   }
 }
 

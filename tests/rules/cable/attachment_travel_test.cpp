@@ -202,8 +202,12 @@ TEST(AttachmentTravel, SaysSoWhereNoPlaceIsClear) {
   SmallProject project = unmoved(
       "splice", 51, {held({48, 0, 10}, HoldKind::fairlead), held({54, 0, 10}, HoldKind::fairlead)});
   set_travel(project, 60, 60);
-  for (const Judgement& each : project.judged_by("attachment-travel"))
+  const std::vector<Judgement> judgements = project.judged_by("attachment-travel");
+  ASSERT_EQ(judgements.size(), 2u) << "one to each fairlead";
+  for (const Judgement& each : judgements) {
+    EXPECT_EQ(each.verdict, Verdict::fail) << each.message;
     EXPECT_TRUE(contains(each.mend, "no place near")) << each.mend;
+  }
 }
 
 TEST(AttachmentTravel, BareRunPassesAndUnattachedRunsAreSilent) {

@@ -2,6 +2,7 @@
 
 #include "rules/cable/sleeve_bend.hpp"
 
+#include <cmath>
 #include <numbers>
 
 #include "rules/cable_project.hpp"
@@ -64,11 +65,21 @@ TEST(BentSleeve, IsAskedNothingWhereItLiesStraight) {
 }
 
 TEST(BentSleeve, LeavesTheTurnInAFairleadToItsOwnRule) {
-  SmallProject project = cable_project({held({50, 0, 10}, HoldKind::fairlead)}, {100, 2, 10});
-  the_route(project).sleeves.push_back({40, 60, 0.18, 0.25, {"routes.yaml", 108, 16}});
-  set_travel(project, 0, 0);
-  for (const Judgement& each : project.judged_by("sleeve-cover"))
-    EXPECT_FALSE(contains(each.message, "bend") || contains(each.message, "turns")) << each.message;
+  const auto turned_at = [](const RoutePoint& point) {
+    SmallProject project = cable_project({point}, {100, 2, 10});
+    the_route(project).sleeves.push_back({40, 60, 0.18, 0.25, {"routes.yaml", 108, 16}});
+    set_travel(project, 0, 0);
+    return project;
+  };
+  const SmallProject led = turned_at(held({50, 0, 10}, HoldKind::fairlead));
+  // What is left is that the sleeve covers the fairlead.
+  EXPECT_TRUE(contains(sole(bends_of(led)).message, "stands out")) << sole(bends_of(led)).message;
+  EXPECT_NEAR(*sole(led.judged_by("fairlead-angle")).value,
+              std::atan(2.0 / 50) * 180 / std::numbers::pi, 1e-9);
+  // Nothing else judges the same turn where no fairlead is.
+  const SmallProject bare = turned_at(corner({50, 0, 10}));
+  EXPECT_TRUE(contains(sole(bends_of(bare)).message, "turns 2.3 deg where no bend is stated"))
+      << sole(bends_of(bare)).message;
 }
 
 TEST(BentSleeve, OverTheWholeArcGuidesTheCableRoundIt) {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdio>
 #include <numbers>
 #include <string>
 
@@ -119,11 +120,16 @@ TEST(BendRadius, WideBendSaysSoWithoutAMend) {
   EXPECT_EQ(judgement.mend, "");
 }
 
-TEST(BendRadius, RaisingTheRadiusToTheLimitMends) {
+TEST(BendRadius, RaisingTheRadiusToWhatTheMendSaysMends) {
   for (const LeastRadius& each : least_radii) {
     const Judgement tight = judged_turn(each.line, 0.6 * each.radius_in);
     ASSERT_EQ(tight.verdict, each.broken) << each.line;
-    EXPECT_EQ(judged_turn(each.line, tight.limit.value()).verdict, Verdict::pass) << each.line;
+    double raised_in = 0;
+    ASSERT_EQ(std::sscanf(tight.mend.c_str(), "raise the bend radius to %lf in", &raised_in), 1)
+        << tight.mend;
+    EXPECT_EQ(judged_turn(each.line, raised_in).verdict, Verdict::pass) << each.line;
+    // Said to a hundredth or finer.
+    EXPECT_NEAR(raised_in, each.radius_in, 0.01) << each.line;
   }
 }
 

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <string>
@@ -224,11 +225,23 @@ TEST(Chafe, LetsALineTouchAGuardedHole) {
 }
 
 TEST(Chafe, LetsALineTouchTheFairleadInItsHole) {
-  const auto judgements =
-      judged(span_past(frame("bare"), "tube-nylon-1/4",
-                       "points: [{at: [106.75, 0, 10], hold: fairlead, through: hole, bore: 0.3}]"),
-             "chafe");
-  for (const Judgement& judgement : judgements) EXPECT_EQ(judgement.verdict, Verdict::pass);
+  // A bore of 0.9 in is too wide to hold the line, which could reach the edge as if alone.
+  const auto led = [](const std::string& station) {
+    return judged(span_past(frame("bare"), "tube-nylon-1/4",
+                            "points: [{at: [" + station +
+                                ", 0, 10], hold: fairlead, through: hole, bore: 0.9}]"),
+                  "chafe");
+  };
+  std::vector<std::string> messages;
+  for (const Judgement& judgement : led("106.75")) {
+    EXPECT_EQ(judgement.verdict, Verdict::pass) << judgement.message;
+    messages.push_back(judgement.message);
+  }
+  EXPECT_EQ(std::count(messages.begin(), messages.end(),
+                       "may lie against the edge of hole hole, which is guarded there"),
+            1);
+  // An inch along the fairlead is in no hole, and guards none.
+  EXPECT_EQ(only(led("107.75")).verdict, Verdict::fail);
 }
 
 TEST(ChafeMend, SaysHowFarToMoveAndWhichWay) {

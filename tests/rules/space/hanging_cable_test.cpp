@@ -2,11 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "lines/motion/reach.hpp"
 #include "lines/motion/tension_change.hpp"
-#include "lines/prepare.hpp"
 #include "rules/cable_project.hpp"
 
 namespace linewright {
@@ -16,6 +17,8 @@ namespace {
 // radius 0.139 in / 2 [verified: AC 43.13-1B Table 7-3].
 constexpr double largest_radius_in = 0.0695;
 constexpr double weight_lb_per_in = 2.90 / 1200;
+// Aluminium 12.8e-6 less steel 6.5e-6 per degF [verified: engineering tables], on that AE.
+constexpr double lost_lbf_per_degf = 6.3e-6 * 111'607;
 // Margins from one search inside another.
 constexpr double search_in = 1e-4;
 
@@ -52,11 +55,7 @@ TEST(ClearanceOfACable, CountsTheLoadFactorAndTheBuildTolerance) {
 TEST(ClearanceOfACable, CountsTheTensionThatColdLeaves) {
   SmallProject project = over_box(1, 40);
   project.project.temperature = {40, 70, 100};
-  const double slope =
-      tension_slope_lbf_per_degf({.line_per_degf = the_line(project).expansion_per_degf->value,
-                                  .airframe_per_degf = airframe_expansion_per_degf},
-                                 the_line(project).axial_stiffness_lbf->value);
-  const double tension = 40 - 30 * slope;
+  const double tension = 40 - 30 * lost_lbf_per_degf;
   EXPECT_NEAR(*clearance_of(project).value,
               1 - largest_radius_in - weight_lb_per_in * 60 * 60 / (8 * tension), search_in);
 }
@@ -129,9 +128,8 @@ TEST(SlackSideOfAPair, IsWorkedOutAtTheLowestTensionOfBoth) {
   SmallProject project = pair_of(40, 60);
   project.project.temperature = {40, 70, 100};
   const PreparedProject prepared = prepare(project.project);
-  const double cold = coldest_tension_lbf(prepared, prepared.routes[0]);
-  ASSERT_LT(cold, 30);
-  EXPECT_NEAR(*slack_side_tension_lbf(prepared, prepared.routes[0]), 2 * cold - 60, 1e-9);
+  const double cold = 40 - 30 * lost_lbf_per_degf;
+  EXPECT_NEAR(*slack_side_tension_lbf(prepared, prepared.routes[0]), 2 * cold - 60, 1e-3);
 }
 
 TEST(SlackSideOfAPair, IsNoneWhereTheCableIsAloneOrNoLimitLoadIsStated) {
@@ -164,10 +162,11 @@ TEST(SlackSideOfAPair, CanReachWhatTheTautCableStaysOff) {
     box.name = "box";
     box.shape = Box{{28, -1, 0}, {32, 1, 9.75}};
     project.project.structure.solids.push_back(box);
-    Verdict worst = Verdict::pass;
+    std::vector<Verdict> with_box;
     for (const Judgement& judgement : project.judged_by("chafe"))
-      if (judgement.with == "box") worst = std::max(worst, judgement.verdict);
-    return worst;
+      if (judgement.with == "box") with_box.push_back(judgement.verdict);
+    return with_box.empty() ? Verdict::unknown
+                            : *std::max_element(with_box.begin(), with_box.end());
   };
   EXPECT_EQ(gravest(40), Verdict::pass);
   EXPECT_EQ(gravest(120), Verdict::fail);
