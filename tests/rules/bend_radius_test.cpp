@@ -36,9 +36,9 @@ struct LeastRadius {
   Verdict broken;
 };
 
-// AC 43.13-1B Table 9-2 (from memory), Table 9-3 for hose (verified); SAE J844 for nylon (from
-// memory); polyethylene is five times its diameter by common practice; wire ten times, TM
-// 1-1500-204-23-4 item 27 (verified).
+// AC 43.13-1B Table 9-2 for metal tube [from memory], Table 9-3 for hose [verified]; SAE J844 for
+// nylon [from memory]; polyethylene five times its diameter [common practice, no source]; wire ten
+// times, TM 1-1500-204-23-4 item 27 [verified].
 constexpr LeastRadius least_radii[] = {
     {"tube-aluminium-1/8", 0.375, Verdict::fail},
     {"tube-aluminium-3/16", 7.0 / 16, Verdict::fail},
@@ -65,7 +65,7 @@ TEST(BendRadius, AHundredthTighterBreaksWithTheVerdictOfItsSource) {
     EXPECT_EQ(judged_turn(each.line, each.radius_in - 0.01).verdict, each.broken) << each.line;
 }
 
-// AC 43.13-1B Table 9-3, MIL-H-8794-4 hose, bore 3/16 in.
+// AC 43.13-1B Table 9-3 [verified], MIL-H-8794-4 hose, bore 3/16 in.
 TEST(BendRadius, HoseOfDashFourFailsAtTwoPointNineAndPassesAtThree) {
   EXPECT_EQ(judged_turn("hose-rubber-3/16", 2.9).verdict, Verdict::fail);
   EXPECT_EQ(judged_turn("hose-rubber-3/16", 3.0).verdict, Verdict::pass);

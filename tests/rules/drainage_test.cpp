@@ -1,4 +1,5 @@
-// Water in pressure lines. Nylon tube of 0.170 in bore; corners are sharp where no bend is named.
+// Water in pressure lines: positive drainage of moisture, 14 CFR 23.1325(b)(1)(i) and 23.1323(c)
+// [verified]. Nylon tube of 0.170 in bore; corners are sharp where no bend is named.
 
 #include "rules/drainage.hpp"
 
@@ -142,6 +143,7 @@ SmallProject shallow_low_point(double depth_in) {
                            {20, 0, 30});
 }
 
+// That a pool which leaves some of the bore open is no failure: [common practice, no source].
 TEST(Drainage, APoolShallowerThanTheBoreWarns) {
   const Judgement trap = sole(shallow_low_point(0.16).judged_by(drainage_rule()));
   EXPECT_EQ(trap.verdict, Verdict::warn);
@@ -165,6 +167,7 @@ TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
   EXPECT_EQ(sole(project.judged_by(drainage_rule())).verdict, Verdict::warn);
 }
 
+// The quarter is [common practice, no source].
 TEST(Drainage, AWideBuildToleranceExcusesNoMoreThanAQuarterOfTheBore) {
   // A quarter of 0.17 in is 0.0425 in.
   for (const double tolerance_in : {0.06, 0.5, 5.0}) {

@@ -1,4 +1,5 @@
-// Hose 5 to 8 % longer than what it spans: US Navy 14105 p. 5-11, the share taken of the distance.
+// Hose 5 to 8 % longer than what it spans: US Navy 14105 p. 5-11 [verified], the share taken of the
+// distance.
 
 #include "rules/slack.hpp"
 
