@@ -41,6 +41,7 @@ std::string rod_at(const std::string& station) {
          ", 0, 20], diameter: 1}}\n";
 }
 
+// Half an inch for a mounting and an inch for its fitting [common practice, no source].
 TEST(NeighbourFilter, LeavesOutWhatAnEndIsMountedOnForAnInch) {
   // The rod's surface is half an inch and a bit less from the node.
   const ProjectText project = past(rod_at("99.01"));

@@ -214,7 +214,8 @@ TEST(Cable, DriftsOutOfAPulleysPlaneAlongItsLead) {
   EXPECT_NEAR(off_plane_drift_in(12, 3 * degree), 0.62889, 0.5e-5);
 }
 
-// 1/8 in 7x19 cable of 0.0024167 lb/in over 30 in at 30 lbf sags 0.0090625 in [calculated].
+// w L²/(8 T) [verified: structures text on cables, eqs. 5.13 to 5.16]: 1/8 in 7x19 cable of
+// 0.0024167 lb/in [from memory] over 30 in at 30 lbf sags 0.0090625 in [calculated].
 TEST(Cable, SagsAsAStringUntilItsStretchCapsIt) {
   constexpr double stiffness = 111600;  // AE of 1/8 in 7x19 galvanised
   EXPECT_NEAR(

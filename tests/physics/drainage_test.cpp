@@ -104,6 +104,7 @@ TEST(StandingPools, WithoutAnOutletAllOfItIsFull) {
   EXPECT_TRUE(pools[0].closes_bore);
 }
 
+// [Calculated: a level bore is full when water stands as deep as it is wide.]
 TEST(StandingPools, APoolClosesTheBoreFromTheBoresOwnDepth) {
   const auto depth_of_bore = [](double depth_in) {
     // Nearly level at the bottom: the slopes are 1 in 100.

@@ -140,6 +140,7 @@ SmallProject shallow_low_point(double depth_in) {
                            {20, 0, 30});
 }
 
+// That a pool which leaves some of the bore open is no failure: [common practice, no source].
 TEST(Drainage, APoolShallowerThanTheBoreWarns) {
   const Judgement trap = sole(shallow_low_point(0.16).judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::warn);
@@ -163,6 +164,7 @@ TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
   EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::warn);
 }
 
+// The quarter is [common practice, no source].
 TEST(Drainage, AWideBuildToleranceExcusesNoMoreThanAQuarterOfTheBore) {
   // A quarter of 0.171 in is 0.04275 in.
   for (const double tolerance_in : {0.06, 0.5, 5.0}) {

@@ -50,6 +50,7 @@ TEST(Lag, SmallerBoresLagMore) {
   EXPECT_TRUE(contains(sole(narrow.judged_by("lag")).message, "by 0.093 s at sea level"));
 }
 
+// The limit of 10 ft, half of an altimeter's smallest division, is [common practice, no source].
 TEST(Lag, ABoreOfOneMillimetreWarns) {
   // 10.86 s at sea level, 181 ft at 1,000 ft/min there (calc).
   SmallProject project = five_metres("tube-nylon-1/4");
@@ -107,6 +108,7 @@ TEST(Lag, WithoutAClimbRateNothingIsJudged) {
   EXPECT_TRUE(project.judged_by("lag").empty());
 }
 
+// Laminar below a Reynolds number of 2,000 [from memory: flow text-book figure].
 TEST(Lag, FlowThatIsNotLaminarIsUnknown) {
   // The Reynolds number is 3.4 for 300 cm3 at 1,000 ft/min (calc), so that 100 times the rate and
   // 100 times the volume make the flow turbulent.

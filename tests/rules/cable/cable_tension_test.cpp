@@ -29,6 +29,7 @@ Judgement part(const SmallProject& project, Part which) {
   return all.at(which);
 }
 
+// No hazardous change of tension with temperature: 14 CFR 23.689(a)(2) [verified].
 TEST(CableTension, CableThatGoesSlackInTheColdFails) {
   const Judgement judgement = part(one_pound_a_degree(30.5), cold);
   EXPECT_EQ(judgement.verdict, Verdict::fail);
@@ -50,6 +51,7 @@ TEST(CableTension, JustTautWhenColdPassesAndJustSlackFails) {
   EXPECT_EQ(part(one_pound_a_degree(49.99), cold).verdict, Verdict::fail);
 }
 
+// Per degF, aluminium 12.8e-6, steel 6.5e-6, stainless 9.6e-6 [verified: engineering tables].
 TEST(CableTension, StainlessStaysTautWhereSteelGoesSlack) {
   for (const std::string metal : {"steel", "stainless"}) {
     SmallProject project = cable_project({}, {100, 0, 10}, "cable-7x19-1/8-" + metal);
@@ -68,7 +70,8 @@ TEST(CableTension, CableThatOutgrowsTheAirframeIsJudgedSlackInTheHeat) {
   EXPECT_TRUE(contains(judgement.message, "110 degF"));
 }
 
-// 60 % of the breaking strength [calculated from AC 43.13-1B Table 7-3].
+// Swaged ends are proved to 60 % of the breaking strength [verified, secondary: study page on AC
+// 43.13-1B]; strengths from AC 43.13-1B Table 7-3 [verified], products [calculated].
 TEST(CableTension, HottestTensionIsHeldAgainstTheProofLoad) {
   struct Row {
     std::string line;
@@ -181,6 +184,7 @@ TEST(CableTension, ALightPullIsCountedAboveTheHottestTension) {
   EXPECT_TRUE(contains(all.at(strength).message, "above its own 100.0 lbf"));
 }
 
+// 14 CFR 23.397(b) [verified]: 200 lbf on a rudder pedal, 1.5 times by the lever.
 TEST(CableTension, StatedLimitLoadMustCoverThePilotsPull) {
   const std::vector<Judgement> covered = judged(levered(1.5, std::nullopt, 300));
   ASSERT_EQ(covered.size(), 4u);
@@ -200,7 +204,7 @@ TEST(CableTension, StatedLimitLoadMustCoverThePilotsPull) {
 }
 
 TEST(CableTension, StatedPilotForceMustNotBeUnderTheLeastThatCounts) {
-  // 150 lbf on a rudder pedal however light it is.
+  // 14 CFR 23.397(b) [verified]: 150 lbf on a rudder pedal however light it is.
   const std::vector<Judgement> least = judged(levered(1, 150, 200));
   ASSERT_EQ(least.size(), 5u);
   EXPECT_EQ(least[3].verdict, Verdict::pass);
@@ -212,6 +216,7 @@ TEST(CableTension, StatedPilotForceMustNotBeUnderTheLeastThatCounts) {
   expect_complete(under);
 }
 
+// 14 CFR 23.397(b), minimum limit forces [verified].
 TEST(CableTension, LeastForceIsThatOfTheControl) {
   for (const auto& [control, least] :
        {std::pair{"rudder", 150.0}, std::pair{"elevator", 100.0}, std::pair{"aileron", 40.0}}) {

@@ -92,6 +92,7 @@ TEST(Resonance, PassesBetweenTheOrders) {
   EXPECT_EQ(judgement.mend, "");
 }
 
+// The margin of 10 % is [common practice, no source].
 TEST(Resonance, CountsTheTenthAroundTheCruiseBandButNotItsEdge) {
   const double met_rpm = judged_alone(cable_project(30, {}, 30)).value.value() * 60;
   const double edge = met_rpm / 1.1;

@@ -11,7 +11,7 @@
 namespace linewright {
 namespace {
 
-/// To the last figure of the reference file's worked examples.
+/// To the last figure of those worked by hand.
 constexpr double figure_in = 1e-5;
 
 /// A wall across the line's way under it, its free edge `gap_in` below the 1/4 in line at WL 10.
@@ -45,6 +45,7 @@ constexpr double sag_in = 0.009428;
 constexpr double likely_in = 0.64036 + sag_in;
 constexpr double bound_in = 0.74053 + sag_in;
 
+// 14 CFR 23.1325(b)(1)(ii) [verified]: no chafing of tubing.
 TEST(Chafe, FailsWithinTheLikelyReach) {
   const ProjectSections sections = span_past(stringer(likely_in - 0.001, "102", "111.5"));
   const Judgement judgement = only_chafe(sections);
@@ -127,7 +128,8 @@ TEST(Chafe, FindsABowToBeNothingAtTheSupports) {
 }
 
 TEST(Chafe, WidensTheReachWithTheTemperatureRange) {
-  // 50 degrees of heat make the surplus 0.109485 in: root(3 13.5 0.109485 / 8) = 0.74450.
+  // Nylon 5.5e-5 [from memory] over aluminium 1.28e-5 per degF [verified: engineering tables]: 50
+  // degrees of heat make the surplus 0.109485 in, root(3 13.5 0.109485 / 8) = 0.74450.
   ProjectSections sections = span_past(stringer(0.7, "102", "111.5"));
   EXPECT_EQ(only_chafe(sections).verdict, Verdict::warn);
   sections.temperature = "{min: -20 degF, rigged: 70 degF, max: 120 degF}";
@@ -137,7 +139,8 @@ TEST(Chafe, WidensTheReachWithTheTemperatureRange) {
 }
 
 TEST(Chafe, HasLimitsOfItsOwnForAWireBundle) {
-  // 24 in of slack 0.00116 deflects half an inch (AC 43.13-1B para 11-118); wires have no sag.
+  // 24 in of slack 0.00116 deflects half an inch (AC 43.13-1B para 11-118 [verified]); wires have
+  // no sag. That they touch nothing that abrades is para 11-115 [verified].
   ProjectSections sections = span_past(stringer(0.4, "102", "122"), "wire-1/4");
   sections.nodes = held_node("forward", "100, 0, 10") + held_node("aft", "124, 0, 10");
   const Judgement judgement = only_chafe(sections);
@@ -253,8 +256,8 @@ TEST(ChafeMend, SaysHowFarToMoveAndWhichWay) {
 }
 
 TEST(ChafeMend, NamesThePlacesWhoseSpansAreShortEnoughOnBothSides) {
-  // Half of a span of x in is 0.05485 x + its clamp's 0.01 + sag: 0.45 in allows 7.98 in at the
-  // most. So the clamp goes between 5.52 and 7.98 in.
+  // Half of a span of x in is 0.05485 x + half of its clamp's play of 0.02 in [common practice, no
+  // source] + sag: 0.45 in allows 7.98 in at the most. So the clamp goes between 5.52 and 7.98 in.
   const Judgement judgement = only_chafe(span_past(stringer(0.45, "95", "118")));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   double first = 0;

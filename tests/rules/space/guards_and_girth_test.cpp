@@ -143,6 +143,7 @@ TEST(Attachments, ThatTravelThroughAHoleLeaveItsEdgeGapToTheirOwnRule) {
       EXPECT_EQ(each.verdict, Verdict::pass) << rule << ": " << each.message;
 }
 
+// 2 in to a fairlead: AC 43.13-1B para 7-147 a [verified].
 TEST(Attachments, OfAnyKindSpeltInAnyCaseAreSplices) {
   for (const std::string kind : {"splice", "Splice", "SPLICE", "nicopress Splice"}) {
     ProjectSections sections = cable(
@@ -211,6 +212,7 @@ TEST(AMovingSleeve, DoesNotKeepAnEdgeOffThatItLeavesInTravel) {
   EXPECT_TRUE(any(rubbing_at("14.1", "15"), Verdict::fail));
 }
 
+// Wire to an unguarded cable 3 in [from memory: FAA-H-8083-31, wiring chapter].
 TEST(AMovingSleeve, ParesDownTheZoneInWhichWiresMayBeNear) {
   const auto wire_at = [](const std::string& fs) {
     ProjectSections sections = cable(
@@ -226,6 +228,7 @@ TEST(AMovingSleeve, ParesDownTheZoneInWhichWiresMayBeNear) {
   EXPECT_EQ(*wire_at("3").limit, 3);
 }
 
+// [Common practice, no source.]
 TEST(AStatedGuide, HoldsTheLineUpToABoreOfTwiceItsDiameter) {
   for (const std::string hold : {"fairlead", "grommet", "bushing"}) {
     for (const std::string& line : {std::string("tube-nylon-1/4"), std::string("wire-1/4")}) {
@@ -289,7 +292,8 @@ TEST(AHoseOfStatedLength, HasOverWhatThatIsMoreThanDrawn) {
   // 1.6 in too long over 20 in: root(3 20 1.6 / 8) = 3.4641 in.
   const std::string hose = "hose-rubber-1/4";
   EXPECT_NEAR(envelope_of(along_fs(hose, "length: 21.6")).bow_in, 3.464102, 1e-5);
-  // Two hundredths are the least, stated or not.
+  // Two hundredths are the least, stated or not: +2 % under pressure [verified: AC 43.13-1B Fig.
+  // 9-9].
   EXPECT_NEAR(envelope_of(along_fs(hose, "length: 20.1")).surplus_in, 0.4, rounding_in);
   EXPECT_NEAR(envelope_of(along_fs(hose)).surplus_in, 0.4, rounding_in);
   ProjectSections sections = along_fs(hose, "length: 21.6");
