@@ -187,8 +187,8 @@ void declare_leak_test(CLI::App& app, Words& all) {
   app.add_option("--date", words.date, "of the record, else today")->type_name("YYYY-MM-DD");
 }
 
-std::variant<LeakTestOptions, std::string> read_leak_test(const Words& all, const ResultForm& form,
-                                                          const std::string& today) {
+Expected<LeakTestOptions, std::string> read_leak_test(const Words& all, const ResultForm& form,
+                                                      const std::string& today) {
   const LeakTestWords& words = all.leak_test;
   Reader reader;
   check_action(words, reader);
@@ -210,8 +210,8 @@ std::variant<LeakTestOptions, std::string> read_leak_test(const Words& all, cons
 
 Outcome run_leak_test(const Words& words, const ResultForm& form) {
   const auto options = read_leak_test(words, form, local_date());
-  if (const auto* wrong = std::get_if<std::string>(&options)) return refusal(*wrong);
-  return leak_test(std::get<LeakTestOptions>(options));
+  if (!options) return refusal(options.error());
+  return leak_test(*options);
 }
 
 }  // namespace linewright

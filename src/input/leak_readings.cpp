@@ -85,7 +85,7 @@ class LogReader {
                quantity == LoggedQuantity::altitude_ft ? altitude_column : airspeed_column,
                temperature_column} {}
 
-  std::variant<LeakLog, std::vector<Diagnostic>> read(std::string_view text) {
+  Expected<LeakLog, std::vector<Diagnostic>> read(std::string_view text) {
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     for (std::size_t start = 0; start < text.size() && errors_.size() < most_errors;) {
       const std::size_t end = std::min(text.find('\n', start), text.size());
@@ -290,9 +290,9 @@ class LogReader {
 
 }  // namespace
 
-std::variant<LeakLog, std::vector<Diagnostic>> read_leak_log(const std::string& bytes,
-                                                             const std::string& shown_name,
-                                                             LoggedQuantity quantity) {
+Expected<LeakLog, std::vector<Diagnostic>> read_leak_log(const std::string& bytes,
+                                                         const std::string& shown_name,
+                                                         LoggedQuantity quantity) {
   return LogReader(shown_name, quantity).read(bytes);
 }
 

@@ -48,21 +48,21 @@ std::vector<std::string> meshes_in(const std::filesystem::path& folder) {
 ProjectPath find_file(FieldReader& fields, ReadContext& context) {
   const std::string written = fields.text("file", "a file name");
   if (written.empty()) return {};
-  auto resolved = resolve_project_path(context.project_folder, context.file_folder, written);
-  if (const auto* why_not = std::get_if<std::string>(&resolved)) {
-    context.error(fields.where_of("file"), *why_not);
+  auto file = resolve_project_path(context.project_folder, context.file_folder, written);
+  if (!file) {
+    context.error(fields.where_of("file"), file.error());
     return {};
   }
-  ProjectPath& file = std::get<ProjectPath>(resolved);
   context.draft.note_file(context.file_folder / written);
   std::error_code failure;
-  const auto status = std::filesystem::status(file.path, failure);
+  const auto status = std::filesystem::status(file->path, failure);
   if (!std::filesystem::exists(status))
-    context.error(fields.where_of("file"), fmt::format("there is no file {}", quoted_text(written)),
-                  suggest_name(file.path.filename().string(), meshes_in(file.path.parent_path())));
+    context.error(
+        fields.where_of("file"), fmt::format("there is no file {}", quoted_text(written)),
+        suggest_name(file->path.filename().string(), meshes_in(file->path.parent_path())));
   else if (!std::filesystem::is_regular_file(status))
     context.error(fields.where_of("file"), fmt::format("{} is not a file", quoted_text(written)));
-  return std::move(file);
+  return *std::move(file);
 }
 
 Turn read_turn(const YamlNode& node, ReadContext& context) {
