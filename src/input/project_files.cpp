@@ -8,7 +8,8 @@
 #include <system_error>
 #include <utility>
 
-#include "input/field_reader.hpp"
+#include "input/keys/project_keys.hpp"
+#include "input/map_reader.hpp"
 #include "input/project_paths.hpp"
 #include "input/text_file.hpp"
 
@@ -17,6 +18,8 @@ namespace linewright {
 namespace fs = std::filesystem;
 
 namespace {
+
+constexpr MapReader<project_map>::Key include_key("include");
 
 struct Include {
   std::string written;
@@ -46,17 +49,17 @@ class FileWalk {
     files_.push_back({file.shown, std::move(document.lines)});
     if (!document.errors.empty()) {
       draft_.names_complete = false;
-      draft_.errors.insert(draft_.errors.end(), document.errors.begin(), document.errors.end());
+      for (Diagnostic& error : document.errors) draft_.errors.add(std::move(error));
       return {};
     }
-    ReadContext context{draft_, project_folder_, file.path.parent_path()};
+    ReadContext context(draft_, project_folder_, file.path.parent_path());
     visit_(document.root, context, open_.size() > 1);
     return includes(document.root, context);
   }
 
   static std::vector<Include> includes(const YamlNode& root, ReadContext& context) {
     std::vector<Include> all;
-    const YamlNode* list = root.find("include");
+    const YamlNode* list = root.find(include_key->name);
     if (list == nullptr) return all;
     for (const YamlNode& item : read_items(*list, context)) {
       std::string written = read_text(item, "the name of a file", context);
@@ -134,9 +137,10 @@ std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& dra
   draft.note_file(given);
   const auto text = read_text_file(given, given_name);
   if (!text) {
-    draft.errors.push_back(text.error());
+    Diagnostic why_not = text.error();
     if (is_folder && !fs::exists(given, failure))
-      draft.errors.back().suggestion = "a project's folder holds a 'project.yaml'";
+      why_not.suggestion = "a project's folder holds a 'project.yaml'";
+    draft.errors.add(std::move(why_not));
     return {};
   }
   const fs::path project_file = fs::canonical(given, failure);

@@ -198,14 +198,19 @@ std::string wrong_unit(std::string_view text, std::string_view unit, Dimension d
                      in_quotes(unit), suggestion.empty() ? "" : "; ", suggestion);
 }
 
+/// The internal unit, which stands first of its dimension.
+const UnitRow* first_unit(Dimension dimension) {
+  for (const UnitRow& row : unit_rows)
+    if (row.dimension == dimension) return &row;
+  return nullptr;
+}
+
 /// The unit of a bare number. Bare volumes are the cube of bare lengths.
 const UnitRow* usual_unit(Dimension dimension, BareLength bare) {
   const bool metric = bare == BareLength::millimetre;
   if (dimension == Dimension::length) return find_unit(metric ? "mm" : "in");
   if (dimension == Dimension::volume) return find_unit(metric ? "mm3" : "in3");
-  for (const UnitRow& row : unit_rows)
-    if (row.dimension == dimension) return &row;  // the internal unit stands first
-  return nullptr;
+  return first_unit(dimension);
 }
 
 double to_internal(double value, const UnitRow& unit) {
@@ -223,6 +228,11 @@ QuantityReading refused(std::string error) {
 }
 
 }  // namespace
+
+std::string_view internal_unit(Dimension dimension) {
+  const UnitRow* row = first_unit(dimension);
+  return row != nullptr ? row->name : std::string_view();
+}
 
 std::string_view dimension_words(Dimension dimension) {
   switch (dimension) {

@@ -36,6 +36,9 @@ struct QuantityReading {
 /// by `bare`, forces lbf, temperatures degF, angles degrees, pressures psi, stiffnesses lbf/in.
 QuantityReading read_quantity(std::string_view text, Dimension dimension, BareLength bare);
 
+/// The unit of what `read_quantity` gives, "in"; empty for a plain number.
+std::string_view internal_unit(Dimension dimension);
+
 /// The dimension's name in words: "a length".
 std::string_view dimension_words(Dimension dimension);
 
