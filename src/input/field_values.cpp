@@ -107,10 +107,10 @@ Expected<double, NumberFault> number_in(const YamlNode& node, const NumberSpec& 
         fmt::format("expected {}, found {}", dimension_words(spec.dimension), found_words(node)),
         {}};
   if (node.quoted) return NumberFault{Fault::quoted, {}, {}};
-  const QuantityReading reading = read_quantity(node.text, spec.dimension, bare);
-  if (!reading.value) return NumberFault{Fault::unreadable, reading.error, {}};
-  if (auto fault = range_fault(*reading.value, spec)) return *std::move(fault);
-  return *reading.value;
+  const auto value = read_quantity(node.text, spec.dimension, bare);
+  if (!value) return NumberFault{Fault::unreadable, value.error(), {}};
+  if (auto fault = range_fault(*value, spec)) return *std::move(fault);
+  return *value;
 }
 
 double read_number(const YamlNode& node, const NumberSpec& spec, ValueContext& context) {

@@ -64,7 +64,7 @@ enum class KeyKind {
   plane_point,   ///< a list of two lengths
   plane_points,  ///< a list of plane points
   direction,     ///< a list of three plain numbers, not all zero
-  system,        ///< a kind of system, with a name where there are two of a kind
+  system,        ///< one of the key's choices, with a name where there are two of a kind
   map,
   maps,  ///< a list of maps
 };
@@ -82,7 +82,7 @@ struct KeySpec {
   std::string_view of = {};                        ///< what alone has it: "a pulley"; empty: all
   std::string_view words = {};                     ///< the value in messages: "a hold"
   NumberSpec number = {};                          ///< of a number, and of both of a pair
-  std::span<const std::string_view> choices = {};  ///< of a word
+  std::span<const std::string_view> choices = {};  ///< of a word and a system
   Named named = Named::part;                       ///< what its name or names stand for
   const MapSpec* map = nullptr;                    ///< of the map, or of each in a list
 };
@@ -141,6 +141,11 @@ constexpr KeySpec name_key(std::string_view name, KeyKind kind, Need need, Named
 constexpr KeySpec map_key(std::string_view name, KeyKind kind, Need need, const MapSpec& map,
                           std::string_view says, std::string_view of = {}) {
   return {name, kind, need, says, of, {}, {}, {}, {}, &map};
+}
+
+constexpr KeySpec system_key(std::string_view name, Need need, std::string_view words,
+                             std::span<const std::string_view> choices, std::string_view says) {
+  return {name, KeyKind::system, need, says, {}, words, {}, choices};
 }
 
 /// Where the kind says all that there is to say.

@@ -1,6 +1,6 @@
 #pragma once
 // A map read by its table, with the keys looked up when the program is compiled: to ask for a key
-// that the table lacks or has as another kind, or to leave out one that is needed, does not
+// that the table lacks or has as another kind, or to take one as optional that is needed, does not
 // compile.
 
 #include <algorithm>

@@ -44,6 +44,8 @@ WrittenSystem written_system(const YamlNode& node, ReadContext& context) {
 using RouteReader = MapReader<route_map>;
 using SleeveReader = MapReader<sleeve_map>;
 
+constexpr RouteReader::Key system_row("system");
+
 void read_system(RouteReader& fields, Route& route, ReadContext& context) {
   const YamlNode* node = fields.require("system");
   if (node == nullptr) return;
@@ -53,7 +55,7 @@ void read_system(RouteReader& fields, Route& route, ReadContext& context) {
   kind.kind = YamlNode::Kind::scalar;
   kind.text = written.kind;
   kind.where = node->where;
-  const auto index = read_word(kind, "the kind of a system", system_kind_words, context);
+  const auto index = read_word(kind, system_row->words, system_row->choices, context);
   if (!index) return;
   if (written.named && written.name.empty()) {
     if (node->kind == YamlNode::Kind::scalar)

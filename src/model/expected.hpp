@@ -30,6 +30,9 @@ class [[nodiscard]] Expected {
   Value* operator->() { return &std::get<Value>(either_); }
   const Value* operator->() const { return &std::get<Value>(either_); }
 
+  /// The value, or `instead` where there is an error.
+  Value value_or(Value instead) const { return *this ? **this : std::move(instead); }
+
   const Error& error() const& { return std::get<Error>(either_); }
   Error&& error() && { return std::get<Error>(std::move(either_)); }
 

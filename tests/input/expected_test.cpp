@@ -39,6 +39,11 @@ TEST(Expected, HandsOverWhatCannotBeCopied) {
   EXPECT_EQ(*taken, 7);
 }
 
+TEST(Expected, GivesAnotherValueInsteadWhereThatIsAskedFor) {
+  EXPECT_EQ(half(3).value_or(7), 1.5);
+  EXPECT_EQ(half(-3).value_or(7), 7);
+}
+
 TEST(Expected, LetsTheValueBeChangedInPlace) {
   Expected<std::vector<int>, std::string> numbers(std::vector<int>{1});
   numbers->push_back(2);

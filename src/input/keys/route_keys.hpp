@@ -90,8 +90,8 @@ inline constexpr std::string_view cable_route = "a route of system cable";
 
 inline constexpr std::array route_keys{
     own_name_key(Named::route, "for waivers, options and results"),
-    plain_key("system", KeyKind::system, Need::always,
-              "static, pitot, alpha, vent, cable or wire; \"static: alternate\" for a second one"),
+    system_key("system", Need::always, "the kind of a system", system_kind_words,
+               "what it carries; \"static: alternate\" for a second system of a kind"),
     name_key("line", KeyKind::name, Need::always, Named::line,
              "what it is made of: a name of the catalogue or of `lines`"),
     name_key("from", KeyKind::name, Need::always, Named::node, "the node it begins at"),
