@@ -55,20 +55,20 @@ void note_silence(Report& report, const CheckOptions& options) {
 
 }  // namespace
 
-std::variant<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
-  const std::variant<Project, Outcome> opened = open_project(options.project);
-  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-  return checked_report(std::get<Project>(opened), options, meshes);
+Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
+  const auto project = open_project(options.project);
+  if (!project) return project.error();
+  return checked_report(*project, options, meshes);
 }
 
-std::variant<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
-                                             MeshStore& meshes) {
+Expected<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
+                                         MeshStore& meshes) {
   const std::string wrong = wrong_filter(options, project);
   if (!wrong.empty()) return refusal(wrong);
-  const std::variant<MeshFields, Outcome> fields = meshes.fields_of(project, options.project);
-  if (const Outcome* refused = std::get_if<Outcome>(&fields)) return *refused;
+  const auto fields = meshes.fields_of(project, options.project);
+  if (!fields) return fields.error();
 
-  const PreparedProject prepared = prepare(project, std::get<MeshFields>(fields));
+  const PreparedProject prepared = prepare(project, *fields);
   Report report = describe(prepared);
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
@@ -90,13 +90,12 @@ ExitCode exit_code(const Report& report, bool strict) {
 
 Outcome check(const CheckOptions& options) {
   MeshStore meshes;
-  const std::variant<Report, Outcome> checked = checked_report(options, meshes);
-  if (const Outcome* refused = std::get_if<Outcome>(&checked)) return *refused;
-  const Report& report = std::get<Report>(checked);
+  const auto report = checked_report(options, meshes);
+  if (!report) return report.error();
   Outcome outcome;
-  outcome.code = exit_code(report, options.strict);
-  outcome.result = options.form.format == Format::json ? check_json(report)
-                                                       : check_text(report, options.form.style);
+  outcome.code = exit_code(*report, options.strict);
+  outcome.result = options.form.format == Format::json ? check_json(*report)
+                                                       : check_text(*report, options.form.style);
   return outcome;
 }
 

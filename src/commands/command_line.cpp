@@ -248,9 +248,9 @@ Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal, const
     if (command.formats.empty()) return command.run(words, {});
     const auto form =
         read_form(words, command.formats, colour_surroundings(terminal && !words.output));
-    if (const auto* wrong = std::get_if<std::string>(&form)) return refusal(*wrong);
-    if (command.keep_running) return command.keep_running(words, std::get<ResultForm>(form), show);
-    return command.run(words, std::get<ResultForm>(form));
+    if (!form) return refusal(form.error());
+    if (command.keep_running) return command.keep_running(words, *form, show);
+    return command.run(words, *form);
   }
   throw std::logic_error("a declared command has no entry");
 }

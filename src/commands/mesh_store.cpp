@@ -14,11 +14,10 @@ namespace linewright {
 
 namespace {
 
-std::variant<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh& mesh) {
+Expected<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh& mesh) {
   auto read = read_mesh_file(mesh);
-  if (Diagnostic* error = std::get_if<Diagnostic>(&read)) return std::move(*error);
-  const auto triangles =
-      std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(read)));
+  if (!read) return std::move(read).error();
+  const auto triangles = std::make_shared<const MeshTriangles>(*std::move(read));
   const CornersView corners{reinterpret_cast<const char*>(triangles->corners.data()),
                             sizeof triangles->corners[0], triangles->corners.size()};
   auto field =
@@ -73,8 +72,8 @@ bool MeshStore::is_same(const Held& held, const Held& wanted) {
          a.thickness_in == b.thickness_in;
 }
 
-std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
-                                                       const std::filesystem::path& path) {
+Expected<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
+                                                   const std::filesystem::path& path) {
   MeshFields fields;
   std::vector<Held> held;
   std::vector<Diagnostic> errors;
@@ -89,11 +88,11 @@ std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
       wanted.field = known->field;
     } else {
       auto read = read_field(mesh);
-      if (Diagnostic* error = std::get_if<Diagnostic>(&read)) {
-        errors.push_back(std::move(*error));
+      if (!read) {
+        errors.push_back(std::move(read).error());
         continue;
       }
-      wanted.field = std::get<std::shared_ptr<const MeshField>>(std::move(read));
+      wanted.field = *std::move(read);
     }
     fields.push_back(wanted.field);
     held.push_back(std::move(wanted));

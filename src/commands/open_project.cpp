@@ -57,7 +57,7 @@ OpenedProject open_with_files(const std::filesystem::path& path) {
   return {*std::move(loaded.project), std::move(loaded.files)};
 }
 
-std::variant<Project, Outcome> open_project(const std::filesystem::path& path) {
+Expected<Project, Outcome> open_project(const std::filesystem::path& path) {
   return open_with_files(path).project;
 }
 

@@ -7,8 +7,8 @@
 #include <unordered_map>
 
 #include "input/closure_cycles.hpp"
-#include "input/field_reader.hpp"
 #include "input/fitted_sizes.hpp"
+#include "input/key_spec.hpp"
 #include "input/sleeve_lines.hpp"
 #include "input/suggest_name.hpp"
 

@@ -7,7 +7,7 @@
 #include <numbers>
 #include <unordered_map>
 
-#include "input/field_reader.hpp"
+#include "input/field_words.hpp"
 
 namespace linewright {
 

@@ -1,7 +1,8 @@
 #pragma once
 // Nodes and waivers of a project file.
 
-#include "input/field_reader.hpp"
+#include "input/project_draft.hpp"
+#include "input/yaml_document.hpp"
 
 namespace linewright {
 

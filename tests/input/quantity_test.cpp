@@ -14,16 +14,16 @@ namespace linewright {
 namespace {
 
 double value_of(std::string_view text, Dimension dimension, BareLength bare = BareLength::inch) {
-  const QuantityReading reading = read_quantity(text, dimension, bare);
-  EXPECT_TRUE(reading.value.has_value()) << text << ": " << reading.error;
-  EXPECT_EQ(reading.error, "") << text;
-  return reading.value.value_or(-12345);
+  const auto value = read_quantity(text, dimension, bare);
+  if (!value) ADD_FAILURE() << text << ": " << value.error();
+  return value.value_or(-12345);
 }
 
 std::string error_of(std::string_view text, Dimension dimension = Dimension::length) {
-  const QuantityReading reading = read_quantity(text, dimension, BareLength::inch);
-  EXPECT_FALSE(reading.value.has_value()) << text << " was read as " << reading.value.value_or(0);
-  return reading.error;
+  const auto value = read_quantity(text, dimension, BareLength::inch);
+  if (!value) return value.error();
+  ADD_FAILURE() << text << " was read as " << *value;
+  return {};
 }
 
 bool says(const std::string& message, std::string_view part) {
@@ -38,6 +38,12 @@ struct Exact {
 
 // The inch is 25.4 mm and the foot 12 in by definition (international yard and pound agreement,
 // 1959; NIST SP 811, appendix B.8).
+TEST(Quantity, IsGivenInTheInternalUnit) {
+  EXPECT_EQ(internal_unit(Dimension::length), "in");
+  EXPECT_EQ(internal_unit(Dimension::stiffness), "lbf/in");
+  EXPECT_EQ(internal_unit(Dimension::plain), "");
+}
+
 TEST(Quantity, LengthsConvertByTheExactInch) {
   EXPECT_EQ(value_of("1 in", Dimension::length), 1);
   EXPECT_EQ(value_of("25.4 mm", Dimension::length), 1);

@@ -7,7 +7,6 @@
 #include <stdexcept>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include "input/mesh/read_mesh_file.hpp"
@@ -50,10 +49,8 @@ class MeshProject {
  private:
   static std::shared_ptr<const MeshField> field_of(const Mesh& mesh) {
     auto reading = read_mesh_file(mesh);
-    if (const auto* fault = std::get_if<Diagnostic>(&reading))
-      throw std::runtime_error(fault->message);
-    const auto held =
-        std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(reading)));
+    if (!reading) throw std::runtime_error(reading.error().message);
+    const auto held = std::make_shared<const MeshTriangles>(*std::move(reading));
     const CornersView corners{reinterpret_cast<const char*>(held->corners.data()),
                               sizeof held->corners[0], held->corners.size()};
     return std::make_shared<const MeshField>(MeshSource{mesh, corners, held->parts, held}, 1);
