@@ -31,8 +31,14 @@ std::optional<double> limit_load_lbf(const Route& route) {
   return pilot_pull_lbf(route);
 }
 
-double pulled_tension_lbf(double rigged_lbf, double pull_lbf) {
-  return std::max(pull_lbf, rigged_lbf + pull_lbf / 2);
+std::optional<double> limit_pull_lbf(const Route& route) {
+  const std::optional<double> pull = pilot_pull_lbf(route);
+  const std::optional<double> load = limit_load_lbf(route);
+  return pull && load ? std::max(*pull, *load) : load;
+}
+
+double pulled_alone_lbf(double rest_lbf, double pull_lbf) {
+  return std::max(pull_lbf, rest_lbf + pull_lbf / 2);
 }
 
 }  // namespace linewright

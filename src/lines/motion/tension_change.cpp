@@ -65,18 +65,4 @@ std::string airframe_words(const PreparedProject& prepared, const PreparedRoute&
                    : std::string("in a rigid airframe");
 }
 
-double coldest_tension_lbf(const PreparedProject& prepared, const PreparedRoute& route) {
-  const double rigged = route.route->tension->rigged_lbf;
-  const auto change = tension_change(prepared, route);
-  if (!change) return rigged;
-  return tension_range(rigged, change->slope_lbf_per_degf, prepared.project->temperature)
-      .lowest_lbf;
-}
-
-double thermal_slack_in(const PreparedProject& prepared, const PreparedRoute& route,
-                        double tension_lbf) {
-  const auto change = tension_change(prepared, route);
-  return change ? std::max(0.0, -tension_lbf) * change->slack_in_per_lbf : 0;
-}
-
 }  // namespace linewright

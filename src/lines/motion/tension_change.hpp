@@ -27,13 +27,4 @@ std::optional<double> airframe_stiffness_lbf_per_in(const PreparedProject& prepa
 /// "in a rigid airframe" or "in an airframe of 1200 lbf/in".
 std::string airframe_words(const PreparedProject& prepared, const PreparedRoute& route);
 
-/// The lowest tension of a cable over the temperature range. Below zero: slack. The rigged tension
-/// where its change is not known. The route's tension must be stated.
-double coldest_tension_lbf(const PreparedProject& prepared, const PreparedRoute& route);
-
-/// What is left over of the cable's whole length at a tension that heat or cold leaves it; nothing
-/// is left over of a taut one.
-double thermal_slack_in(const PreparedProject& prepared, const PreparedRoute& route,
-                        double tension_lbf);
-
 }  // namespace linewright

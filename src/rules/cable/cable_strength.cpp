@@ -39,18 +39,18 @@ std::string pull_words(const Route& route) {
 }
 
 /// The stated limit load, or the tension that the pilot's pull leaves the cable with, if larger.
-std::optional<LimitTension> limit_tension(const Route& route, double hottest_lbf) {
+std::optional<LimitTension> limit_tension(const Route& route, const CableState& state) {
   std::optional<LimitTension> found;
   if (route.tension->limit_load_lbf)
     found = LimitTension{*route.tension->limit_load_lbf, "the limit load", false};
   const std::optional<double> pull = pilot_pull_lbf(route);
   if (!pull) return found;
-  const double tension = pulled_tension_lbf(hottest_lbf, *pull);
+  const double tension = *state.pilot_pulled_lbf;
   if (found && found->tension_lbf >= tension - limit_rounding) return found;
   std::string words = pull_words(route);
   if (tension > *pull + limit_rounding)
-    words = tension_words(tension) + ": half of " + words + ", above its own " +
-            tension_words(hottest_lbf);
+    words = tension_words(tension) + ": " + tension_words(tension - state.hottest_lbf) + " of " +
+            words + ", above its own " + tension_words(state.hottest_lbf);
   return LimitTension{tension, words, true};
 }
 
@@ -94,7 +94,7 @@ Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& rou
 }  // namespace
 
 Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
-                               double hottest_lbf) {
+                               const CableState& state) {
   const Line& line = *route.line;
   Judgement judgement = tension_judgement(context, route);
   if (!line.breaking_strength_lbf)
@@ -102,7 +102,7 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
                       "add the line to the project's lines with its breaking strength and source");
   const double strength = line.breaking_strength_lbf->value;
   const Limit most = most_load(strength);
-  const std::optional<LimitTension> limit = limit_tension(*route.route, hottest_lbf);
+  const std::optional<LimitTension> limit = limit_tension(*route.route, state);
   if (!limit) {
     judgement =
         not_judged(judgement, most,

@@ -66,13 +66,10 @@ Judgement judge_hot(const RuleContext& context, const PreparedRoute& route,
 void judge_cable(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const Line& line = *route.line;
-  double hottest_lbf = route.route->tension->rigged_lbf;
-  if (const auto change = tension_change(context.prepared, route)) {
-    const TensionRange range = tension_range(hottest_lbf, change->slope_lbf_per_degf,
-                                             context.prepared.project->temperature);
-    hottest_lbf = range.highest_lbf;
-    judgements.push_back(judge_cold(context, route, range));
-    if (line.breaking_strength_lbf) judgements.push_back(judge_hot(context, route, range));
+  const CableState& state = context.motion.cables[context.index_of(route)];
+  if (state.range) {
+    judgements.push_back(judge_cold(context, route, *state.range));
+    if (line.breaking_strength_lbf) judgements.push_back(judge_hot(context, route, *state.range));
   } else {
     const std::string what = line.axial_stiffness_lbf ? "thermal expansion" : "stretch";
     judgements.push_back(
@@ -81,7 +78,7 @@ void judge_cable(const RuleContext& context, const PreparedRoute& route,
                        " is not known, so neither is its tension at the coldest",
                    "add the line to the project's lines with its stretch, expansion and source"));
   }
-  judgements.push_back(judge_cable_strength(context, route, hottest_lbf));
+  judgements.push_back(judge_cable_strength(context, route, state));
   judge_pilot(context, route, judgements);
 }
 

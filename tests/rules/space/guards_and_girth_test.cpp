@@ -277,8 +277,7 @@ TEST(AStatedGuide, InAHoleIsJudgedOnceByFrameCrossing) {
 
 ReachEnvelope envelope_of(const ProjectSections& sections) {
   const ProjectText project(sections);
-  const auto reaches =
-      span_reaches(project.prepared(), project.route("route"), free_runs(project.prepared()));
+  const auto reaches = project.reaches("route");
   EXPECT_EQ(reaches.size(), 1u);
   EXPECT_EQ(reaches.at(0).missing, "");
   return reaches.at(0).stretch.envelope;
