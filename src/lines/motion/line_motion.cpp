@@ -8,7 +8,9 @@ namespace linewright {
 
 LineMotion motion_of(const PreparedProject& prepared) {
   const std::size_t count = prepared.routes.size();
-  LineMotion motion{free_runs(prepared), cable_states(prepared),
+  LineMotion motion{free_runs(prepared),
+                    cable_states(prepared),
+                    {prepared.routes.begin(), prepared.routes.end()},
                     std::vector<std::vector<SpanReach>>(count),
                     std::vector<std::vector<Stretch>>(count)};
   for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {

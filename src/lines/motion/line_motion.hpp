@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "lines/motion/reach.hpp"
+#include "lines/motion/sleeve_hold.hpp"
 
 namespace linewright {
 
@@ -11,6 +12,7 @@ namespace linewright {
 struct LineMotion {
   std::vector<FreeRun> runs;
   std::vector<CableState> cables;               ///< of each route; empty states of other lines
+  std::vector<SleeveGuards> sleeves;            ///< of each route
   std::vector<std::vector<SpanReach>> reaches;  ///< of each route's spans
   std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs
 };
