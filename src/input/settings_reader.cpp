@@ -110,6 +110,7 @@ void read_settings(FieldReader& fields, ReadContext& context) {
     project.load_factor = usual_load_factor;
   }
 
+  project.dual_controls = fields.optional_flag("dual_controls");
   project.climb_ft_per_min = fields.optional_number("climb", climb);
   project.airframe_stiffness_lbf_per_in = read_airframe_stiffness(fields, context);
   if (const YamlNode* node = fields.find("excitation"))

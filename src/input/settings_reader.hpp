@@ -6,9 +6,9 @@
 namespace linewright {
 
 /// Keys that only the project file itself may have.
-inline constexpr std::array<std::string_view, 7> project_keys{
-    "name",  "build_tolerance", "temperature",       "load_factor",
-    "climb", "excitation",      "airframe_stiffness"};
+inline constexpr std::array<std::string_view, 8> project_keys{
+    "name",  "build_tolerance", "temperature", "load_factor",
+    "climb", "dual_controls",   "excitation",  "airframe_stiffness"};
 
 /// Reads the project keys. What is left out of `build_tolerance`, `temperature` and `load_factor`
 /// is taken as usual and said in the project's assumptions.

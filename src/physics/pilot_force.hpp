@@ -34,7 +34,12 @@ std::optional<double> pilot_force_lbf(const Route& route);
 /// True where that force is the table's, because the route states a lever ratio only.
 bool takes_pilot_force(const Route& route);
 
-/// That force times the lever ratio: what the pilot can pull on the cable.
+/// Two pilots of a dual control together: each 0.75 times the force of one [from memory: 14 CFR
+/// 23.399(b); 25.399(b) and 27.399(b) say the same, verified].
+inline constexpr double two_pilots_ratio = 2 * 0.75;
+
+/// That force times the lever ratio, of two pilots together where the project has dual controls:
+/// what can be pulled on the cable.
 std::optional<double> pilot_pull_lbf(const Route& route);
 
 /// The load of a cable at its control's limit: as stated, else the pilot's pull.

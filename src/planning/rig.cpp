@@ -82,8 +82,7 @@ void add_stretch(RiggedCable& cable, const PreparedRoute& prepared, const CableS
   if (!cable.is_loaded_over_strength())
     cable.stretch_at_limit_load_in = stretch(cable.limit_load_lbf);
   if (!cable.stretch_as_rigged_in || !cable.stretch_at_limit_load_in) return;
-  cable.travel_lost_in =
-      std::max(0.0, *stretch(state.pulled_as_rigged_lbf) - *cable.stretch_as_rigged_in);
+  cable.travel_lost_in = travel_lost_in(prepared, state);
   if (cable.smaller_travel_in && *cable.smaller_travel_in > 0)
     cable.travel_lost_share = *cable.travel_lost_in / *cable.smaller_travel_in;
 }
@@ -117,7 +116,9 @@ void add_breakout(std::vector<RiggedCable>& cables) {
     double sum = 0;
     bool known = true;
     for (const RiggedCable& other : cables) {
-      if (&other != &cable && (cable.control.empty() || other.control != cable.control)) continue;
+      if (&other != &cable &&
+          (cable.control.empty() || !is_same_control(other.control, cable.control)))
+        continue;
       known = known && other.pilot && other.pilot->breakout_lbf;
       if (known) sum += *other.pilot->breakout_lbf;
     }

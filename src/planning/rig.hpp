@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "lines/cable_friction.hpp"
 #include "lines/prepared.hpp"
 #include "planning/cable_cut.hpp"
-#include "planning/cable_friction.hpp"
 #include "planning/least_gap.hpp"
 
 namespace linewright {

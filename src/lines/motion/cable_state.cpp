@@ -124,9 +124,13 @@ double thermal_slack_in(const TensionChange& change, double tension_lbf) {
   return std::max(0.0, -tension_lbf) * change.slack_in_per_lbf;
 }
 
-bool work_together(const PreparedRoute& route, const PreparedRoute& other) {
-  return &route != &other && !route.route->control.empty() &&
-         route.route->control == other.route->control;
+std::optional<double> travel_lost_in(const PreparedRoute& route, const CableState& state) {
+  if (!state.pulled_as_rigged_lbf || !route.line->axial_stiffness_lbf) return std::nullopt;
+  const double gained_lbf =
+      std::max(0.0, *state.pulled_as_rigged_lbf - route.route->tension->rigged_lbf);
+  return cable_stretch_in(gained_lbf,
+                          {.length_in = route.length_in(),
+                           .axial_stiffness_lbf = route.line->axial_stiffness_lbf->value});
 }
 
 std::vector<CableState> cable_states(const PreparedProject& prepared) {

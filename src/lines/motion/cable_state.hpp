@@ -46,8 +46,9 @@ struct CableState {
 /// is left over of a taut one.
 double thermal_slack_in(const TensionChange& change, double tension_lbf);
 
-/// True for two cables of one control.
-bool work_together(const PreparedRoute& route, const PreparedRoute& other);
+/// What the limit pull stretches the cable by beyond its rigged stretch, at the rigging
+/// temperature; nothing where a figure for it is not known. What the airframe gives comes on top.
+std::optional<double> travel_lost_in(const PreparedRoute& route, const CableState& state);
 
 /// One for each route of the project, in its order; of lines that are no cables an empty one.
 std::vector<CableState> cable_states(const PreparedProject& prepared);

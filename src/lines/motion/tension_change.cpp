@@ -23,15 +23,19 @@ std::optional<TiedCable> tied(const PreparedRoute& route) {
 /// The other cables of the same control.
 std::vector<TiedCable> tied_beside(const PreparedProject& prepared, const PreparedRoute& route) {
   std::vector<TiedCable> others;
-  if (route.route->control.empty()) return others;
   for (const PreparedRoute& other : prepared.routes) {
-    if (&other == &route || other.route->control != route.route->control) continue;
+    if (!work_together(route, other)) continue;
     if (const auto each = tied(other)) others.push_back(*each);
   }
   return others;
 }
 
 }  // namespace
+
+bool work_together(const PreparedRoute& route, const PreparedRoute& other) {
+  return &route != &other && other.line->kind == LineKind::cable && !route.route->control.empty() &&
+         is_same_control(route.route->control, other.route->control);
+}
 
 std::optional<double> airframe_stiffness_lbf_per_in(const PreparedProject& prepared,
                                                     const PreparedRoute& route) {

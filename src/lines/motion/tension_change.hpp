@@ -9,6 +9,9 @@
 
 namespace linewright {
 
+/// True for two cables of one control.
+bool work_together(const PreparedRoute& route, const PreparedRoute& other);
+
 struct TensionChange {
   double slope_lbf_per_degf = 0;
   double slack_in_per_lbf = 0;  ///< what is left over of the cable for each pound below none

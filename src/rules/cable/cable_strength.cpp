@@ -33,8 +33,11 @@ struct LimitTension {
 /// "the 200.0 lbf that 200.0 lbf at the rudder pedal pull on it".
 std::string pull_words(const Route& route) {
   const PilotForce* row = pilot_forces_on(route.control);
-  return fmt::format("the {} that {} at {} pull on it by a lever ratio of {:g}",
-                     tension_words(*pilot_pull_lbf(route)), tension_words(*pilot_force_lbf(route)),
+  return fmt::format("the {} that {}{} at {} pull on it by a lever ratio of {:g}",
+                     tension_words(*pilot_pull_lbf(route)),
+                     route.lever->two_pilots ? "two pilots together, " : "",
+                     fmt::format("{}{}", route.lever->two_pilots ? "1.5 times " : "",
+                                 tension_words(*pilot_force_lbf(route))),
                      row ? row->grip : "the control", route.lever->ratio);
 }
 
@@ -91,6 +94,27 @@ Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& rou
   return judgement;
 }
 
+/// A stated limit load under the least that a pilot counts for on the control, no lever ratio
+/// stated: only a lever that takes force off the cable would make it right.
+void ask_for_lever(const RuleContext& context, const PreparedRoute& route,
+                   std::vector<Judgement>& judgements) {
+  const Route& stated = *route.route;
+  const PilotForce* row = pilot_forces_on(stated.control);
+  if (!row || !stated.is_primary_control() || !stated.tension->limit_load_lbf) return;
+  Judgement judgement = tension_judgement(context, route);
+  const double load = *stated.tension->limit_load_lbf;
+  if (holds(judgement, load, {least_row(*row)})) return;
+  judgement = not_judged(
+      tension_judgement(context, route), least_row(*row),
+      "the limit load of " + tension_words(load) + " is under the least pilot force on " +
+          std::string(row->grip) + ", " + tension_words(row->least_lbf) +
+          ": whether it covers the pilot's pull is not known without a lever ratio",
+      "state lever_ratio, the pull on the cable for each pound at " + std::string(row->grip));
+  judgement.value = load;
+  judgement.limit = row->least_lbf;
+  judgements.push_back(judgement);
+}
+
 }  // namespace
 
 Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
@@ -127,7 +151,10 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
 void judge_pilot(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const Route& stated = *route.route;
-  if (!stated.lever) return;
+  if (!stated.lever) {
+    ask_for_lever(context, route, judgements);
+    return;
+  }
   if (!pilot_force_lbf(stated)) {
     Judgement judgement = tension_judgement(context, route);
     judgement.location = stated.lever->where;

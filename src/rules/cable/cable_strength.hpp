@@ -15,7 +15,7 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
                                const CableState& state);
 
 /// Adds whether a stated limit load covers the pilot's pull, and whether a stated pilot force is
-/// one to count with; nothing for a route without a lever ratio.
+/// one to count with; of a route without a lever ratio, whether its limit load can be right.
 void judge_pilot(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements);
 
