@@ -25,13 +25,26 @@ void assume_pilot_forces(Project& project) {
   for (const PilotForce& row : pilot_forces) {
     std::vector<std::string> names;
     for (const Route& route : project.routes)
-      if (route.control == row.control && takes_pilot_force(route)) names.push_back(route.name);
+      if (is_same_control(route.control, row.control) && takes_pilot_force(route))
+        names.push_back(route.name);
     if (!names.empty())
       project.assumptions.push_back(fmt::format(
           "pilot_force is not stated for {}: {:.0f} lbf at {} was taken, the most of 14 CFR "
           "23.397(b)",
           fmt::join(names, ", "), row.most_lbf, row.grip));
   }
+}
+
+/// Says that one pilot was taken where two could pull half as much again.
+void assume_one_pilot(Project& project) {
+  std::vector<std::string> names;
+  for (const Route& route : project.routes)
+    if (route.is_primary_control() && pilot_pull_lbf(route)) names.push_back(route.name);
+  if (project.dual_controls || names.empty()) return;
+  project.assumptions.push_back(
+      fmt::format("dual_controls is not stated: one pilot was taken to pull on {}; two together "
+                  "pull {:g} times as much (14 CFR 23.399(b))",
+                  fmt::join(names, ", "), two_pilots_ratio));
 }
 
 }  // namespace
@@ -54,6 +67,7 @@ OpenedProject open_with_files(const std::filesystem::path& path) {
   LoadResult loaded = load_project(path, built_in_catalogue());
   if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files)};
   assume_pilot_forces(*loaded.project);
+  assume_one_pilot(*loaded.project);
   return {*std::move(loaded.project), std::move(loaded.files)};
 }
 

@@ -1,5 +1,7 @@
 #include "input/route_point_reader.hpp"
 
+#include <fmt/format.h>
+
 #include <cmath>
 
 #include "input/keys/route_keys.hpp"
@@ -11,13 +13,31 @@ namespace {
 
 using PointReader = MapReader<point_map>;
 
+/// A bend written beside the groove's diameter may differ from its half by what rounding leaves.
+constexpr double bend_rounding_in = 0.005;
+
+/// The cable bends as the groove does: another `bend` would draw a pulley that is not there.
+void check_groove_bend(const RoutePoint& point, PointReader& fields, ReadContext& context) {
+  if (!point.bend_in || !point.diameter_in) return;
+  const double groove_in = *point.diameter_in / 2;
+  if (!(std::abs(*point.bend_in - groove_in) > bend_rounding_in)) return;
+  context.error(fields.where_of("bend"),
+                fmt::format("the cable bends as the pulley's groove does, {:.4g} in, half of its "
+                            "'diameter': found {:.4g} in",
+                            groove_in, *point.bend_in),
+                "leave out 'bend'");
+}
+
 void check_pulley_keys(const RoutePoint& point, PointReader& fields, ReadContext& context) {
   if (!fields.has("diameter"))
     context.error(point.where, "a pulley needs 'diameter': that of its groove");
   if (fields.has("guard_gap") && point.guards.value_or(0) == 0)
     context.error(fields.where_of("guard_gap"),
                   "'guard_gap' needs 'guards': how many pins stand at the pulley");
-  if (point.given != PointGiven::centre) return;
+  if (point.given != PointGiven::centre) {
+    check_groove_bend(point, fields, context);
+    return;
+  }
   if (!fields.has("axis"))
     context.error(point.where,
                   "a pulley given by its centre needs 'axis': the cable turns about it by the "

@@ -122,9 +122,17 @@ Travel read_travel(const YamlNode& node, ReadContext& context) {
   return read;
 }
 
+/// A control's name without outer blanks, as the first route that names it writes it.
+std::string read_control_name(RouteReader& fields, const ReadContext& context) {
+  const std::string name = without_blanks(fields.optional_text("control"));
+  for (const Route& before : context.draft.project.routes)
+    if (is_same_control(before.control, name)) return before.control;
+  return name;
+}
+
 void read_control(RouteReader& fields, Route& route, ReadContext& context) {
-  route.control = fields.optional_text("control");
-  route.primary = fields.optional_flag("primary").value_or(route.control != "trim");
+  route.control = read_control_name(fields, context);
+  route.primary = fields.optional_flag("primary").value_or(!is_same_control(route.control, "trim"));
   if (const YamlNode* tension = fields.find("tension"))
     route.tension = read_tension(*tension, context);
   if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);

@@ -94,6 +94,7 @@ void read_settings(ProjectReader& fields, ReadContext& context) {
     project.load_factor = usual_load_factor;
   }
 
+  project.dual_controls = fields.optional_flag("dual_controls");
   project.climb_ft_per_min = fields.optional_number("climb");
   project.airframe_stiffness_lbf_per_in = fields.optional_number("airframe_stiffness");
   if (const YamlNode* node = fields.find("excitation"))

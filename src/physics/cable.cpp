@@ -42,14 +42,17 @@ TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
   return found;
 }
 
-double slack_side_tension_lbf(const TautCable& slack, const TautCable& loaded, double load_lbf,
-                              double airframe_give_in_per_lbf) {
-  const double loaded_lbf = std::max(0.0, loaded.tension_lbf);
-  const double stretch_in = std::max(0.0, load_lbf - loaded_lbf) / loaded.stiffness_lbf_per_in;
-  const double shortened_in =
-      std::max(0.0, load_lbf - loaded_lbf - std::max(0.0, slack.tension_lbf)) *
-      airframe_give_in_per_lbf;
-  return slack.tension_lbf - (stretch_in + 2 * shortened_in) * slack.stiffness_lbf_per_in;
+PulledLoop pulled_loop(const LoopedCable& pulled, const LoopedCable& other, double pull_lbf,
+                       double airframe_give_in_per_lbf) {
+  const double soft = 1 / pulled.stiffness_lbf_per_in;
+  const double other_soft = 1 / other.stiffness_lbf_per_in;
+  const double give = 2 * airframe_give_in_per_lbf;
+  const double rest_lbf = pulled.tension_lbf + other.tension_lbf;
+  const double left_in =
+      pulled.stretched_in() + other.stretched_in() + give * rest_lbf - pull_lbf * (soft + give);
+  if (left_in < 0) return {pull_lbf, 0, -left_in};
+  const double other_lbf = left_in / (soft + other_soft + 2 * give);
+  return {pull_lbf + other_lbf, other_lbf, 0};
 }
 
 double capstan_ratio(double friction, double wrap_rad) {

@@ -53,20 +53,41 @@ struct TensionRange {
 TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
                            const TemperatureRange& range);
 
-/// A cable at a tension; its stiffness is AE / L, above zero.
-struct TautCable {
+/// One cable of a closed loop, at rest: taut, or with a length left over. Its stiffness is AE / L,
+/// above zero.
+struct LoopedCable {
   double tension_lbf = 0;
+  double slack_in = 0;  ///< above zero only without tension
   double stiffness_lbf_per_in = 0;
+
+  /// How much it is stretched at rest; below zero where it is slack.
+  double stretched_in() const { return tension_lbf / stiffness_lbf_per_in - slack_in; }
 };
 
-/// Tension left in one cable of a pair that turns a rigid control, while the other carries
-/// `load_lbf`: the loaded one stretches by (P − T) L / (AE), the slack one gives up as much
-/// [calculated]. For two alike at one tension that is 2 T − P: slack from a load of twice the
-/// tension. Never above its own tension; below zero: slack by that much stretch. An airframe that
-/// comes nearer by `airframe_give_in_per_lbf` for each pound beyond what both cables had leaves
-/// that much over of either; 0 for a rigid one.
-double slack_side_tension_lbf(const TautCable& slack, const TautCable& loaded, double load_lbf,
-                              double airframe_give_in_per_lbf = 0);
+/// A loop while one of its cables is pulled.
+struct PulledLoop {
+  double pulled_lbf = 0;
+  double other_lbf = 0;
+  double other_slack_in = 0;  ///< of the other's whole length; above zero only without tension
+};
+
+/// Two cables of a closed loop between a lever at either end, pulled by `pull_lbf` in line with the
+/// one and held at the far lever. Both lever arms are alike, so that the levers turn one end of the
+/// loop against the other by d along the cables: the pulled one is stretched by d, the other
+/// shortened by as much, and an airframe that gives g for each pound shortens both by s
+/// [calculated]:
+///
+///     T1 = k1 (u1 + d - s)            u: stretch at rest, below zero: slack
+///     T2 = k2 (u2 - d - s), or 0 and slack by what is below it
+///     T1 - T2 = F                     the lever is in balance
+///     s = g (T1 + T2 - rest), where rest is what both had together
+///
+/// With N = u1 + u2 + 2 g rest - F (1/k1 + 2 g) that leaves T2 = N / (1/k1 + 1/k2 + 4 g) while N is
+/// above zero; below it the other is slack by -N and the pulled one carries the pull alone. Of two
+/// alike at tension T in a rigid airframe each takes half of the pull, T + F/2 and T - F/2, to a
+/// pull of 2 T, and the slack is (F - 2 T) / k beyond it.
+PulledLoop pulled_loop(const LoopedCable& pulled, const LoopedCable& other, double pull_lbf,
+                       double airframe_give_in_per_lbf = 0);
 
 /// Tension on the pulled side over that on the other of a cable that slides round a guide:
 /// exp(μ θ) [from memory: capstan equation].

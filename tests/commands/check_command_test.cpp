@@ -267,6 +267,9 @@ TEST(CheckCommand, SaysWhatItTookForAPilotsForce) {
                        "the most of 14 CFR 23.397(b)"));
   EXPECT_FALSE(contains(assumptions(", lever_ratio: 1.4, pilot_force: 160 lbf"), "pilot_force"));
   EXPECT_FALSE(contains(assumptions(""), "pilot_force"));
+  EXPECT_TRUE(contains(assumptions(", lever_ratio: 1.4"),
+                       "dual_controls is not stated: one pilot was taken to pull on left"));
+  EXPECT_FALSE(contains(assumptions(""), "dual_controls"));
 }
 
 }  // namespace

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
+#include "oracles/searched_loop.hpp"
 #include "physics/deflection.hpp"
 
 namespace linewright {
@@ -145,50 +146,74 @@ TEST(TiedCable, NeverChangesLessInAStifferAirframeAndTendsToTheRigidOne) {
   }
 }
 
-// Springs side by side in a rigid loop; figures [calculated].
-TEST(SlackSide, GivesUpWhatTheLoadedSideStretches) {
-  // Two alike: 2 T − P.
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 60),
-                   20);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 80),
-                   0);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 100),
-                   -20);
-  // The other is twice as stiff, so 60 lbf stretch it by 0.06 in, which is 30 lbf here.
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 1000}, 100),
-                   10);
+// Two springs between two levers; figures [calculated] from the balance of the levers.
+TEST(PulledLoop, OfTwoAlikeSharesThePullUntilOneIsSlack) {
+  const LoopedCable cable{.tension_lbf = 40, .stiffness_lbf_per_in = 500};
+  const PulledLoop light = pulled_loop(cable, cable, 60);
+  EXPECT_DOUBLE_EQ(light.pulled_lbf, 70);
+  EXPECT_DOUBLE_EQ(light.other_lbf, 10);
+  EXPECT_EQ(light.other_slack_in, 0);
+  const PulledLoop just_slack = pulled_loop(cable, cable, 80);
+  EXPECT_DOUBLE_EQ(just_slack.pulled_lbf, 80);
+  EXPECT_NEAR(just_slack.other_lbf, 0, 1e-12);
+  const PulledLoop heavy = pulled_loop(cable, cable, 200);
+  EXPECT_DOUBLE_EQ(heavy.pulled_lbf, 200);
+  EXPECT_EQ(heavy.other_lbf, 0);
+  EXPECT_DOUBLE_EQ(heavy.other_slack_in, 120.0 / 500);
 }
 
-TEST(SlackSide, KeepsItsTensionWhileTheOtherCarriesNoMoreThanItsOwn) {
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 40),
-                   40);
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 10),
-                   40);
+TEST(PulledLoop, OfTwoUnlikeSharesThePullByStiffness) {
+  const LoopedCable soft{.tension_lbf = 40, .stiffness_lbf_per_in = 500};
+  const LoopedCable stiff{.tension_lbf = 40, .stiffness_lbf_per_in = 1000};
+  // Of 60 lbf the soft one takes a third and the stiff one two, whichever is pulled.
+  EXPECT_NEAR(pulled_loop(soft, stiff, 60).pulled_lbf, 60, 1e-12);
+  EXPECT_NEAR(pulled_loop(soft, stiff, 60).other_lbf, 0, 1e-12);
+  EXPECT_NEAR(pulled_loop(stiff, soft, 60).pulled_lbf, 80, 1e-12);
+  EXPECT_NEAR(pulled_loop(stiff, soft, 60).other_lbf, 20, 1e-12);
 }
 
-TEST(SlackSide, LosesNoMoreToACableThatColdLeftSlackThanThatOneStretches) {
-  EXPECT_DOUBLE_EQ(slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                                          {.tension_lbf = -30, .stiffness_lbf_per_in = 500}, 50),
-                   -10);
+// Cold left the pulled one 0.060 in too long: its lever turns by that before it pulls at all.
+TEST(PulledLoop, HasTheSlackOfBothCablesInTheOther) {
+  const LoopedCable taut{.tension_lbf = 40, .stiffness_lbf_per_in = 500};
+  const LoopedCable slack{.slack_in = 0.060, .stiffness_lbf_per_in = 500};
+  EXPECT_NEAR(pulled_loop(slack, taut, 50).other_slack_in, 0.060 - 0.080 + 0.100, 1e-12);
+  EXPECT_NEAR(pulled_loop(slack, slack, 50).other_slack_in, 0.120 + 0.100, 1e-12);
 }
 
 // An airframe that gives 1/600 in a pound: 20 lbf beyond what both cables had bring its ends 1/30
-// in nearer, which is left over of either cable: 2/30 in more, 33.3 lbf of this one's stretch.
-TEST(SlackSide, IsLeftSlackerByAnAirframeThatGives) {
-  EXPECT_DOUBLE_EQ(
-      slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                             {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 100, 1.0 / 600),
-      -20 - 500.0 / 15);
-  EXPECT_DOUBLE_EQ(
-      slack_side_tension_lbf({.tension_lbf = 40, .stiffness_lbf_per_in = 500},
-                             {.tension_lbf = 40, .stiffness_lbf_per_in = 500}, 60, 1.0 / 600),
-      20);
+// in nearer, which is left over of either cable.
+TEST(PulledLoop, IsLeftSlackerByAnAirframeThatGives) {
+  const LoopedCable cable{.tension_lbf = 40, .stiffness_lbf_per_in = 500};
+  EXPECT_NEAR(pulled_loop(cable, cable, 100, 1.0 / 600).other_slack_in, 20.0 / 500 + 2.0 / 30,
+              1e-12);
+  EXPECT_NEAR(pulled_loop(cable, cable, 60, 1.0 / 600).other_lbf, 10, 1e-12);
+}
+
+TEST(PulledLoop, HoldsTheEquationsOfAnySearchedLoop) {
+  std::mt19937 random(11);
+  const auto between = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
+  for (int i = 0; i < 500; ++i) {
+    const auto cable = [&] {
+      LoopedCable each{.stiffness_lbf_per_in = between(100, 3000)};
+      if (i % 3 == 0)
+        each.slack_in = between(0, 0.3);
+      else
+        each.tension_lbf = between(0, 120);
+      return each;
+    };
+    const LoopedCable pulled = cable();
+    const LoopedCable other = cable();
+    const double give = i % 2 == 0 ? 0 : 1 / between(200, 5000);
+    const double pull = between(1, 400);
+    const PulledLoop found = pulled_loop(pulled, other, pull, give);
+    const SearchedLoop searched = searched_loop(pulled, other, pull, give);
+    // The search ends at 1e-9 in of lever movement, and no cable is stiffer than 3000 lbf/in.
+    ASSERT_NEAR(found.pulled_lbf, searched.pulled_lbf, 1e-4) << i;
+    ASSERT_NEAR(found.other_lbf, searched.other_lbf, 1e-4) << i;
+    ASSERT_NEAR(found.other_slack_in, searched.other_slack_in, 1e-7) << i;
+  }
 }
 
 // Capstan equation [from memory]; figures [calculated].

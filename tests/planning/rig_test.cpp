@@ -283,10 +283,29 @@ TEST(Rig, LeavesOutWhatIsNoCable) {
   EXPECT_TRUE(rig.notes.empty());
 }
 
-TEST(Rig, ALimitLoadUnderTheRiggedTensionCostsNoTravel) {
+// While the other cable of a pair is taut, half of the pull stretches each [calculated].
+TEST(Rig, ALimitLoadUnderTheRiggedTensionCostsHalfOfItsStretch) {
   CableProject project = hand_worked();
   project.tension(30, 20);
-  EXPECT_EQ(project.rigged().travel_lost_in.value(), 0);
+  const RiggedCable cable = project.rigged();
+  EXPECT_NEAR(cable.travel_lost_in.value(), *cable.stretch_at_limit_load_in / 2, 1e-12);
+}
+
+TEST(Rig, SaysWhatAnotherCablesPullLeaves) {
+  CableProject project = hand_worked();
+  project.project.temperature = {70, 70, 70};
+  project.tension(30, 200);
+  EXPECT_FALSE(project.rigged().slack_side.has_value());
+  project.project.routes.push_back(project.cable());
+  project.project.routes[1].name = "rudder-right";
+  const std::vector<RiggedCable> both = plan_rig(prepare(project.project)).cables;
+  ASSERT_EQ(both.size(), 2u);
+  const RigSlackSide side = both[0].slack_side.value();
+  EXPECT_EQ(side.pulled, "rudder-right");
+  EXPECT_EQ(side.pull_lbf, 200);
+  EXPECT_EQ(side.tension_lbf, 0);
+  // (F - 2 T) L / (AE), the limit load's stretch by its share.
+  EXPECT_NEAR(side.slack_in, *both[1].stretch_at_limit_load_in * (200 - 60) / 200, 1e-12);
 }
 
 /// The worked cable with a lever: 14 CFR 23.397(b), rudder 200 lbf [verified].

@@ -80,6 +80,8 @@ inline constexpr std::array settings_keys{
     number_key("climb", Need::never,
                NumberSpec{"a climb rate", Dimension::speed_vertical, Sign::positive, 100'000},
                "the rate that instruments have to follow"),
+    plain_key("dual_controls", KeyKind::flag, Need::never,
+              "true where two pilots can pull on one control at once"),
     map_key("excitation", KeyKind::map, Need::never, excitation_map, "what shakes its lines"),
     number_key("airframe_stiffness", Need::never, airframe_stiffness_number,
                "force that brings the two ends of a cable an inch nearer; absent: rigid"),

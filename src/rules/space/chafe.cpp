@@ -208,7 +208,7 @@ std::vector<Judgement> judge_structure(const RuleContext& context, const Prepare
                                        std::vector<SpanReach>& reaches) {
   std::vector<Judgement> judgements;
   const NeighbourFilter filter(context.prepared, route);
-  const SleeveGuards sleeves(route);
+  const SleeveGuards& sleeves = context.motion.sleeves[context.index_of(route)];
   for (SpanReach& reach : reaches) {
     if (!reach.missing.empty()) {
       report_missing(context, reach, judgements);

@@ -112,20 +112,21 @@ std::vector<Zone> tube_and_cable(const PreparedRoute& first, const PreparedRoute
           {&tube_to_cable, [supported](double a, double b) { return !supported(a, b); }}};
 }
 
-std::vector<Zone> wire_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
+std::vector<Zone> wire_and_cable(const RuleContext& context, const PreparedRoute& first,
+                                 const PreparedRoute& second) {
   const bool cable_first = is(first, LineKind::cable);
   const PreparedRoute& cable = cable_first ? first : second;
-  const auto sleeved = [sleeves = SleeveGuards(cable), cable_first](double a, double b) {
-    return sleeves.guard(cable_first ? a : b);
-  };
+  const auto sleeved = [&sleeves = context.motion.sleeves[context.index_of(cable)], cable_first](
+                           double a, double b) { return sleeves.guard(cable_first ? a : b); };
   return {{&wire_to_sleeved_cable, sleeved},
           {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
 }
 
-std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second) {
+std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
+                        const PreparedRoute& second) {
   const bool any_cable = is(first, LineKind::cable) || is(second, LineKind::cable);
   const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
-  if (any_cable && any_wire) return wire_and_cable(first, second);
+  if (any_cable && any_wire) return wire_and_cable(context, first, second);
   if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
   if (any_cable) return {{&cable_to_cable, everywhere()}};
   if (any_wire && !is_tube(first) && !is_tube(second)) return {};
@@ -221,7 +222,7 @@ std::vector<Judgement> judge_separation(const RuleContext& context) {
   for (std::size_t i = 0; i < routes.size(); ++i) {
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       std::optional<Judgement> worst;
-      for (const Zone& zone : zones(routes[i], routes[j])) {
+      for (const Zone& zone : zones(context, routes[i], routes[j])) {
         const auto judgement = judge_zone(context, hanging[i], hanging[j], zone);
         if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
       }

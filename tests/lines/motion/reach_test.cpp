@@ -1,11 +1,10 @@
-#include "lines/motion/reach.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <string>
 #include <vector>
 
+#include "lines/motion/line_motion.hpp"
 #include "rules/project_text.hpp"
 
 namespace linewright {
@@ -36,7 +35,7 @@ ProjectSections cable(double length_in, double tension_lbf) {
 }
 
 std::vector<SpanReach> reaches_of(const ProjectText& project, const std::string& route = "route") {
-  return span_reaches(project.prepared(), project.route(route), free_runs(project.prepared()));
+  return project.reaches(route);
 }
 
 /// The envelope of the first span of `route`, which must be known.

@@ -17,8 +17,15 @@ SmallProject one_pound_a_degree(double rigged_lbf, std::optional<double> limit_l
   return project;
 }
 
+bool asks_for_the_other_cable(const Judgement& judgement) {
+  return contains(judgement.message, "only one cable");
+}
+
+/// What is said of the cable itself.
 std::vector<Judgement> judged(const SmallProject& project) {
-  return project.judged_by("cable-tension");
+  std::vector<Judgement> all = project.judged_by("cable-tension");
+  std::erase_if(all, asks_for_the_other_cable);
+  return all;
 }
 
 enum Part { cold, hot, strength };
@@ -242,6 +249,94 @@ TEST(CableTension, LeverRatioOfAControlWithoutATableForceIsUnknown) {
 
 TEST(CableTension, WithoutALeverRatioJudgesTheStatedLoadAlone) {
   EXPECT_EQ(judged(one_pound_a_degree(60, 150)).size(), 3u);
+}
+
+// 14 CFR 23.397(b): the least forces, 150, 100 and 40 lbf, and none on a flap [verified].
+TEST(CableTension, ALimitLoadUnderTheLeastPilotForceIsAskedAboutWithoutALeverRatio) {
+  for (const auto& [control, least] :
+       {std::pair{"rudder", 150.0}, std::pair{"Elevator", 100.0}, std::pair{"AILERON", 40.0}}) {
+    SmallProject project = one_pound_a_degree(60, least);
+    the_route(project).control = control;
+    EXPECT_EQ(judged(project).size(), 3u) << control;
+    the_route(project).tension->limit_load_lbf = least - 0.1;
+    const std::vector<Judgement> all = judged(project);
+    ASSERT_EQ(all.size(), 4u) << control;
+    EXPECT_EQ(all[3].verdict, Verdict::unknown);
+    EXPECT_TRUE(contains(all[3].mend, "state lever_ratio")) << all[3].mend;
+    expect_complete(all[3]);
+    the_route(project).lever = ControlLever{0.5, least, {"routes.yaml", 107, 18}};
+    for (const Judgement& each : judged(project)) EXPECT_EQ(each.verdict, Verdict::pass);
+  }
+  SmallProject flap = one_pound_a_degree(60, 20);
+  the_route(flap).control = "flap";
+  EXPECT_EQ(judged(flap).size(), 3u);
+  SmallProject tab = one_pound_a_degree(60, 20);
+  the_route(tab).primary = false;
+  EXPECT_EQ(judged(tab).size(), 3u);
+}
+
+/// A second cable beside it, of a control of that name.
+SmallProject with_second(SmallProject project, const std::string& control,
+                         const std::string& line = eighth_steel) {
+  project.node("pedal-right", NodeKind::pedal, {0, 5, 10});
+  project.node("horn-right", NodeKind::horn, {100, 5, 10});
+  Route& right = project.route("rudder-right", line, "pedal-right", "horn-right", {});
+  if (right.system == SystemKind::cable) right.control = control;
+  right.tension = project.project.routes[0].tension;
+  return project;
+}
+
+int asked(const SmallProject& project) {
+  const std::vector<Judgement> all = project.judged_by("cable-tension");
+  return static_cast<int>(std::count_if(all.begin(), all.end(), asks_for_the_other_cable));
+}
+
+TEST(CableTension, AControlThatOneCableNamesIsAskedAbout) {
+  const SmallProject alone = one_pound_a_degree(60);
+  EXPECT_EQ(asked(alone), 1);
+  for (const Judgement& each : alone.judged_by("cable-tension"))
+    if (asks_for_the_other_cable(each)) {
+      EXPECT_EQ(each.verdict, Verdict::warn);
+      expect_complete(each);
+    }
+  EXPECT_EQ(asked(with_second(alone, "rudder")), 0);
+  EXPECT_EQ(asked(with_second(alone, "ruder")), 2);
+  EXPECT_EQ(asked(with_second(alone, "rudder", "tube-nylon-1/4")), 1);
+  SmallProject unnamed = alone;
+  the_route(unnamed).control.clear();
+  EXPECT_EQ(asked(unnamed), 0);
+}
+
+TEST(CableTension, AControlIsOneHoweverItIsWritten) {
+  const SmallProject alone = one_pound_a_degree(60);
+  EXPECT_EQ(asked(with_second(alone, "Rudder")), 0);
+  EXPECT_EQ(asked(with_second(alone, "RUDDER")), 0);
+}
+
+// Unlike cables share the pull by stiffness: this one takes two thirds of it beside one half as
+// stiff, a third beside one twice as stiff [calculated].
+TEST(CableTension, AnUnlikePairSharesThePullByStiffness) {
+  for (const double other : {0.5, 2.0}) {
+    SmallProject project =
+        with_second(levered(1, 150, std::nullopt), "rudder", "cable-7x19-1/8-stainless");
+    Line& line = project.line("cable-7x19-1/8-stainless");
+    line.axial_stiffness_lbf->value = 1e5 * other;
+    line.expansion_per_degf->value = airframe_expansion_per_degf - 1e-5 / other;
+    // Both are at 100 lbf at the hottest.
+    EXPECT_NEAR(*judged(project).at(strength).value, 100 + 150 / (1 + other), 1e-9) << other;
+  }
+}
+
+// 14 CFR 23.399(b): two pilots at 0.75 of the force of one.
+TEST(CableTension, TwoPilotsPullHalfAsMuchAgain) {
+  SmallProject project = levered(1.5, std::nullopt, 300);
+  the_route(project).lever->two_pilots = true;
+  const std::vector<Judgement> all = judged(project);
+  EXPECT_DOUBLE_EQ(*all.at(strength).value, 450);
+  EXPECT_EQ(all.at(3).verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(*all.at(3).limit, 450);
+  EXPECT_TRUE(contains(all.at(3).message, "two pilots together, 1.5 times 200.0 lbf"))
+      << all.at(3).message;
 }
 
 TEST(CableTension, InAnAirframeThatGivesFallsLess) {

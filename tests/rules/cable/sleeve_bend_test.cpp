@@ -4,6 +4,8 @@
 
 #include <cmath>
 #include <numbers>
+#include <utility>
+#include <vector>
 
 #include "rules/cable_project.hpp"
 #include "rules/project_text.hpp"
@@ -82,17 +84,88 @@ TEST(BentSleeve, LeavesTheTurnInAFairleadToItsOwnRule) {
       << sole(bends_of(bare)).message;
 }
 
-TEST(BentSleeve, OverTheWholeArcGuidesTheCableRoundIt) {
-  const auto unguided = [](double from_in, double to_in) {
-    int found = 0;
-    for (const Judgement& each : sleeved_turn(from_in, to_in, 4).judged_by("bend-fit"))
-      found += contains(each.message, "where no pulley or fairlead guides it") ? 1 : 0;
-    return found;
-  };
-  EXPECT_EQ(unguided(40, 60), 0);
-  EXPECT_EQ(unguided(46, 46 + 2 * std::numbers::pi), 0);
-  EXPECT_EQ(unguided(40, 50), 1);
-  EXPECT_EQ(unguided(10, 20), 1);
+/// The turn in a sleeve from 36 to 62 in along, clamped to structure at these stations before the
+/// turn and buttock lines after it, with 100 lbf in the cable at the most.
+SmallProject clamped_turn(const std::vector<double>& before, const std::vector<double>& after) {
+  SmallProject project = sleeved_turn(36, 62, 4);
+  std::vector<RoutePoint>& points = the_route(project).points;
+  const RoutePoint turn = points.front();
+  points.clear();
+  for (const double station : before) points.push_back(held({station, 0, 10}, HoldKind::clamp));
+  points.push_back(turn);
+  for (const double line : after) points.push_back(held({50, line, 10}, HoldKind::clamp));
+  set_travel(project, 1, 1);
+  set_tension(project, 40, 100);
+  project.project.temperature = {70, 70, 70};
+  return project;
+}
+
+/// What bend-fit says of the turn besides of its arc.
+Judgement turn_of(const SmallProject& project) {
+  for (const Judgement& each : project.judged_by("bend-fit"))
+    if (contains(each.message, "the cable turns") || contains(each.message, "the sleeve leads"))
+      return each;
+  return {};
+}
+
+TEST(BentSleeve, HeldOnBothSidesLeadsTheCableAndSaysWhatItBears) {
+  const Judgement led = turn_of(clamped_turn({40}, {8}));
+  EXPECT_EQ(led.verdict, Verdict::pass) << led.message;
+  // 2 · 100 lbf · sin 45 deg = 141.4 lbf [calculated].
+  EXPECT_TRUE(contains(led.message, "141 lbf across with 100 lbf")) << led.message;
+}
+
+TEST(BentSleeve, HeldOnOneSideIsAskedAbout) {
+  for (const auto& [before, after] :
+       {std::pair<std::vector<double>, std::vector<double>>{{40, 44}, {}}, {{}, {8}}}) {
+    const Judgement half = turn_of(clamped_turn(before, after));
+    EXPECT_EQ(half.verdict, Verdict::warn);
+    EXPECT_TRUE(contains(half.message, "141 lbf")) << half.message;
+    expect_complete(half);
+  }
+}
+
+TEST(BentSleeve, ThatNothingHoldsToStructureGuidesNothing) {
+  SmallProject project = clamped_turn({}, {});
+  const Judgement loose = turn_of(project);
+  EXPECT_EQ(loose.verdict, Verdict::fail);
+  EXPECT_NEAR(*loose.value, 90, 1e-9);
+  EXPECT_TRUE(contains(loose.message, "nothing holds the sleeve to structure")) << loose.message;
+  EXPECT_TRUE(contains(loose.message, "141 lbf across")) << loose.message;
+  expect_complete(loose);
+  // Stops keep it in its place on the cable, and nowhere else.
+  the_route(project).attached = {{"stop", 35.4, 1, 0.4, {"routes.yaml", 110, 9}},
+                                 {"stop", 62.6, 1, 0.4, {"routes.yaml", 111, 9}}};
+  EXPECT_EQ(turn_of(project).verdict, Verdict::fail);
+  // A fairlead that it slides in does not hold it, nor does a clamp beyond its end.
+  the_route(project).points.push_back(held({50, 9, 10}, HoldKind::fairlead));
+  the_route(project).points.push_back(held({50, 30, 10}, HoldKind::clamp));
+  EXPECT_EQ(turn_of(project).verdict, Verdict::fail);
+}
+
+TEST(BentSleeve, ThatEndsWithinTheTurnGuidesNothing) {
+  SmallProject project = clamped_turn({40}, {8});
+  the_route(project).sleeves[0].to_in = 50;
+  const Judgement bare = turn_of(project);
+  EXPECT_EQ(bare.verdict, Verdict::fail);
+  EXPECT_FALSE(contains(bare.message, "sleeve")) << bare.message;
+  // Two that overlap are no tube, either.
+  the_route(project).sleeves.push_back(the_route(project).sleeves[0]);
+  the_route(project).sleeves[1].from_in = 48;
+  the_route(project).sleeves[1].to_in = 62;
+  EXPECT_EQ(turn_of(project).verdict, Verdict::fail);
+}
+
+TEST(BentSleeve, IsJudgedTheSameFromEitherEnd) {
+  for (const SmallProject& project :
+       {clamped_turn({40}, {8}), clamped_turn({40}, {}), clamped_turn({}, {})})
+    EXPECT_EQ(turn_of(project).verdict, turn_of(reversed(project)).verdict);
+}
+
+TEST(BentSleeve, WithoutATensionSaysThatItsSideLoadIsNotKnown) {
+  SmallProject project = clamped_turn({40}, {8});
+  the_route(project).tension.reset();
+  EXPECT_TRUE(contains(turn_of(project).message, "not known")) << turn_of(project).message;
 }
 
 TEST(BentSleeve, OnATubeIsJudgedOnlyByARadiusThatIsKnown) {

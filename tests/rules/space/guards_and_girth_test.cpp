@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "lines/motion/reach.hpp"
+#include "lines/motion/line_motion.hpp"
 #include "lines/motion/sleeve_hold.hpp"
 #include "rules/project_text.hpp"
 
@@ -281,8 +281,7 @@ TEST(AStatedGuide, InAHoleIsJudgedOnceByFrameCrossing) {
 
 ReachEnvelope envelope_of(const ProjectSections& sections) {
   const ProjectText project(sections);
-  const auto reaches =
-      span_reaches(project.prepared(), project.route("route"), free_runs(project.prepared()));
+  const auto reaches = project.reaches("route");
   EXPECT_EQ(reaches.size(), 1u);
   EXPECT_EQ(reaches.at(0).missing, "");
   return reaches.at(0).stretch.envelope;
@@ -304,8 +303,7 @@ TEST(AHoseOfStatedLength, HasOverWhatThatIsMoreThanDrawn) {
 TEST(AHoseOfStatedLength, SharesItOutByTheLengthOfItsSpans) {
   const ProjectText project(
       along_fs("hose-rubber-1/4", "length: 22, points: [{at: [5, 0, 10], hold: clamp}]"));
-  const auto reaches =
-      span_reaches(project.prepared(), project.route("route"), free_runs(project.prepared()));
+  const std::vector<SpanReach> reaches = motion_of(project.prepared()).reaches[0];
   ASSERT_EQ(reaches.size(), 2u);
   EXPECT_NEAR(reaches[0].stretch.envelope.surplus_in, 0.5, rounding_in);
   EXPECT_NEAR(reaches[1].stretch.envelope.surplus_in, 1.5, rounding_in);
