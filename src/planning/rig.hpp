@@ -84,7 +84,7 @@ struct RiggedCable {
   std::optional<double> minimum_rigged_lbf;  ///< that leaves it just taut over all temperatures
   std::optional<double> slackest_degf;       ///< the temperature that asks for it
   std::optional<double> stretch_as_rigged_in;
-  std::optional<double> stretch_at_limit_load_in;
+  std::optional<double> stretch_at_limit_load_in;  ///< with what is left of its own tension
   std::optional<double> travel_lost_in;     ///< stretch that the limit pull adds to the rigged
   std::optional<double> travel_lost_share;  ///< of the smaller stated travel from neutral
   std::optional<double> smaller_travel_in;
