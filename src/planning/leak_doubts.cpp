@@ -60,21 +60,20 @@ std::string settling_words(const LeakEvidence& evidence) {
 
 void add_needle(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) {
   const LeakLog& log = evidence.log.log;
+  const std::string free_needle =
+      "Tap the gauge, see that every tap to it is open, and read between its marks. Log on until "
+      "the needle has moved: warming a line with the hand must move it.";
   if (needle_stands(log))
     doubts.push_back(
         {fmt::format(
              "all {} readings are {} {}: the needle may be stuck, or shut off from the lines",
              log.rows.size(), log.rows.front().reading, evidence.plan->gauge.unit()),
-         "Tap the gauge, see that every tap to it is open, and read between its marks. Log on "
-         "until "
-         "the needle has moved: warming a line with the hand must move it."});
+         free_needle});
   else if (!needle_moved(log, evidence.noise, negligible_share * evidence.plan->limit.loss))
     doubts.push_back(
         {"the needle did not move beyond the scatter of its readings: it may be stuck, or shut off "
          "from the lines",
-         "Tap the gauge, see that every tap to it is open, and read between its marks. Log on "
-         "until "
-         "the needle has moved: warming a line with the hand must move it."});
+         free_needle});
 }
 
 void add_settling(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) {
