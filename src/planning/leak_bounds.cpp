@@ -36,6 +36,15 @@ double warmest_change_degf(const LeakEvidence& evidence) {
   return high->temperature_degf - low->temperature_degf;
 }
 
+/// What may have gone unseen beside the thermometer in a minute.
+double unseen_beside_degf(const LeakEvidence& evidence) {
+  // The means of its first and last third are two thirds of the log apart.
+  const double apart_min = evidence.duration_s() * (2.0 / 3) / 60;
+  const double told =
+      std::min(1.0, evidence.thermometer.moved_degf / apart_min / telling_drift_degf_per_min);
+  return std::lerp(unseen_drift_to_pass_degf, unseen_beside_thermometer_degf, told);
+}
+
 /// How far the air's temperature may have made up a loss, before a fail.
 double temperature_doubt_to_fail(const LeakEvidence& evidence, const PeriodLoss& loss,
                                  bool corrected) {
@@ -82,7 +91,7 @@ double doubt_to_fail(const LeakEvidence& evidence) {
 
 double temperature_doubt_to_pass(const LeakEvidence& evidence) {
   if (!evidence.sees_temperature()) return unseen_drift_to_pass_degf * evidence.per_degf;
-  return (unseen_beside_thermometer_degf + evidence.thermometer.error_degf) * evidence.per_degf +
+  return (unseen_beside_degf(evidence) + evidence.thermometer.error_degf) * evidence.per_degf +
          share_doubt(evidence.most_corrected) + std::max(0.0, hidden_by_lag(evidence));
 }
 

@@ -58,6 +58,24 @@ std::string settling_words(const LeakEvidence& evidence) {
   return words;
 }
 
+void add_needle(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) {
+  const LeakLog& log = evidence.log.log;
+  const std::string free_needle =
+      "Tap the gauge, see that every tap to it is open, and read between its marks. Log on until "
+      "the needle has moved: warming a line with the hand must move it.";
+  if (needle_stands(log))
+    doubts.push_back(
+        {fmt::format(
+             "all {} readings are {} {}: the needle may be stuck, or shut off from the lines",
+             log.rows.size(), log.rows.front().reading, evidence.plan->gauge.unit()),
+         free_needle});
+  else if (!needle_moved(log, evidence.noise, negligible_share * evidence.plan->limit.loss))
+    doubts.push_back(
+        {"the needle did not move beyond the scatter of its readings: it may be stuck, or shut off "
+         "from the lines",
+         free_needle});
+}
+
 void add_settling(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) {
   if (!evidence.settling.seen || evidence.settled_s >= least_settled_s) return;
   doubts.push_back({fmt::format("not settled: {} {}",
@@ -125,21 +143,6 @@ void add_readings(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) 
                      doubt_to_pass(evidence) / evidence.factor, unit, doubt_to_pass(evidence),
                      unit),
          tap_words()});
-  if (needle_stands(log))
-    doubts.push_back(
-        {fmt::format(
-             "all {} readings are {} {}: the needle may be stuck, or shut off from the lines",
-             log.rows.size(), log.rows.front().reading, unit),
-         "Tap the gauge, see that every tap to it is open, and read between its marks. Log on "
-         "until "
-         "the needle has moved: warming a line with the hand must move it."});
-  else if (!needle_moved(log, evidence.noise, negligible_share * plan.limit.loss))
-    doubts.push_back(
-        {"the needle did not move beyond the scatter of its readings: it may be stuck, or shut off "
-         "from the lines",
-         "Tap the gauge, see that every tap to it is open, and read between its marks. Log on "
-         "until "
-         "the needle has moved: warming a line with the hand must move it."});
   if (largest_rise(evidence) > rise_allowed(evidence))
     doubts.push_back(
         {fmt::format("the readings rise by {:.1f} {}, which no leak does: {}, or pumping, hides a "
@@ -209,6 +212,7 @@ void add_temperature_remarks(const LeakEvidence& evidence, std::vector<std::stri
 
 std::vector<LeakDoubt> leak_doubts(const LeakEvidence& evidence) {
   std::vector<LeakDoubt> doubts;
+  add_needle(evidence, doubts);
   add_settling(evidence, doubts);
   add_length(evidence, doubts);
   add_pressure(evidence, doubts);

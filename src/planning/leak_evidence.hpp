@@ -35,8 +35,10 @@ inline constexpr double least_settled_s = 120;  ///< of readings, before a pass
 inline constexpr double unseen_drift_to_pass_degf = 1.5;
 inline constexpr double least_without_thermometer_s = 600;
 inline constexpr double unseen_drift_to_fail_degf = 0.5;
-/// Beside a thermometer that moved, in a minute, before a pass.
+/// Beside a thermometer that moved by a quarter of a degree in a minute and more. One that moved
+/// less may as well have seen nothing, and the doubt grows to that of none.
 inline constexpr double unseen_beside_thermometer_degf = 0.4;
+inline constexpr double telling_drift_degf_per_min = 0.25;
 inline constexpr double share_not_followed = 0.25;        ///< of a temperature correction
 inline constexpr double most_correction_degf = 2;         ///< in a minute
 inline constexpr double least_telling_change_degf = 0.5;  ///< less may be the thermometer's noise
