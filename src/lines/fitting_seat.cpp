@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "geometry/minimise.hpp"
-#include "geometry/structure/mover_sweep.hpp"
+#include "lines/own_arm.hpp"
 
 namespace linewright {
 
@@ -15,14 +15,14 @@ namespace {
 
 constexpr double rounding_in = 1e-6;
 
+/// What places kept in 32 bits, and chords that stand for arcs, may be nearer by.
+constexpr double no_nearer_in = 5e-4;
+
 /// Faces turned by more than this from each other are not one [common practice, no source].
 const double same_face_cosine = std::cos(30 * std::numbers::pi / 180);
 
 /// A node is over a face where the way to it stands at 45 degrees or steeper.
 const double over_face_cosine = std::cos(45 * std::numbers::pi / 180);
-
-/// Axes that differ by no more than this are one axis, as drawn.
-constexpr double same_axis_in = 0.01;
 
 std::optional<Vec3> normal_of(const Part& part, const Obstacle& obstacle) {
   if (part.kind == PartKind::frame) return Vec3{1, 0, 0};
@@ -34,10 +34,6 @@ std::optional<Vec3> normal_of(const Part& part, const Obstacle& obstacle) {
   return unit(across);
 }
 
-bool is_on_axis(Vec3 point, const Mover& mover) {
-  return norm(cross(unit(mover.axis), point - mover.pivot)) <= same_axis_in;
-}
-
 }  // namespace
 
 FittingSeat::FittingSeat(const PreparedProject& prepared, const PreparedRoute& route, RouteEnd end)
@@ -46,9 +42,7 @@ FittingSeat::FittingSeat(const PreparedProject& prepared, const PreparedRoute& r
       node_(end == RouteEnd::from ? route.from : route.to),
       zone_in_(std::min(fitting_zone_in, route.length_in())) {
   take_chords(end);
-  if (!node_->held()) return;
-  find_faces();
-  find_arms();
+  if (stands()) find_faces();
 }
 
 void FittingSeat::take_chords(RouteEnd end) {
@@ -84,10 +78,6 @@ double FittingSeat::rest_distance_in(const Obstacle& obstacle) const {
   for (const PathChord& chord : rest_)
     least = std::min(least, nearest(Segment3{chord.from, chord.to}, obstacle).distance_in);
   return least;
-}
-
-double FittingSeat::zone_distance_in(const Obstacle& obstacle) const {
-  return std::min(first_distance_in(obstacle), rest_distance_in(obstacle));
 }
 
 void FittingSeat::find_faces() {
@@ -138,26 +128,8 @@ void FittingSeat::consider_face(const Obstacle& obstacle) {
     *known = std::move(face);
 }
 
-/// The end goes round with the part where its arm stands on the part's own axis.
-void FittingSeat::find_arms() {
-  if (route_->line->kind != LineKind::cable || !node_->arm) return;
-  const Arm& arm = *node_->arm;
-  for (const Mover& mover : prepared_->project->structure.movers) {
-    const bool along = norm(cross(unit(mover.axis), unit(arm.axis))) <= 1e-3;
-    const auto part = prepared_->obstacles.find_part(mover.name);
-    if (!along || !part || !is_on_axis(arm.pivot, mover)) continue;
-    Arms found{*part, fitting_zone_in, {}};
-    constexpr int steps = 40;
-    for (int i = 0; i <= steps; ++i) {
-      const double degrees =
-          mover.sweep_from_deg + (mover.sweep_to_deg - mover.sweep_from_deg) * i / steps;
-      found.places.push_back(
-          turned(node_->at, mover.pivot, mover.axis, degrees * std::numbers::pi / 180));
-      found.zone_in =
-          std::max(found.zone_in, fitting_zone_in + distance(found.places.back(), node_->at));
-    }
-    arms_.push_back(std::move(found));
-  }
+bool FittingSeat::stands() const {
+  return node_->held() && !end_moves(*route_, *node_);
 }
 
 /// Of the same part, turned alike, and no deeper than skin and doubler beside the nearest place.
@@ -176,10 +148,10 @@ bool FittingSeat::comes_clear(const Obstacle& obstacle) const {
   return std::all_of(rest_.begin(), rest_.end(), [&](const PathChord& chord) {
     const Segment3 segment{chord.from, chord.to};
     if (nearest(segment, obstacle).distance_in >= radius_in_ - rounding_in) return true;
-    // A convex distance less a concave need is convex.
+    // Skin and doubler are crossed aslant, too. A convex distance less a concave need is convex.
     const auto spare = [&](double t) {
       const double along = chord.start_in + (chord.end_in - chord.start_in) * t;
-      const double needed = std::min(radius_in_, least_leaving_slope * (along - mount_depth_in));
+      const double needed = std::min(radius_in_, least_leaving_slope * along - mount_depth_in);
       return nearest(between(chord.from, chord.to, t), obstacle).distance_in - needed;
     };
     return minimise_convex(spare, 0, 1, 1e-7).value >= -rounding_in;
@@ -198,27 +170,16 @@ bool FittingSeat::lies_about_node(const Obstacle& obstacle) const {
 
 bool FittingSeat::is_left_behind(const Obstacle& obstacle) const {
   const double near = first_distance_in(obstacle);
-  if (near > mount_distance_in || rest_distance_in(obstacle) < near - rounding_in) return false;
+  if (near > mount_distance_in || rest_distance_in(obstacle) < near - no_nearer_in) return false;
   const double left = nearest(zone_end_, obstacle).distance_in - near;
   if (left < least_leaving_slope * (zone_in_ - mount_depth_in) - rounding_in) return false;
   return near >= radius_in_ - rounding_in || lies_about_node(obstacle);
 }
 
-bool FittingSeat::turns_with(const Obstacle& obstacle, double from_end_in) const {
-  return std::any_of(arms_.begin(), arms_.end(), [&](const Arms& arms) {
-    return arms.part == obstacle.part && from_end_in <= arms.zone_in &&
-           std::any_of(arms.places.begin(), arms.places.end(), [&](Vec3 place) {
-             return nearest(place, obstacle).distance_in <= mount_distance_in;
-           });
-  });
-}
-
 SeatReason FittingSeat::reason(const Obstacle& obstacle, double from_end_in) const {
-  if (!node_->held()) return SeatReason::counts;
   const Part& part = prepared_->obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  if (part.moves)
-    return turns_with(obstacle, from_end_in) ? SeatReason::turns_with_it : SeatReason::counts;
-  if (from_end_in > fitting_zone_in + rounding_in) return SeatReason::counts;
+  if (!stands() || part.moves || from_end_in > fitting_zone_in + rounding_in)
+    return SeatReason::counts;
   if (is_left_behind(obstacle)) return SeatReason::left_behind;
   if (obstacle.feature != Feature::face) return SeatReason::counts;
   const auto face = std::find_if(faces_.begin(), faces_.end(), [&](const Face& each) {
@@ -226,7 +187,8 @@ SeatReason FittingSeat::reason(const Obstacle& obstacle, double from_end_in) con
   });
   if (face == faces_.end() || !face->stands_over || !is_same_face(*face, obstacle))
     return SeatReason::counts;
-  if (rest_distance_in(obstacle) < face->mount_distance_in - rounding_in) return SeatReason::counts;
+  if (rest_distance_in(obstacle) < face->mount_distance_in - no_nearer_in)
+    return SeatReason::counts;
   return comes_clear(obstacle) ? SeatReason::stands_on : SeatReason::counts;
 }
 

@@ -18,16 +18,15 @@ inline constexpr double fitting_zone_in = 1.0;
 /// What a fitting stands on is skin and doubler, no thicker than this; the fitting fills as much of
 /// the line [common practice, no source].
 inline constexpr double mount_depth_in = 0.125;
-/// A line leaves what its fitting stands on at no less than this slope, or is clear of it: the sine
-/// of 30 degrees [common practice, no source].
+/// A line leaves what its fitting stands on at no less than this slope, or is clear of it half an
+/// inch from the fitting: the sine of 30 degrees [common practice, no source].
 inline constexpr double least_leaving_slope = 0.5;
 
 /// Why something near a fitting does not count.
 enum class SeatReason {
-  counts,         ///< it does
-  stands_on,      ///< the fitting stands on this face, and the line leaves it or is clear of it
-  left_behind,    ///< an edge or another face beside the fitting, from which the line leads away
-  turns_with_it,  ///< the arm that the cable's end is made fast to
+  counts,       ///< it does
+  stands_on,    ///< the fitting stands on this face, and the line leaves it or is clear of it
+  left_behind,  ///< an edge or another face beside the fitting, from which the line leads away
 };
 
 /// One end of a route. Everything is decided for the whole of the zone, so that it does not matter
@@ -43,14 +42,12 @@ class FittingSeat {
   /// its first `mount_depth_in` does, and from there on is clear of it or leaves it at
   /// `least_leaving_slope`. Anything else within `mount_distance_in` is passed over only where the
   /// line leads away from it at that slope from the first, and it is the edge of a hole about the
-  /// node or the line's surface does not lie over it; so is a face that the node is edge on to. A
-  /// moving part is passed over only where
-  /// the end is a cable's whose `arm` turns on the part's own axis, as far as that carries the end.
+  /// node or the line's surface does not lie over it; so is a face that the node is edge on to.
+  /// Moving parts count: `OwnArms` has what goes with a cable. The end of a cable that goes with an
+  /// arm stands on nothing.
   SeatReason reason(const Obstacle& obstacle, double from_end_in) const;
 
   const Node& node() const { return *node_; }
-  /// The centreline's least distance to the obstacle within the zone.
-  double zone_distance_in(const Obstacle& obstacle) const;
 
  private:
   /// Where a part is nearest to the node.
@@ -62,25 +59,17 @@ class FittingSeat {
     std::optional<Vec3> normal;  ///< unit; nothing for bodies, on which there is no edge on
     bool stands_over = true;
   };
-  /// A moving part that the end is made fast to.
-  struct Arms {
-    int part = 0;
-    double zone_in = 0;
-    std::vector<Vec3> places;  ///< of the node, over the sweep
-  };
 
+  bool stands() const;
   void take_chords(RouteEnd end);
   void find_faces();
   void consider_face(const Obstacle& obstacle);
-  void find_mesh_hole(const MeshPartField& mesh);
-  void find_arms();
   double first_distance_in(const Obstacle& obstacle) const;
   double rest_distance_in(const Obstacle& obstacle) const;
   bool is_same_face(const Face& face, const Obstacle& obstacle) const;
   bool comes_clear(const Obstacle& obstacle) const;
   bool is_left_behind(const Obstacle& obstacle) const;
   bool lies_about_node(const Obstacle& obstacle) const;
-  bool turns_with(const Obstacle& obstacle, double from_end_in) const;
 
   const PreparedProject* prepared_;
   const PreparedRoute* route_;
@@ -91,7 +80,6 @@ class FittingSeat {
   std::vector<PathChord> rest_;   ///< from there to the end of the zone
   Vec3 zone_end_;
   std::vector<Face> faces_;
-  std::vector<Arms> arms_;
   /// Directions from the node to sharp edges of meshes that lie within the line's surface.
   std::vector<Vec3> mesh_edges_;
 };

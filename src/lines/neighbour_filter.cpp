@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace linewright {
 
@@ -32,12 +33,29 @@ bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)
     : prepared_(prepared),
       route_(route),
+      own_arms_(prepared, route),
       at_from_(prepared, route, RouteEnd::from),
       at_to_(prepared, route, RouteEnd::to) {}
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
-  return at_from_.reason(obstacle, distance_in) == SeatReason::counts &&
+  return !own_arms_.pass_over(obstacle, distance_in) &&
+         at_from_.reason(obstacle, distance_in) == SeatReason::counts &&
          at_to_.reason(obstacle, route_.length_in() - distance_in) == SeatReason::counts;
+}
+
+std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double distance_in) const {
+  const auto words = [](SeatReason reason, const std::string& node) -> std::string {
+    if (reason == SeatReason::stands_on) return "the fitting at " + node + " stands on it";
+    return "it lies beside the fitting at " + node + ", and the line leads away from it";
+  };
+  if (own_arms_.pass_over(obstacle, distance_in)) return "the end of the cable goes with it";
+  const double from_to_in = route_.length_in() - distance_in;
+  for (const auto& [seat, from_end_in] :
+       {std::pair{&at_from_, distance_in}, std::pair{&at_to_, from_to_in}}) {
+    const SeatReason reason = seat->reason(obstacle, from_end_in);
+    if (reason != SeatReason::counts) return words(reason, seat->node().name);
+  }
+  return {};
 }
 
 template <typename Counts>

@@ -2,7 +2,10 @@
 // Which structure counts as a neighbour of which part of a line. A line touches what its fittings
 // are mounted on, and its frame crossings are judged by a rule of their own.
 
+#include <string>
+
 #include "lines/fitting_seat.hpp"
+#include "lines/own_arm.hpp"
 
 namespace linewright {
 
@@ -18,8 +21,10 @@ class NeighbourFilter {
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// False near an end of the route for what its fitting stands on or leads away from: see
-  /// `FittingSeat::reason`.
+  /// `FittingSeat::reason`; and for the part that a cable's end goes with.
   bool counts(const Obstacle& obstacle, double distance_in) const;
+  /// Why not, in a sentence; empty where it counts.
+  std::string why_passed_over(const Obstacle& obstacle, double distance_in) const;
   /// True where the obstacle's frame is being passed through; also for what of a mesh lies in the
   /// web of such a frame.
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
@@ -36,6 +41,7 @@ class NeighbourFilter {
 
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
+  OwnArms own_arms_;
   FittingSeat at_from_;
   FittingSeat at_to_;
 };
