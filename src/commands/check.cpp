@@ -4,6 +4,7 @@
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
+#include "lines/near/passed_over.hpp"
 #include "lines/prepare.hpp"
 #include "render/check_json.hpp"
 #include "render/check_text.hpp"
@@ -72,6 +73,7 @@ Expected<Report, Outcome> checked_report(const Project& project, const CheckOpti
   Report report = describe(prepared);
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
+  report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
   report.notes = mesh_notes(prepared, options.form.phrasing());
   note_silence(report, options);
   if (options.only_route)

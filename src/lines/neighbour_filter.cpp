@@ -2,19 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace linewright {
-
-namespace {
-
-/// How far a mover's end swings to each side of where it is drawn, on a cable that leaves it.
-double swing_in(const Project& project, const std::string& name, Vec3 at) {
-  for (const Mover& mover : project.structure.movers)
-    if (mover.name == name) return 2 * distance(at, mover.pivot);
-  return 0;
-}
-
-}  // namespace
 
 bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
   const auto& [a, b, c] = obstacle.shape;
@@ -43,49 +33,29 @@ bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)
     : prepared_(prepared),
       route_(route),
-      mounts_at_from_(mounts_of(*route.from)),
-      mounts_at_to_(mounts_of(*route.to)) {}
-
-NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
-  Mounts mounts;
-  if (!node.held()) return mounts;
-  const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-  prepared_.obstacles.visit({node.at - by, node.at + by}, [&](const Obstacle& obstacle) {
-    const double away = nearest(node.at, obstacle).distance_in;
-    if (away > mount_distance_in) return;
-    const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-    const bool horn = part.moves && route_.line->kind == LineKind::cable;
-    const double zone = horn ? swing_in(*prepared_.project, part.name, node.at) : 0;
-    const auto known = mounts.emplace(obstacle.part, Mount{away, 0}).first;
-    known->second.node_distance_in = std::min(known->second.node_distance_in, away);
-    known->second.zone_in = std::max(fitting_zone_in, zone);
-  });
-  for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
-    const double swelling = mesh.field->mesh().thickness_in / 2;
-    const auto item = mesh.field->nearest_item({node.at, node.at}, mount_distance_in + swelling);
-    if (!item) continue;
-    const double away = nearest(node.at, obstacle_of(mesh, *item)).distance_in;
-    mounts.emplace(mesh.part, Mount{away, fitting_zone_in});
-  }
-  return mounts;
-}
-
-bool NeighbourFilter::exempt(const Mounts& mounts, const Node& node, const Obstacle& obstacle,
-                             double distance_in, double from_end_in) const {
-  const auto mount = mounts.find(obstacle.part);
-  if (mount == mounts.end() || from_end_in > mount->second.zone_in) return false;
-  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  if (part.moves) return true;
-  if (part.kind == PartKind::mesh && nearest(node.at, obstacle).distance_in > mount_distance_in)
-    return false;
-  const double away = nearest(route_.centreline.at(distance_in), obstacle).distance_in;
-  return away >= mount->second.node_distance_in - 1e-6;
-}
+      own_arms_(prepared, route),
+      at_from_(prepared, route, RouteEnd::from),
+      at_to_(prepared, route, RouteEnd::to) {}
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
-  return !exempt(mounts_at_from_, *route_.from, obstacle, distance_in, distance_in) &&
-         !exempt(mounts_at_to_, *route_.to, obstacle, distance_in,
-                 route_.length_in() - distance_in);
+  return !own_arms_.pass_over(obstacle, distance_in) &&
+         at_from_.reason(obstacle, distance_in) == SeatReason::counts &&
+         at_to_.reason(obstacle, route_.length_in() - distance_in) == SeatReason::counts;
+}
+
+std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double distance_in) const {
+  const auto words = [](SeatReason reason, const std::string& node) -> std::string {
+    if (reason == SeatReason::stands_on) return "the fitting at " + node + " stands on it";
+    return "it lies beside the fitting at " + node + ", and the line leads away from it";
+  };
+  if (own_arms_.pass_over(obstacle, distance_in)) return "the end of the cable goes with it";
+  const double from_to_in = route_.length_in() - distance_in;
+  for (const auto& [seat, from_end_in] :
+       {std::pair{&at_from_, distance_in}, std::pair{&at_to_, from_to_in}}) {
+    const SeatReason reason = seat->reason(obstacle, from_end_in);
+    if (reason != SeatReason::counts) return words(reason, seat->node().name);
+  }
+  return {};
 }
 
 template <typename Counts>

@@ -2,17 +2,13 @@
 // Which structure counts as a neighbour of which part of a line. A line touches what its fittings
 // are mounted on, and its frame crossings are judged by a rule of their own.
 
-#include <map>
+#include <string>
 
-#include "lines/prepared.hpp"
+#include "lines/fitting_seat.hpp"
+#include "lines/own_arm.hpp"
 
 namespace linewright {
 
-/// A part this near to a held node is what the node is mounted on [common practice, no source].
-inline constexpr double mount_distance_in = 0.5;
-/// The part a node is mounted on does not count this far along the line from it
-/// [common practice, no source].
-inline constexpr double fitting_zone_in = 1.0;
 /// The frame a line goes through does not count this far to both sides of its hole: there the
 /// hole's edge is judged.
 inline constexpr double crossing_zone_in = 1.0;
@@ -24,10 +20,11 @@ class NeighbourFilter {
  public:
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
-  /// False for a part that an end of the route is mounted on, near that end and no nearer to the
-  /// part than that end is. A cable's horn is exempt as far as its arm swings. One mesh may hold
-  /// the whole aeroplane: of that only what lies by the node is what it is mounted on.
+  /// False near an end of the route for what its fitting stands on or leads away from: see
+  /// `FittingSeat::reason`; and for the part that a cable's end goes with.
   bool counts(const Obstacle& obstacle, double distance_in) const;
+  /// Why not, in a sentence; empty where it counts.
+  std::string why_passed_over(const Obstacle& obstacle, double distance_in) const;
   /// True where the obstacle's frame is being passed through; also for what of a mesh lies in the
   /// web of such a frame.
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
@@ -44,19 +41,9 @@ class NeighbourFilter {
 
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
-  /// Parts an end is mounted on, by index: how near the end is to them and how far along the line
-  /// they do not count.
-  struct Mount {
-    double node_distance_in = 0;
-    double zone_in = 0;
-  };
-  using Mounts = std::map<int, Mount>;
-  Mounts mounts_of(const Node& node) const;
-  bool exempt(const Mounts& mounts, const Node& node, const Obstacle& obstacle, double distance_in,
-              double from_end_in) const;
-
-  Mounts mounts_at_from_;
-  Mounts mounts_at_to_;
+  OwnArms own_arms_;
+  FittingSeat at_from_;
+  FittingSeat at_to_;
 };
 
 /// True for what of a mesh lies wholly in the frame's web, or within `same_web_in` of it.

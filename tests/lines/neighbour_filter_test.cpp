@@ -72,14 +72,28 @@ TEST(NeighbourFilter, CountsWhatANodeHangsBeside) {
   EXPECT_TRUE(filter_of(project).counts(of_part(project, "rod"), 0));
 }
 
-TEST(NeighbourFilter, CountsTheMovingPartThatATubeEndsAtAwayFromThatEnd) {
-  const ProjectText project = past(
+/// A cable's end at the tip of a mover that hangs from FS 100, WL 14.
+ProjectText at_a_horn(const std::string& arm) {
+  ProjectText project = past(
       "  movers:\n    - {name: horn, pivot: [100, 0, 14], axis: [0, 1, 0], points: [[100, 0, 14], "
       "[100, 0, 10]], radius: 0.4, sweep: [-20, 20]}\n",
-      "[]", "horn");
+      "[]", "horn" + arm);
+  return project;
+}
+
+TEST(NeighbourFilter, LeavesOutTheMovingPartThatACablesEndGoesWith) {
+  const ProjectText project = at_a_horn(", arm: {pivot: [100, 0, 14], axis: [0, -1, 0]}");
   const NeighbourFilter filter = filter_of(project);
   EXPECT_FALSE(filter.counts(of_part(project, "horn"), 0));
   EXPECT_TRUE(filter.counts(of_part(project, "horn"), 29));
+}
+
+TEST(NeighbourFilter, CountsAMovingPartThatTheEndDoesNotTurnWith) {
+  for (const std::string arm : {"", ", arm: {pivot: [100, 0, 6], axis: [0, 1, 0]}",
+                                ", arm: {pivot: [100, 0, 14], axis: [0, 0, 1]}"}) {
+    const ProjectText project = at_a_horn(arm);
+    EXPECT_TRUE(filter_of(project).counts(of_part(project, "horn"), 0.5)) << arm;
+  }
 }
 
 std::string frame(const std::string& edge) {

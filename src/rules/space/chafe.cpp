@@ -258,7 +258,8 @@ grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that g
 cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
-diameter wherever the travel takes them. Surplus lengths are common practice without a source:
+diameter wherever the travel takes them. Near a fitting what it stands on does not count (see
+clearance), nor two lines that end at one node within 2 in of it (see separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,

@@ -241,8 +241,12 @@ const Rule& clearance_rule() {
 sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at every
 place of their sweep. Meshes count by their triangles and sharp edges. Not counted: the frame a
 line goes through, within 1 in of its hole (frame-crossing judges that), also where a mesh has
-that web once more; what an end fitting is mounted on, within 1 in of it; edges with trim,
-grommet or bushing. From a cable's gap comes off what it can hang away from its drawn place:
+that web once more; edges with trim, grommet or bushing; and within 1 in of a fitting that
+structure holds: the face that it stands on (the nearest of a part, within 1/2 in, skin and
+doubler to 1/8 in deep), where the line comes no nearer to it than the fitting is and leaves it
+at 30 degrees or is clear of it; an edge or another face within 1/2 in that the line leads away
+from at once, without lying over it; for a cable, the moving part that its node's `arm` turns
+with. `check --verbose` lists what was passed over. From a cable's gap comes off what it can hang away from its drawn place:
 its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
 out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
 the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
