@@ -72,8 +72,8 @@ inline bool tells_to(const LeakVerdict& verdict, const std::string& part) {
   return false;
 }
 
-inline constexpr LeakAnswer pass = LeakAnswer::pass;
-inline constexpr LeakAnswer fail = LeakAnswer::fail;
-inline constexpr LeakAnswer unknown = LeakAnswer::unknown;
+inline constexpr LeakAnswer leak_pass = LeakAnswer::pass;
+inline constexpr LeakAnswer leak_fail = LeakAnswer::fail;
+inline constexpr LeakAnswer leak_unknown = LeakAnswer::unknown;
 
 }  // namespace linewright

@@ -16,7 +16,7 @@ TEST(HiddenLeak, DoesNotTakeWarmingForALeak) {
       .loss_per_minute = 20, .temperature_degf = [](double t) { return 59 + t / 60; }});
   EXPECT_NEAR(*verdict.loss_corrected, 20, 1.5);
   EXPECT_GT(verdict.loss, 70);
-  EXPECT_EQ(verdict.answer, pass);
+  EXPECT_EQ(verdict.answer, leak_pass);
   EXPECT_TRUE(says(verdict, "Warming"));
 }
 
@@ -26,7 +26,7 @@ TEST(HiddenLeak, NeverPassesANeedleThatLostMoreThanTheLimit) {
   const LeakVerdict verdict = judged(SimulatedLeak{
       .loss_per_minute = 20, .temperature_degf = [](double t) { return 59 + 1.7 * t / 60; }});
   EXPECT_GT(verdict.loss, 100);
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "makes up"));
   EXPECT_TRUE(tells_to(verdict, "come to rest"));
 }
@@ -39,7 +39,7 @@ TEST(HiddenLeak, IsNotFooledByCooling) {
   // Cooling by 1.5 degF deepens the suction by 8 % in the minute, 4 % on the mean, and the leak
   // with it: 150 ft become 156.
   EXPECT_NEAR(*verdict.loss_corrected, 156, 2);
-  EXPECT_EQ(verdict.answer, fail);
+  EXPECT_EQ(verdict.answer, leak_fail);
   EXPECT_TRUE(says(verdict, "hides"));
 }
 
@@ -54,7 +54,7 @@ TEST(HiddenLeak, InAPitotTestCoolingLooksLikeALeakAndWarmingHidesOne) {
                            .temperature_degf = [](double t) { return 59 + t / 60; }},
              pitot_plan());
   EXPECT_LT(warmed.loss, 13);
-  EXPECT_EQ(warmed.answer, fail);
+  EXPECT_EQ(warmed.answer, leak_fail);
 }
 
 TEST(HiddenLeak, WithoutAThermometerAllowsForADriftThatNobodySaw) {
@@ -67,11 +67,11 @@ TEST(HiddenLeak, WithoutAThermometerAllowsForADriftThatNobodySaw) {
                                 .duration_s = 600})
         .answer;
   };
-  EXPECT_EQ(answer(2), pass);
-  EXPECT_EQ(answer(10), pass);
-  EXPECT_EQ(answer(30), unknown);
-  EXPECT_EQ(answer(120), unknown);
-  EXPECT_EQ(answer(150), fail);
+  EXPECT_EQ(answer(2), leak_pass);
+  EXPECT_EQ(answer(10), leak_pass);
+  EXPECT_EQ(answer(30), leak_unknown);
+  EXPECT_EQ(answer(120), leak_unknown);
+  EXPECT_EQ(answer(150), leak_fail);
 }
 
 TEST(HiddenLeak, WithoutAThermometerPassesNothingInLessThanTenMinutes) {
@@ -79,7 +79,7 @@ TEST(HiddenLeak, WithoutAThermometerPassesNothingInLessThanTenMinutes) {
                                                    .temperature_degf = at_rest,
                                                    .log_temperature = false,
                                                    .duration_s = 590});
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_FALSE(verdict.loss_corrected);
   EXPECT_TRUE(says(verdict, "No temperature is logged"));
   EXPECT_TRUE(says(verdict, "without a thermometer a pass takes 600 s"));
@@ -99,7 +99,7 @@ TEST(HiddenLeak, TakesNoDoubtAwayForAThermometerThatStandsStill) {
       log.rows[i].temperature_degf = 59 + (i % 3 == 1 ? wander : 0);
     const LeakVerdict verdict = judged(log);
     EXPECT_LT(verdict.loss, 85);
-    EXPECT_EQ(verdict.answer, unknown);
+    EXPECT_EQ(verdict.answer, leak_unknown);
     EXPECT_EQ(verdict.thermometer, ThermometerSight::still);
     EXPECT_TRUE(says(verdict, "stood still"));
     EXPECT_GT(verdict.interval.high, 150);
@@ -115,15 +115,15 @@ TEST(HiddenLeak, AllowsForAThermometerThatTrails) {
   for (LogRow& row : log.rows)
     row.temperature_degf =
         to_step(59 - 1.5 / 60 * (row.time_s - 100 * (1 - std::exp(-row.time_s / 100))), 0.1);
-  EXPECT_NE(judged(log).answer, pass);
+  EXPECT_NE(judged(log).answer, leak_pass);
 }
 
 TEST(HiddenLeak, TrustsACoarseThermometerLess) {
   SimulatedLeak leak{.loss_per_minute = 40,
                      .temperature_degf = [](double t) { return 59 + t / 90; }};
-  EXPECT_EQ(judged(leak).answer, pass);
+  EXPECT_EQ(judged(leak).answer, leak_pass);
   leak.temperature_step = 1;
-  EXPECT_EQ(judged(leak).answer, unknown);
+  EXPECT_EQ(judged(leak).answer, leak_unknown);
 }
 
 TEST(HiddenLeak, DoesNotTrustATemperatureThatTheReadingsGainsay) {
@@ -132,20 +132,20 @@ TEST(HiddenLeak, DoesNotTrustATemperatureThatTheReadingsGainsay) {
   for (LogRow& row : log.rows)
     if (row.time_s > 110) row.temperature_degf += 1;
   const LeakVerdict verdict = judged(log);
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "do not follow the temperature"));
 }
 
 TEST(HiddenLeak, DoesNotMindTheNoiseOfAThermometer) {
   LeakLog log = simulated(static_plan(), {.loss_per_minute = 20, .noise = 1, .duration_s = 600});
   for (std::size_t i = 0; i < log.rows.size(); i += 2) log.rows[i].temperature_degf += 0.05;
-  EXPECT_EQ(judged(log).answer, pass);
+  EXPECT_EQ(judged(log).answer, leak_pass);
 }
 
 TEST(HiddenLeak, DoesNotCorrectMoreThanAThermometerCan) {
   const LeakVerdict verdict = judged(SimulatedLeak{
       .loss_per_minute = 10, .temperature_degf = [](double t) { return 59 + 3 * t / 60; }});
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "too much for one thermometer"));
 }
 
@@ -156,17 +156,17 @@ TEST(HiddenLeak, PassesNothingInLessThanTwoMinutes) {
                                 .duration_s = duration_s})
         .answer;
   };
-  EXPECT_EQ(answer(60), unknown);
-  EXPECT_EQ(answer(110), unknown);
-  EXPECT_EQ(answer(120), pass);
+  EXPECT_EQ(answer(60), leak_unknown);
+  EXPECT_EQ(answer(110), leak_unknown);
+  EXPECT_EQ(answer(120), leak_pass);
 }
 
 TEST(HiddenLeak, OfTwoReadingsIsUnknownUnlessNoStrokeExplainsThem) {
   // A quick stroke to 1,000 ft cools the air by 2/7 of 3.6 % of its temperature [adiabatic law],
   // 5 degF; as that goes the needle falls by some 280 ft.
-  EXPECT_EQ(judged(log_of({{0, 1'000}, {60, 980}})).answer, unknown);
-  EXPECT_EQ(judged(log_of({{0, 1'000}, {60, 800}})).answer, unknown);
-  EXPECT_EQ(judged(log_of({{0, 1'000}, {60, 400}})).answer, fail);
+  EXPECT_EQ(judged(log_of({{0, 1'000}, {60, 980}})).answer, leak_unknown);
+  EXPECT_EQ(judged(log_of({{0, 1'000}, {60, 800}})).answer, leak_unknown);
+  EXPECT_EQ(judged(log_of({{0, 1'000}, {60, 400}})).answer, leak_fail);
 }
 
 TEST(HiddenLeak, LetsTheAirSettleAfterAQuickStroke) {
@@ -176,7 +176,7 @@ TEST(HiddenLeak, LetsTheAirSettleAfterAQuickStroke) {
     rows.push_back({10.0 * i, std::round(742 + 258 * std::exp(-10.0 * i / 27))});
   const LeakVerdict verdict = judged(log_of(rows, true));
   EXPECT_GT(verdict.loss, 200);
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_GT(verdict.settled_from_s.value(), 90);
   EXPECT_TRUE(says(verdict, "not settled"));
   EXPECT_TRUE(tells_to(verdict, "Let it settle"));
@@ -188,7 +188,7 @@ TEST(HiddenLeak, JudgesTheReadingsFromWhereTheAirHasSettled) {
       .loss_per_minute = 15,
       .temperature_degf = [](double t) { return 59 + t / 240 - 1.2 * std::exp(-t / 15); },
       .duration_s = 240});
-  EXPECT_NE(verdict.answer, fail);
+  EXPECT_NE(verdict.answer, leak_fail);
   LeakLog unseen = simulated(
       static_plan(),
       SimulatedLeak{
@@ -198,7 +198,7 @@ TEST(HiddenLeak, JudgesTheReadingsFromWhereTheAirHasSettled) {
           .reading_step = 1});
   for (LogRow& row : unseen.rows) row.temperature_degf = to_step(59 + row.time_s / 240, 0.1);
   const LeakVerdict settled = judged(unseen);
-  EXPECT_EQ(settled.answer, pass);
+  EXPECT_EQ(settled.answer, leak_pass);
   EXPECT_GT(settled.as_read.start_s, 30);
   EXPECT_LT(*settled.loss_corrected, 25);
 }
@@ -208,7 +208,7 @@ TEST(HiddenLeak, DoesNotPassAnOvershootThatWasBledBack) {
   // leak of 150 ft a minute. These readings fall ever faster.
   const LeakVerdict verdict = judged(
       log_of({{0, 1'000}, {10, 997}, {20, 990}, {30, 981}, {40, 969}, {50, 955}, {60, 940}}, true));
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "held up"));
 }
 
@@ -216,13 +216,13 @@ TEST(HiddenLeak, DoesNotPassANeedleThatMayBeStuck) {
   std::vector<std::pair<double, double>> rows;
   for (int i = 0; i <= 60; ++i) rows.push_back({10.0 * i, 1'000});
   const LeakVerdict stuck = judged(log_of(rows));
-  EXPECT_EQ(stuck.answer, unknown);
+  EXPECT_EQ(stuck.answer, leak_unknown);
   EXPECT_TRUE(says(stuck, "all 61 readings are 1000 ft"));
   EXPECT_TRUE(tells_to(stuck, "Tap the gauge"));
   // A reader who wavers by a foot makes it no better.
   for (std::size_t i = 0; i < rows.size(); i += 3) rows[i].second = 1'001;
   const LeakVerdict wavering = judged(log_of(rows));
-  EXPECT_EQ(wavering.answer, unknown);
+  EXPECT_EQ(wavering.answer, leak_unknown);
   EXPECT_TRUE(says(wavering, "did not move"));
 }
 
@@ -230,7 +230,7 @@ TEST(HiddenLeak, DoesNotPassANeedleThatSticksAfterAFewReadings) {
   LeakLog log = simulated(static_plan(), {.loss_per_minute = 150, .reading_step = 1});
   for (LogRow& row : log.rows)
     if (row.time_s > 10) row.reading = log.rows[1].reading;
-  EXPECT_EQ(judged(log).answer, unknown);
+  EXPECT_EQ(judged(log).answer, leak_unknown);
 }
 
 TEST(HiddenLeak, DoesNotTakeTheJumpOfATappedNeedleForALeak) {
@@ -239,7 +239,7 @@ TEST(HiddenLeak, DoesNotTakeTheJumpOfATappedNeedleForALeak) {
   for (std::size_t i = 3; i < 9; ++i) log.rows[i].reading = log.rows[2].reading;
   const LeakVerdict verdict = judged(log);
   EXPECT_GT(verdict.loss, 100);
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   ASSERT_EQ(verdict.stands_out.size(), 1u);
   EXPECT_EQ(verdict.stands_out[0].row.time_s, 90);
   EXPECT_TRUE(verdict.stands_out[0].jumps);

@@ -21,23 +21,23 @@ TEST(LeakVerdict, FindsTheLossAndTimeConstantOfAKnownLeak) {
 
 TEST(LeakVerdict, OfALeakAtTheLimitHasItsTimeConstantAndFlow) {
   const LeakVerdict verdict = judged_at_rest(100);
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_NEAR(verdict.time_constant_s.value(), 577.5, 1);  // calculated from 1,000 to 900 ft
   EXPECT_NEAR(verdict.leak_in3_per_min.value(), static_plan().limit_leak_in3_per_min, 1e-4);
   EXPECT_NEAR(verdict.hole_in.value(), static_plan().limit_hole_in.value(), 1e-5);
 }
 
 TEST(LeakVerdict, PassesATightSystemAndFailsALeakingOne) {
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 5}).answer, pass);
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 150}).answer, fail);
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 900}).answer, fail);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 5}).answer, leak_pass);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 150}).answer, leak_fail);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 900}).answer, leak_fail);
 }
 
 TEST(LeakVerdict, OfAPitotSystemIsInKnots) {
   EXPECT_NEAR(judged_at_rest(4, pitot_plan()).loss, 4, 0.02);
   EXPECT_NEAR(judged_at_rest(10, pitot_plan()).time_constant_s.value(), 429.7, 1);
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 4}, pitot_plan()).answer, pass);
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 15}, pitot_plan()).answer, fail);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 4}, pitot_plan()).answer, leak_pass);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 15}, pitot_plan()).answer, leak_fail);
 }
 
 TEST(LeakVerdict, NeverRoundsTowardAPass) {
@@ -45,7 +45,7 @@ TEST(LeakVerdict, NeverRoundsTowardAPass) {
   const LeakVerdict verdict =
       judged(log_of({{0, 1'000}, {20, 966}, {40, 933}, {60, 899.96}, {80, 870}}, true));
   EXPECT_NEAR(verdict.loss, 100.04, 1e-9);
-  EXPECT_NE(verdict.answer, pass);
+  EXPECT_NE(verdict.answer, leak_pass);
 }
 
 TEST(LeakVerdict, TakesTheWorstMinuteWhereverItStarts) {
@@ -71,7 +71,7 @@ TEST(LeakVerdict, ReadsBetweenReadingsAlongAnExponential) {
 TEST(LeakVerdict, OfAShortLogIsAtBestUnknown) {
   const LeakVerdict tight =
       judged(SimulatedLeak{.loss_per_minute = 5, .temperature_degf = at_rest, .duration_s = 50});
-  EXPECT_EQ(tight.answer, unknown);
+  EXPECT_EQ(tight.answer, leak_unknown);
   EXPECT_TRUE(tight.loss_is_projected);
   EXPECT_NEAR(tight.loss, 5, 0.2);
   EXPECT_TRUE(says(tight, "covers 50 s"));
@@ -79,13 +79,13 @@ TEST(LeakVerdict, OfAShortLogIsAtBestUnknown) {
 }
 
 TEST(LeakVerdict, OfAShortLogIsAFailWhereTheLimitIsLostAlready) {
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 300, .duration_s = 40}).answer, fail);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 300, .duration_s = 40}).answer, leak_fail);
 }
 
 TEST(LeakVerdict, NeedsTheTestsPressure) {
-  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 20, .start = -80}).answer, pass);
+  EXPECT_EQ(judged(SimulatedLeak{.loss_per_minute = 20, .start = -80}).answer, leak_pass);
   const LeakVerdict low = judged(SimulatedLeak{.loss_per_minute = 20, .start = -120});
-  EXPECT_EQ(low.answer, unknown);
+  EXPECT_EQ(low.answer, leak_unknown);
   EXPECT_TRUE(says(low, "too far below the 1000 ft"));
 }
 
@@ -98,13 +98,13 @@ TEST(LeakVerdict, ScalesTheLossToTheTestsPressure) {
   // From 1,300 ft the leak that loses 90 ft from 1,000 loses some 117, which is no fail.
   const LeakVerdict high = judged(SimulatedLeak{.loss_per_minute = 90, .start = 300});
   EXPECT_GT(high.loss, 110);
-  EXPECT_EQ(high.answer, unknown);
+  EXPECT_EQ(high.answer, leak_unknown);
 }
 
 TEST(LeakVerdict, OfNoisyReadingsIsUnknown) {
   const LeakVerdict verdict =
       judged(SimulatedLeak{.loss_per_minute = 30, .noise = 30, .duration_s = 120});
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "scatter too much"));
 }
 
@@ -112,21 +112,21 @@ TEST(LeakVerdict, OfReadingsThatRiseIsUnknown) {
   std::vector<std::pair<double, double>> rows;
   for (int i = 0; i <= 12; ++i) rows.push_back({10.0 * i, 950 + 5.0 * i});
   const LeakVerdict verdict = judged(log_of(rows));
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "which no leak does"));
 }
 
 TEST(LeakVerdict, OfALogWithAHoleIsUnknown) {
   const LeakVerdict verdict =
       judged(log_of({{0, 1'000}, {10, 999}, {20, 998}, {30, 997}, {300, 970}}, true));
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_TRUE(says(verdict, "270 s pass without a reading"));
 }
 
 TEST(LeakVerdict, OfReadingsThatEndBelowTheFieldIsAFail) {
   // Whatever makes the needle end below the field, far more than 100 ft were lost.
   const LeakVerdict verdict = judged(log_of({{0, 1'000}, {20, 400}, {40, 100}, {60, -100}}));
-  EXPECT_EQ(verdict.answer, fail);
+  EXPECT_EQ(verdict.answer, leak_fail);
   EXPECT_GT(verdict.interval.low, 1'000);
 }
 
@@ -134,7 +134,7 @@ TEST(LeakVerdict, IsNoFailForOneSlipOfThePen) {
   LeakLog log = simulated(static_plan(), {.loss_per_minute = 20, .noise = 1});
   log.rows[7].reading -= 200;
   const LeakVerdict verdict = judged(log);
-  EXPECT_EQ(verdict.answer, unknown);
+  EXPECT_EQ(verdict.answer, leak_unknown);
   EXPECT_GT(verdict.loss, 150);
 }
 
@@ -142,11 +142,12 @@ TEST(LeakVerdict, OfAHoseThatComesOffIsAFail) {
   LeakLog log = simulated(static_plan(), {.loss_per_minute = 5, .noise = 1});
   for (LogRow& row : log.rows)
     if (row.time_s > 95) row.reading = std::max(0.0, row.reading - 20 * (row.time_s - 95));
-  EXPECT_EQ(judged(log).answer, fail);
+  EXPECT_EQ(judged(log).answer, leak_fail);
 }
 
 TEST(LeakVerdict, OfASystemThatWasNeverPumpedIsUnknown) {
-  EXPECT_EQ(judged(log_of({{0, 0}, {20, 0}, {40, 0}, {60, 0}, {80, 0}}, true)).answer, unknown);
+  EXPECT_EQ(judged(log_of({{0, 0}, {20, 0}, {40, 0}, {60, 0}, {80, 0}}, true)).answer,
+            leak_unknown);
 }
 
 TEST(LeakVerdict, HasNoTimeConstantWhereNothingLeaks) {
@@ -172,11 +173,11 @@ TEST(LeakVerdict, HasDetectionLimits) {
   };
   for (unsigned seed = 0; seed < 60; ++seed) {
     for (const double loss : {0.0, 20.0, 40.0})
-      EXPECT_EQ(answer(loss, seed), pass) << loss << " ft, seed " << seed;
+      EXPECT_EQ(answer(loss, seed), leak_pass) << loss << " ft, seed " << seed;
     for (const double loss : {140.0, 200.0, 500.0})
-      EXPECT_EQ(answer(loss, seed), fail) << loss << " ft, seed " << seed;
-    for (const double loss : {101.0, 105.0, 115.0}) EXPECT_NE(answer(loss, seed), pass);
-    for (const double loss : {80.0, 90.0, 99.0}) EXPECT_NE(answer(loss, seed), fail);
+      EXPECT_EQ(answer(loss, seed), leak_fail) << loss << " ft, seed " << seed;
+    for (const double loss : {101.0, 105.0, 115.0}) EXPECT_NE(answer(loss, seed), leak_pass);
+    for (const double loss : {80.0, 90.0, 99.0}) EXPECT_NE(answer(loss, seed), leak_fail);
   }
 }
 
@@ -190,7 +191,7 @@ TEST(LeakVerdict, NeverPassesALeakOverTheLimitWhateverTheDriftThatIsLogged) {
                              .temperature_step = 0.1,
                              .seed = seed,
                              .reading_step = 1});
-    EXPECT_NE(verdict.answer, pass) << drift << " degF a minute";
+    EXPECT_NE(verdict.answer, leak_pass) << drift << " degF a minute";
   }
 }
 
@@ -206,7 +207,7 @@ TEST(LeakVerdict, NeverTurnsFromFailToPassAsALeakGrows) {
                                                        .seed = seed,
                                                        .reading_step = 1})
                                       .answer;
-        const int now = answer == pass ? 0 : answer == unknown ? 1 : 2;
+        const int now = answer == leak_pass ? 0 : answer == leak_unknown ? 1 : 2;
         EXPECT_GE(now, rank) << loss << " ft, seed " << seed;
         rank = std::max(rank, now);
       }

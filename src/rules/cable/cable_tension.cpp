@@ -102,11 +102,25 @@ void judge_cable(const RuleContext& context, const PreparedRoute& route,
   if (const auto alone = judge_pair(context, route)) judgements.push_back(*alone);
 }
 
+Judgement without_tension(const RuleContext& context, const PreparedRoute& route) {
+  Judgement judgement = context.at(route, route.length_in() / 2);
+  judgement.location = route.route->where;
+  leave_unknown(judgement, taut);
+  judgement.message = "the tension of " + route.route->name +
+                      " is not stated: whether it stays taut, and is strong enough, is not known";
+  judgement.mend = "state tension: {rigged: 40 lbf, limit_load: 200 lbf}, with its own figures";
+  return judgement;
+}
+
 std::vector<Judgement> judge_cable_tension(const RuleContext& context) {
   std::vector<Judgement> judgements;
-  for (const PreparedRoute& route : context.prepared.routes)
-    if (route.line->kind == LineKind::cable && route.route->tension)
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind != LineKind::cable) continue;
+    if (route.route->tension)
       judge_cable(context, route, judgements);
+    else
+      judgements.push_back(without_tension(context, route));
+  }
   return judgements;
 }
 
@@ -137,8 +151,8 @@ force is a stick's: state pilot_force for a wheel, 200 lbf. An aileron's wheel h
 CFR 23.693 is not applied: it is for the bearing of joints, not for the cable. A cable in no
 closed loop, kept taut by springs alone, does not change its tension with temperature: waive a
 finding on it with that reason. Ends are taken to be as strong as the cable, as swaged
-terminals are; a hand-tucked splice has about three quarters. Cables without a stated tension
-are named by `chafe`.)",
+terminals are; a hand-tucked splice has about three quarters. A cable whose tension is not
+stated is unknown.)",
       .mend = "Rig to another tension, use stainless cable, or a stronger one.",
       .limits = cable_tension_limits,
       .catalogue_limits =

@@ -89,10 +89,10 @@ TEST(CableTension, HottestTensionIsHeldAgainstTheProofLoad) {
                          Row{"cable-7x19-5/32-steel", 1680}}) {
     SCOPED_TRACE(row.line);
     SmallProject project = cable_project({}, {100, 0, 10}, row.line);
-    set_tension(project, row.proof_lbf, 10);
+    set_tension(project, row.proof_lbf, 200);
     EXPECT_NEAR(*part(project, hot).limit, row.proof_lbf, 1e-9);
     EXPECT_EQ(part(project, hot).verdict, Verdict::pass);
-    set_tension(project, row.proof_lbf + 0.01, 10);
+    set_tension(project, row.proof_lbf + 0.01, 200);
     EXPECT_EQ(part(project, hot).verdict, Verdict::fail);
   }
 }
@@ -355,9 +355,12 @@ TEST(CableTension, InAnAirframeThatGivesFallsLess) {
 }
 
 // One unknown a missing figure is enough: chafe needs the tension too, and says so.
-TEST(CableTension, CableWithoutTensionIsLeftToChafeWhichSaysUnknown) {
+TEST(CableTension, CableWithoutATensionIsUnknownHereAndInChafe) {
   const SmallProject project = cable_project();
-  EXPECT_TRUE(judged(project).empty());
+  const Judgement judgement = sole(judged(project));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(judgement.message, "the tension of rudder-left is not stated"));
+  expect_complete(judgement);
   const std::vector<Judgement> chafe = not_passed(project.judged("chafe"));
   ASSERT_EQ(chafe.size(), 1u);
   EXPECT_EQ(chafe.front().verdict, Verdict::unknown);
