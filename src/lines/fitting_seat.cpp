@@ -81,9 +81,12 @@ double FittingSeat::rest_distance_in(const Obstacle& obstacle) const {
 }
 
 void FittingSeat::find_faces() {
+  std::vector<Obstacle> near;
+  const auto consider = [&](const Obstacle& obstacle) {
+    if (consider_face(obstacle)) near.push_back(obstacle);
+  };
   const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-  prepared_->obstacles.visit({node_->at - by, node_->at + by},
-                             [&](const Obstacle& obstacle) { consider_face(obstacle); });
+  prepared_->obstacles.visit({node_->at - by, node_->at + by}, consider);
   for (const MeshPartField& mesh : prepared_->obstacles.meshes()) {
     const Segment3 here{node_->at, node_->at};
     const double within = mount_distance_in + mesh.field->mesh().thickness_in / 2;
@@ -96,21 +99,24 @@ void FittingSeat::find_faces() {
         if (found.distance_in < radius_in_ && found.distance_in > rounding_in)
           mesh_edges_.push_back(unit(found.on_second - node_->at));
       } else {
-        consider_face(obstacle);
+        consider(obstacle);
       }
       return within;
     });
   }
-  for (Face& face : faces_) face.mount_distance_in = first_distance_in(face.nearest);
+  for (Face& face : faces_)
+    for (const Obstacle& obstacle : near)
+      if (obstacle.part == face.nearest.part && is_same_face(face, obstacle))
+        face.mount_distance_in = std::min(face.mount_distance_in, first_distance_in(obstacle));
 }
 
 /// Keeps the nearest of each part. Of those equally near, the one that the node is most square to:
-/// at the rim of a face the face beside it may be as near.
-void FittingSeat::consider_face(const Obstacle& obstacle) {
+/// at the rim of a face the face beside it may be as near. False for what cannot be stood on.
+bool FittingSeat::consider_face(const Obstacle& obstacle) {
   const Part& part = prepared_->obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  if (obstacle.feature != Feature::face || part.moves) return;
+  if (obstacle.feature != Feature::face || part.moves) return false;
   const Nearest found = nearest(node_->at, obstacle);
-  if (found.distance_in > mount_distance_in) return;
+  if (found.distance_in > mount_distance_in) return false;
   Face face{obstacle, found.distance_in, found.distance_in, found.on_second, {}, true};
   face.normal = normal_of(part, obstacle);
   const Vec3 way = node_->at - face.foot;
@@ -121,11 +127,12 @@ void FittingSeat::consider_face(const Obstacle& obstacle) {
   });
   if (known == faces_.end()) {
     faces_.push_back(std::move(face));
-    return;
+    return true;
   }
   const double nearer = known->node_distance_in - face.node_distance_in;
   if (nearer > rounding_in || (nearer > -rounding_in && face.stands_over && !known->stands_over))
     *known = std::move(face);
+  return true;
 }
 
 bool FittingSeat::stands() const {

@@ -63,7 +63,7 @@ class FittingSeat {
   bool stands() const;
   void take_chords(RouteEnd end);
   void find_faces();
-  void consider_face(const Obstacle& obstacle);
+  bool consider_face(const Obstacle& obstacle);
   double first_distance_in(const Obstacle& obstacle) const;
   double rest_distance_in(const Obstacle& obstacle) const;
   bool is_same_face(const Face& face, const Obstacle& obstacle) const;

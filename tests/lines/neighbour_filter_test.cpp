@@ -90,7 +90,7 @@ TEST(NeighbourFilter, LeavesOutTheMovingPartThatACablesEndGoesWith) {
 
 TEST(NeighbourFilter, CountsAMovingPartThatTheEndDoesNotTurnWith) {
   for (const std::string arm : {"", ", arm: {pivot: [100, 0, 6], axis: [0, 1, 0]}",
-                                ", arm: {pivot: [100, 0, 14], axis: [0, 0, 1]}"}) {
+                                ", arm: {pivot: [100, 0, 14], axis: [1, 0, 0]}"}) {
     const ProjectText project = at_a_horn(arm);
     EXPECT_TRUE(filter_of(project).counts(of_part(project, "horn"), 0.5)) << arm;
   }

@@ -53,7 +53,8 @@ std::vector<Vec2> circle_polygon(const Circle& circle, double sagitta_in) {
   const double needed = std::ceil(std::numbers::pi / half_angle_rad);
   constexpr double fewest = 8;
   constexpr double most = 4096;  // sagitta under 3e-7 of the radius: finer means nothing
-  const int sides = static_cast<int>(std::clamp(needed, fewest, most));
+  // A multiple of four: a mirrored hole then has the mirrored polygon.
+  const int sides = 4 * static_cast<int>(std::ceil(std::clamp(needed, fewest, most) / 4));
   std::vector<Vec2> result;
   for (int side = 0; side < sides; ++side) {
     const double angle_rad = 2 * std::numbers::pi * side / sides;

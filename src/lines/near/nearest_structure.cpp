@@ -69,18 +69,29 @@ class BestPlaces {
     const Nearest still = nearest(Segment3{chord.from, chord.to}, obstacle);
     if (still.distance_in - taken_off_in > to_beat(key) + tie_in) return;
     Approach approach = approach_obstacle(stretch_, reach_, chord, obstacle, still);
-    // A face ends at its edge: where both are equally near, the edge is what is met.
-    const bool edge = obstacle.feature != Feature::face;
-    if (approach.margin_in >= to_beat(key) - tie_in &&
-        !(edge && approach.margin_in < to_beat(key) + tie_in))
-      return;
     approach.obstacle = obstacle;
+    const auto known = best_.find(key);
+    if (known == best_.end() ? approach.margin_in >= horizon_in_ - tie_in
+                             : !is_before(approach, known->second))
+      return;
     best_[key] = std::move(approach);
   }
 
   std::map<int, Approach> taken() { return std::move(best_); }
 
  private:
+  /// True for the lesser margin. Of two that are equal it is the edge, for a face ends at its edge
+  /// and that is what is met; then the place farther forward or lower, whichever way the line and
+  /// the structure are listed.
+  static bool is_before(const Approach& a, const Approach& b) {
+    if (std::abs(a.margin_in - b.margin_in) > tie_in) return a.margin_in < b.margin_in;
+    const bool edge = a.obstacle->feature != Feature::face;
+    if (edge != (b.obstacle->feature != Feature::face)) return edge;
+    constexpr double one_place_in = 1e-5;
+    if (std::abs(a.on_line.x - b.on_line.x) > one_place_in) return a.on_line.x < b.on_line.x;
+    return a.on_line.z < b.on_line.z - one_place_in;
+  }
+
   const Stretch& stretch_;
   Reach reach_;
   double horizon_in_;

@@ -10,9 +10,9 @@
 #include <vector>
 
 #include "input/mesh/read_mesh_file.hpp"
-#include "lines/near/mesh_inside.hpp"
 #include "lines/prepare.hpp"
 #include "oracles/random_path.hpp"
+#include "rules/mesh_project.hpp"
 #include "rules/project_text.hpp"
 
 namespace linewright {
@@ -20,52 +20,6 @@ namespace {
 
 // Meshes keep places in 32 bits: at 130 in, 8e-6 in.
 constexpr double single_in = 2e-5;
-
-/// A project with one mesh, `body`, whose file holds this OBJ text.
-class MeshProject {
- public:
-  MeshProject(const ProjectSections& sections, const std::string& obj, bool read = true) {
-    const ProjectFolder folder;
-    folder.write("body.obj", obj);
-    folder.write("project.yaml", sections.text());
-    LoadResult result = load_project(folder.path() / "project.yaml", built_in_catalogue());
-    if (!result.project) throw std::runtime_error(shown(result.errors) + "in\n" + sections.text());
-    project_ = std::make_unique<Project>(std::move(*result.project));
-    MeshFields fields;
-    for (const Mesh& mesh : project_->structure.meshes)
-      if (read) fields.push_back(field_of(mesh));
-    prepared_ = std::make_unique<PreparedProject>(prepare(*project_, fields));
-  }
-
-  std::vector<Judgement> judged(const std::string& rule) const {
-    return judge(*prepared_, {}, rule);
-  }
-
-  /// Of the first route in the one mesh.
-  bool first_runs_inside() const {
-    return runs_inside(prepared_->routes[0], prepared_->obstacles.meshes()[0]);
-  }
-
- private:
-  static std::shared_ptr<const MeshField> field_of(const Mesh& mesh) {
-    auto reading = read_mesh_file(mesh);
-    if (!reading) throw std::runtime_error(reading.error().message);
-    const auto held = std::make_shared<const MeshTriangles>(*std::move(reading));
-    const CornersView corners{reinterpret_cast<const char*>(held->corners.data()),
-                              sizeof held->corners[0], held->corners.size()};
-    return std::make_shared<const MeshField>(MeshSource{mesh, corners, held->parts, held}, 1);
-  }
-
-  std::unique_ptr<Project> project_;
-  std::unique_ptr<PreparedProject> prepared_;
-};
-
-/// A quadrilateral of two triangles. Corners are counted from the last, so that more can follow.
-std::string quad(Vec3 a, Vec3 b, Vec3 c, Vec3 d) {
-  std::string text;
-  for (const Vec3& at : {a, b, c, d}) text += fmt::format("v {} {} {}\n", at.x, at.y, at.z);
-  return text + "f -4 -3 -2 -1\n";
-}
 
 /// A plate across FS with a square hole, `half_hole` to each side of BL 0, WL 10.
 std::string plate_with_hole(double station, double half_hole) {

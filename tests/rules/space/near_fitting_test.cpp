@@ -87,14 +87,15 @@ Judgement worst_clearance(const ProjectSections& sections) {
 
 using Drawn = std::function<ProjectSections(const Written&)>;
 
-/// The same verdict and value whichever way the case is written down. Twelve digits are written.
-void expect_everywhere(Verdict verdict, double value_in, const Drawn& drawn) {
+/// The same verdict and value whichever way the case is written down, with nine decimals.
+void expect_everywhere(Verdict verdict, double value_in, const Drawn& drawn,
+                       double within_in = 1e-6) {
   for (const Written& as : every_way()) {
     SCOPED_TRACE(testing::PrintToString(as));
     const Judgement worst = worst_clearance(drawn(as));
     EXPECT_EQ(worst.verdict, verdict) << worst.message;
     ASSERT_TRUE(worst.value);
-    EXPECT_NEAR(*worst.value, value_in, 1e-6);
+    EXPECT_NEAR(*worst.value, value_in, within_in);
   }
 }
 
@@ -171,7 +172,7 @@ TEST(NearFitting, PassesOverTheSkinThatTheFittingStandsOn) {
 }
 
 TEST(NearFitting, FailsAnotherSkinBehindTheOneThatTheFittingStandsOn) {
-  for (const double behind : {0.15, 0.2, 0.3, 0.49, 0.9})
+  for (const double behind : {0.15, 0.2, 0.3, 0.49, 0.6})
     expect_everywhere(Verdict::fail, -0.125 - 0.0125, [behind](const Written& as) {
       return project(as, "  panels:\n" + skin(as, "S", 100) + skin(as, "T", 100 + behind),
                      {100, 0, 10}, {112, 0, 10});
@@ -213,13 +214,18 @@ TEST(NearFitting, PassesOverTheRimOfAHoleThatTheFittingFills) {
 }
 
 TEST(NearFitting, FailsATubeThatEndsInTheSweepOfAMovingPart) {
-  expect_everywhere(Verdict::fail, -0.125 - 0.2 + 0.1, [](const Written& as) {
-    return project(as,
-                   "  movers: [{name: bell, pivot: " + as.at(106, 0, 6) +
-                       ", axis: [0, 1, 0], points: [" + as.at(106, 0, 6) + ", " +
-                       as.at(106, 0, 10.3) + "], radius: " + as.length(0.2) + ", sweep: [0, 0]}]\n",
-                   {106, 0.1, 10}, {106, 9, 10});
-  });
+  // Steps of the sweep swell the part by less than 0.001 in.
+  expect_everywhere(
+      Verdict::fail, -0.125 - 0.2 + 0.1,
+      [](const Written& as) {
+        return project(as,
+                       "  movers: [{name: bell, pivot: " + as.at(106, 0, 6) +
+                           ", axis: [0, 1, 0], points: [" + as.at(106, 0, 6) + ", " +
+                           as.at(106, 0, 10.3) + "], radius: " + as.length(0.2) +
+                           ", sweep: [-0.01, 0.01]}]\n",
+                       {106, 0.1, 10}, {106, 9, 10});
+      },
+      0.001);
 }
 
 /// Two lines from one tee at FS 100, `degrees` apart and `length_in` long.
