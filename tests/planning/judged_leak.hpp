@@ -72,8 +72,4 @@ inline bool tells_to(const LeakVerdict& verdict, const std::string& part) {
   return false;
 }
 
-inline constexpr LeakAnswer pass = LeakAnswer::pass;
-inline constexpr LeakAnswer fail = LeakAnswer::fail;
-inline constexpr LeakAnswer unknown = LeakAnswer::unknown;
-
 }  // namespace linewright
