@@ -10,6 +10,10 @@
 namespace linewright {
 namespace {
 
+constexpr LeakAnswer pass = LeakAnswer::pass;
+constexpr LeakAnswer fail = LeakAnswer::fail;
+constexpr LeakAnswer unknown = LeakAnswer::unknown;
+
 TEST(HiddenLeak, DoesNotTakeWarmingForALeak) {
   // One degree Fahrenheit a minute, on a system that loses 20 ft of its own.
   const LeakVerdict verdict = judged(SimulatedLeak{

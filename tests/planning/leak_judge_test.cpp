@@ -10,6 +10,10 @@
 namespace linewright {
 namespace {
 
+constexpr LeakAnswer pass = LeakAnswer::pass;
+constexpr LeakAnswer fail = LeakAnswer::fail;
+constexpr LeakAnswer unknown = LeakAnswer::unknown;
+
 TEST(LeakVerdict, FindsTheLossAndTimeConstantOfAKnownLeak) {
   const LeakVerdict verdict = judged_at_rest(60);
   EXPECT_NEAR(verdict.loss, 60, 0.05);
