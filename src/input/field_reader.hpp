@@ -23,10 +23,9 @@ inline constexpr std::string_view units_suggestion = "are the units right?";
 
 enum class Sign { any, not_negative, positive };
 
-/// No pulley's groove, sheet's thickness or swaged terminal's grip in a light aeroplane is larger
+/// No pulley's groove or swaged terminal's grip in a light aeroplane is larger
 /// [common practice, no source].
 inline constexpr double largest_groove_in = 24;
-inline constexpr double largest_sheet_thickness_in = 1.5;
 inline constexpr double largest_grip_in = 6;
 
 /// What a number must be, and the words for it in a message: "a bend radius". A length beyond a

@@ -7,6 +7,7 @@
 
 #include "input/mesh_entry.hpp"
 #include "input/outline_check.hpp"
+#include "model/sheet.hpp"
 
 namespace linewright {
 
@@ -117,6 +118,26 @@ void check_inside(const Hole& hole, const Frame& frame, ReadContext& context) {
   }
 }
 
+/// Round holes in the walls of a channel, a panel or a box.
+std::vector<WallHole> read_wall_holes(FieldReader& part, ReadContext& context) {
+  std::vector<WallHole> holes;
+  for (const YamlNode& item : part.items("holes")) {
+    FieldReader fields(item, "a hole in a wall", context,
+                       {"name", "at", "diameter", "edge", "bore"});
+    WallHole hole;
+    hole.where = item.where;
+    hole.name = fields.give_name(Named::hole);
+    hole.at = fields.place("at");
+    hole.diameter_in = fields.number("diameter", diameter);
+    hole.edge = read_edge(fields, hole_edges, context);
+    hole.bore_in = fields.optional_number("bore", {"a bore"});
+    check_bore({hole.name, Circle{{}, hole.diameter_in}, hole.edge, hole.bore_in, hole.where},
+               fields, context);
+    holes.push_back(std::move(hole));
+  }
+  return holes;
+}
+
 void read_frame(const YamlNode& node, ReadContext& context) {
   FieldReader fields(node, "a frame", context,
                      {"name", "station", "thickness", "outline", "holes"});
@@ -135,7 +156,9 @@ void read_frame(const YamlNode& node, ReadContext& context) {
 }
 
 void read_channel(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a channel", context, {"name", "path", "section", "thickness", "edge"});
+  FieldReader fields(node, "a channel", context,
+                     {"name", "path", "section", "thickness", "edge", "holes"});
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Channel channel;
   channel.where = node.where;
   channel.name = fields.give_name(Named::part);
@@ -147,11 +170,14 @@ void read_channel(const YamlNode& node, ReadContext& context) {
   accept(path_fault(channel.section), fields, "section", context);
   channel.thickness_in = fields.number("thickness", thickness);
   channel.edge = read_edge(fields, channel_edges, context);
+  channel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.channels.push_back(std::move(channel));
 }
 
 void read_panel(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a panel", context, {"name", "corners", "thickness", "closure"});
+  FieldReader fields(node, "a panel", context,
+                     {"name", "corners", "thickness", "closure", "holes"});
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Panel panel;
   panel.where = node.where;
   panel.name = fields.give_name(Named::part);
@@ -162,6 +188,7 @@ void read_panel(const YamlNode& node, ReadContext& context) {
   panel.thickness_in =
       fields.optional_number("thickness", thickness).value_or(usual_panel_thickness_in);
   panel.closure = fields.optional_use_name("closure", Named::closure);
+  panel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.panels.push_back(std::move(panel));
 }
 
@@ -183,7 +210,8 @@ Cylinder read_cylinder(const YamlNode& node, ReadContext& context) {
 }
 
 void read_solid(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a solid", context, {"name", "box", "cylinder"});
+  FieldReader fields(node, "a solid", context, {"name", "box", "cylinder", "holes"});
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Solid solid;
   solid.where = node.where;
   solid.name = fields.give_name(Named::part);
@@ -197,6 +225,9 @@ void read_solid(const YamlNode& node, ReadContext& context) {
     solid.shape = read_cylinder(*cylinder, context);
   else if (node.kind == YamlNode::Kind::map)
     context.error(node.where, "a solid needs a 'box' or a 'cylinder'");
+  solid.holes = read_wall_holes(fields, context);
+  if (cylinder != nullptr && fields.has("holes"))
+    context.error(fields.where_of("holes"), "only a 'box' can have 'holes'");
   context.draft.project.structure.solids.push_back(std::move(solid));
 }
 

@@ -256,6 +256,8 @@ Rig plan_rig(const PreparedProject& prepared) {
   rig.load_factor = project.load_factor.largest();
   if (project.excitation) rig.blades = project.excitation->blades;
   rig.assumptions = project.assumptions;
+  for (std::string& sentence : wall_assumptions(prepared.walls))
+    rig.assumptions.push_back(std::move(sentence));
   const std::vector<FreeRun> runs = free_runs(prepared);
   for (const PreparedRoute& route : prepared.routes)
     if (route.line->kind == LineKind::cable) rig.cables.push_back(rig_cable(prepared, route, runs));

@@ -3,66 +3,18 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
-#include <memory>
-#include <stdexcept>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
-#include "input/mesh/read_mesh_file.hpp"
-#include "lines/prepare.hpp"
 #include "oracles/random_path.hpp"
-#include "rules/project_text.hpp"
+#include "rules/mesh_project.hpp"
 
 namespace linewright {
 namespace {
 
 // Meshes keep places in 32 bits: at 130 in, 8e-6 in.
 constexpr double single_in = 2e-5;
-
-/// A project with one mesh, `body`, whose file holds this OBJ text.
-class MeshProject {
- public:
-  MeshProject(const ProjectSections& sections, const std::string& obj, bool read = true) {
-    const ProjectFolder folder;
-    folder.write("body.obj", obj);
-    folder.write("project.yaml", sections.text());
-    LoadResult result = load_project(folder.path() / "project.yaml", built_in_catalogue());
-    if (!result.project) throw std::runtime_error(shown(result.errors) + "in\n" + sections.text());
-    project_ = std::make_unique<Project>(std::move(*result.project));
-    MeshFields fields;
-    for (const Mesh& mesh : project_->structure.meshes)
-      if (read) fields.push_back(field_of(mesh));
-    prepared_ = std::make_unique<PreparedProject>(prepare(*project_, fields));
-  }
-
-  std::vector<Judgement> judged(const std::string& rule) const {
-    return judge(*prepared_, {}, rule);
-  }
-
- private:
-  static std::shared_ptr<const MeshField> field_of(const Mesh& mesh) {
-    auto reading = read_mesh_file(mesh);
-    if (const auto* fault = std::get_if<Diagnostic>(&reading))
-      throw std::runtime_error(fault->message);
-    const auto held =
-        std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(reading)));
-    const CornersView corners{reinterpret_cast<const char*>(held->corners.data()),
-                              sizeof held->corners[0], held->corners.size()};
-    return std::make_shared<const MeshField>(MeshSource{mesh, corners, held->parts, held}, 1);
-  }
-
-  std::unique_ptr<Project> project_;
-  std::unique_ptr<PreparedProject> prepared_;
-};
-
-/// A quadrilateral of two triangles. Corners are counted from the last, so that more can follow.
-std::string quad(Vec3 a, Vec3 b, Vec3 c, Vec3 d) {
-  std::string text;
-  for (const Vec3& at : {a, b, c, d}) text += fmt::format("v {} {} {}\n", at.x, at.y, at.z);
-  return text + "f -4 -3 -2 -1\n";
-}
 
 /// A plate across FS with a square hole, `half_hole` to each side of BL 0, WL 10.
 std::string plate_with_hole(double station, double half_hole) {
@@ -253,7 +205,7 @@ TEST(MeshStructure, ADescribedHoleExplainsAPlateInItsFrame) {
   // Clamped to both sides, so that the line reaches nothing but what it goes through.
   const std::string clamps = "[{at: [113, 0, 10], hold: clamp}, {at: [117, 0, 10], hold: clamp}]";
   for (const std::string edge : {"bare", "edge-trim"})
-    for (const std::string& plate : {plate_with_hole(115.05, 0.3), plate_with_hole(115.05, 0.6)}) {
+    for (const std::string& plate : {plate_with_hole(115.05, 0.95), plate_with_hole(115.05, 1)}) {
       SCOPED_TRACE(edge);
       const ProjectSections described = past(frame_at(115, edge), "tube-nylon-1/4", clamps);
       ProjectSections with_mesh = described;
@@ -284,7 +236,7 @@ TEST(MeshStructure, MetalInADescribedHoleIsSaid) {
       only(found(quad({115.08, -1, 9}, {115.08, 1, 9}, {115.08, 1, 9.95}, {115.08, -1, 9.95})));
   EXPECT_EQ(beside.verdict, Verdict::warn);
   EXPECT_NEAR(*beside.value, 0.05 - 0.125, single_in);
-  EXPECT_TRUE(found(plate_with_hole(115.08, 0.13)).empty());
+  EXPECT_TRUE(found(plate_with_hole(115.08, 0.95)).empty());
 }
 
 TEST(MeshStructure, AMountHidesOnlyWhatOfTheMeshIsNearIt) {
