@@ -80,6 +80,8 @@ Report describe(const PreparedProject& prepared) {
   Report report;
   report.project_name = prepared.project->name;
   report.assumptions = prepared.project->assumptions;
+  for (std::string& sentence : wall_assumptions(prepared.walls))
+    report.assumptions.push_back(std::move(sentence));
   report.systems = std::move(cuts.systems);
   for (RouteCut& cut : cuts.routes) {
     const PreparedRoute* route = prepared.find_route(cut.name);

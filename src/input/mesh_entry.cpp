@@ -13,6 +13,7 @@
 #include "input/mesh/read_mesh_file.hpp"
 #include "input/project_paths.hpp"
 #include "input/suggest_name.hpp"
+#include "model/sheet.hpp"
 
 namespace linewright {
 namespace {

@@ -9,6 +9,7 @@
 #include "input/map_reader.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/outline_check.hpp"
+#include "model/sheet.hpp"
 
 namespace linewright {
 
@@ -40,7 +41,8 @@ Circle read_circle(HoleReader& fields) {
   return circle;
 }
 
-void check_bore(const Hole& hole, HoleReader& fields, ReadContext& context) {
+template <const MapSpec& map>
+void check_bore(const Hole& hole, MapReader<map>& fields, ReadContext& context) {
   if (!hole.bore_in) return;
   if (hole.edge != EdgeGuard::grommet && hole.edge != EdgeGuard::bushing)
     fields.refuse_keys_of("a grommet or a bushing");
@@ -97,6 +99,27 @@ void check_inside(const Hole& hole, const Frame& frame, ReadContext& context) {
   }
 }
 
+/// Round holes in the walls of a channel, a panel or a box.
+template <const MapSpec& map>
+std::vector<WallHole> read_wall_holes(MapReader<map>& part, ReadContext& context) {
+  std::vector<WallHole> holes;
+  for (const YamlNode& item : part.items("holes")) {
+    MapReader<wall_hole_map> fields(item, context);
+    WallHole hole;
+    hole.where = item.where;
+    hole.name = fields.own_name(context.draft);
+    hole.at = fields.place("at");
+    hole.diameter_in = fields.number("diameter");
+    if (!fields.has("edge")) ++context.draft.edges_unstated;
+    hole.edge = fields.optional_word<hole_edges>("edge").value_or(EdgeGuard::bare);
+    hole.bore_in = fields.optional_number("bore");
+    check_bore({hole.name, Circle{{}, hole.diameter_in}, hole.edge, hole.bore_in, hole.where},
+               fields, context);
+    holes.push_back(std::move(hole));
+  }
+  return holes;
+}
+
 void read_frame(const YamlNode& node, ReadContext& context) {
   MapReader<frame_map> fields(node, context);
   if (fields.may_hide_names()) context.draft.names_complete = false;
@@ -115,6 +138,7 @@ void read_frame(const YamlNode& node, ReadContext& context) {
 
 void read_channel(const YamlNode& node, ReadContext& context) {
   MapReader<channel_map> fields(node, context);
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Channel channel;
   channel.where = node.where;
   channel.name = fields.own_name(context.draft);
@@ -125,11 +149,13 @@ void read_channel(const YamlNode& node, ReadContext& context) {
   channel.thickness_in = fields.number("thickness");
   if (!fields.has("edge")) ++context.draft.edges_unstated;
   channel.edge = fields.optional_word<channel_edges>("edge").value_or(EdgeGuard::bare);
+  channel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.channels.push_back(std::move(channel));
 }
 
 void read_panel(const YamlNode& node, ReadContext& context) {
   MapReader<panel_map> fields(node, context);
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Panel panel;
   panel.where = node.where;
   panel.name = fields.own_name(context.draft);
@@ -138,6 +164,7 @@ void read_panel(const YamlNode& node, ReadContext& context) {
   if (!fields.has("thickness")) ++context.draft.panels_without_thickness;
   panel.thickness_in = fields.optional_number("thickness").value_or(usual_panel_thickness_in);
   panel.closure = fields.optional_name("closure", context.draft);
+  panel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.panels.push_back(std::move(panel));
 }
 
@@ -159,6 +186,7 @@ Cylinder read_cylinder(const YamlNode& node, ReadContext& context) {
 
 void read_solid(const YamlNode& node, ReadContext& context) {
   MapReader<solid_map> fields(node, context);
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Solid solid;
   solid.where = node.where;
   solid.name = fields.own_name(context.draft);
@@ -172,6 +200,9 @@ void read_solid(const YamlNode& node, ReadContext& context) {
     solid.shape = read_cylinder(*cylinder, context);
   else if (node.kind == YamlNode::Kind::map)
     context.error(node.where, "a solid needs a 'box' or a 'cylinder'");
+  solid.holes = read_wall_holes(fields, context);
+  if (cylinder != nullptr && fields.has("holes"))
+    context.error(fields.where_of("holes"), "only a 'box' can have 'holes'");
   context.draft.project.structure.solids.push_back(std::move(solid));
 }
 

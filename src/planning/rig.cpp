@@ -265,6 +265,8 @@ Rig plan_rig(const PreparedProject& prepared) {
   rig.load_factor = project.load_factor.largest();
   if (project.excitation) rig.blades = project.excitation->blades;
   rig.assumptions = project.assumptions;
+  for (std::string& sentence : wall_assumptions(prepared.walls))
+    rig.assumptions.push_back(std::move(sentence));
   const LineMotion motion = motion_of(prepared);
   for (std::size_t i = 0; i < prepared.routes.size(); ++i)
     if (prepared.routes[i].line->kind == LineKind::cable)

@@ -4,7 +4,9 @@
 
 #include <stdexcept>
 #include <string>
+#include <tuple>
 
+#include "lines/edge_guard.hpp"
 #include "rules/project_text.hpp"
 
 namespace linewright {
@@ -12,7 +14,7 @@ namespace {
 
 /// A line along FS from 100 to 130 at BL 0, WL 10 past the structure given.
 ProjectText past(const std::string& structure, const std::string& points = "[]",
-                 const std::string& kind = "bulkhead") {
+                 const std::string& kind = "bulkhead", const std::string& more = "") {
   ProjectSections sections;
   sections.structure = structure;
   sections.nodes = "  - {name: forward, kind: " + kind + ", at: [100, 0, 10]}\n" +
@@ -20,7 +22,7 @@ ProjectText past(const std::string& structure, const std::string& points = "[]",
   sections.routes =
       "  - {name: route, system: cable, line: cable-7x19-1/8-steel, from: forward, to: aft,\n"
       "     points: " +
-      points + "}\n";
+      points + more + "}\n";
   return ProjectText(sections);
 }
 
@@ -116,9 +118,11 @@ TEST(NeighbourFilter, KnowsTheFrameBeingPassedForAnInchEitherWay) {
   EXPECT_FALSE(filter.crossing_near(of_part(project, "rod"), 15));
 }
 
+const std::string stays = ", travel: {forward: 0, aft: 0}";
+
 TEST(NeighbourFilter, TellsGuardedPassagesFromBareOnes) {
   for (const std::string edge : {"grommet", "bushing", "edge-trim"}) {
-    const ProjectText project = past(frame(edge));
+    const ProjectText project = past(frame(edge), "[]", "bulkhead", stays);
     EXPECT_TRUE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 15)) << edge;
     EXPECT_FALSE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 17)) << edge;
   }
@@ -131,7 +135,8 @@ TEST(NeighbourFilter, TellsGuardedPassagesFromBareOnes) {
 TEST(HoleIsGuarded, ByAGuideThatTheRouteHasInIt) {
   for (const std::string hold : {"fairlead", "grommet", "bushing"}) {
     const ProjectText project =
-        past(frame("bare"), "[{at: [115, 0, 10], hold: " + hold + ", through: hole}]");
+        past(frame("bare"), "[{at: [115, 0, 10], hold: " + hold + ", through: hole}]", "bulkhead",
+             stays);
     EXPECT_TRUE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 15)) << hold;
   }
   for (const std::string hold : {", hold: clamp", ""}) {
@@ -139,6 +144,24 @@ TEST(HoleIsGuarded, ByAGuideThatTheRouteHasInIt) {
         past(frame("bare"), "[{at: [115, 0, 10], through: hole" + hold + "}]");
     EXPECT_FALSE(is_guarded(project.route("route"), project.route("route").crossings.at(0)))
         << hold;
+  }
+}
+
+TEST(HoleIsGuarded, ForACableThatMoves) {
+  // A travel that is not stated may be any.
+  for (const std::string travel : {", travel: {forward: 1, aft: 0}", ""}) {
+    for (const auto& [edge, hold, guarded] : {std::tuple{"bare", "fairlead", true},
+                                              {"bare", "bushing", true},
+                                              {"bare", "grommet", false},
+                                              {"bushing", "fairlead", true},
+                                              {"bushing", "clamp", false},
+                                              {"edge-trim", "clamp", false}}) {
+      const ProjectText project =
+          past(frame(edge), "[{at: [115, 0, 10], through: hole, hold: " + std::string(hold) + "}]",
+               "bulkhead", travel);
+      const PreparedRoute& route = project.route("route");
+      EXPECT_EQ(is_guarded(route, route.crossings.at(0)), guarded) << edge << " " << hold;
+    }
   }
 }
 

@@ -2,12 +2,10 @@
 // Keys of a project file's `structure`.
 
 #include "input/key_spec.hpp"
+#include "model/sheet.hpp"
 #include "model/structure.hpp"
 
 namespace linewright {
-
-/// No sheet in a light aeroplane is thicker [common practice, no source].
-inline constexpr double largest_sheet_thickness_in = 1.5;
 
 inline constexpr NumberSpec diameter_number{"a diameter"};
 inline constexpr NumberSpec bore_number{"a bore"};
@@ -41,6 +39,17 @@ inline constexpr std::array hole_keys{
 };
 inline constexpr MapSpec hole_map{"a hole", hole_keys};
 
+inline constexpr std::array wall_hole_keys{
+    own_name_key(Named::hole, "for a point of a route to say that it goes `through`"),
+    plain_key("at", KeyKind::place, Need::always,
+              "a place on its axis, on the wall it goes through"),
+    number_key("diameter", Need::always, diameter_number, "as cut"),
+    word_key("edge", Need::never, "an edge", hole_edge_words, "what guards its edge; absent: bare"),
+    number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
+               "a grommet or a bushing"),
+};
+inline constexpr MapSpec wall_hole_map{"a hole in a wall", wall_hole_keys};
+
 inline constexpr std::array frame_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
     number_key("station", Need::always, station_number, "FS of the middle of its web"),
@@ -59,6 +68,7 @@ inline constexpr std::array channel_keys{
     number_key("thickness", Need::always, thickness_number, "of its sheet"),
     word_key("edge", Need::never, "an edge", channel_edge_words,
              "what guards its two long free edges; absent: bare"),
+    map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in its walls"),
 };
 inline constexpr MapSpec channel_map{"a channel", channel_keys};
 
@@ -67,6 +77,7 @@ inline constexpr std::array panel_keys{
     plain_key("corners", KeyKind::places, Need::always, "its corners, in order round it"),
     number_key("thickness", Need::never, thickness_number, "of its sheet; absent: 0.025 in"),
     name_key("closure", KeyKind::name, Need::never, Named::closure, "the closure it belongs to"),
+    map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in it"),
 };
 inline constexpr MapSpec panel_map{"a panel", panel_keys};
 
@@ -87,6 +98,7 @@ inline constexpr std::array solid_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
     map_key("box", KeyKind::map, Need::sometimes, box_map, "its shape; or a `cylinder`"),
     map_key("cylinder", KeyKind::map, Need::sometimes, cylinder_map, "its shape; or a `box`"),
+    map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in a box's walls"),
 };
 inline constexpr MapSpec solid_map{"a solid", solid_keys};
 

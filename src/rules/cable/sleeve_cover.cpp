@@ -3,6 +3,7 @@
 #include <iterator>
 
 #include "lines/edge_gap.hpp"
+#include "lines/edge_guard.hpp"
 #include "lines/motion/sleeve_hold.hpp"
 #include "lines/passages.hpp"
 #include "rules/cable/attachment_sleeves.hpp"
@@ -159,8 +160,9 @@ bool concerns(const Subject& subject, const Passage& passage) {
   const Sleeve& sleeve = subject.sleeve;
   const double away = std::max(sleeve.from_in - passage.end_in, passage.start_in - sleeve.to_in);
   if (away <= *sleeve.outside_in) return true;
-  const bool bare = passage.crossing && !passage.leads &&
-                    !(passage.crossing->hole && guards(passage.crossing->hole->edge));
+  const bool bare =
+      passage.crossing && !passage.leads &&
+      !(passage.crossing->hole && guards_line(passage.crossing->hole->edge, subject.route));
   if (!bare || away > meant_to_cover_in) return false;
   return !passage.crossing->hole || edge_gap(subject.route, *passage.crossing).distance_in -
                                             subject.route.line->largest_radius_in() -

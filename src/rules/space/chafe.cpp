@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "lines/edge_guard.hpp"
 #include "lines/motion/reach.hpp"
 #include "lines/motion/sleeve_hold.hpp"
 #include "lines/neighbour_filter.hpp"
@@ -114,8 +115,8 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   const PreparedRoute& route = *reach.stretch.route;
   const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    return !guards(obstacle.guard) && !sleeves.guard(along) && filter.counts(obstacle, along) &&
-           !filter.guarded_crossing_near(obstacle, along) &&
+    return !guards_line(obstacle.guard, route) && !sleeves.guard(along) &&
+           filter.counts(obstacle, along) && !filter.guarded_crossing_near(obstacle, along) &&
            !filter.web_crossing_near(obstacle, along) && !context.is_passed_over(route, along);
   };
   const double tolerance = context.prepared.project->build_tolerance_in;
@@ -137,7 +138,8 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     Judgement judgement = context.at(route, place.distance_in);
     judgement.with = part.name;
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
-                  obstacle_words(part, *place.obstacle), judgement);
+                  obstacle_words(part, *place.obstacle) + sawn_words(route, place.obstacle->guard),
+                  judgement);
     judgement.message.insert(0, attachment_words(route, place.distance_in));
     if (judgement.verdict != Verdict::pass)
       judgement.mend =
@@ -152,7 +154,7 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
   const Obstacles& obstacles = context.prepared.obstacles;
   const PreparedRoute& route = *reach.stretch.route;
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    const bool guarded = guards(obstacle.guard) || sleeves.guard(along) ||
+    const bool guarded = guards_line(obstacle.guard, route) || sleeves.guard(along) ||
                          filter.guarded_crossing_near(obstacle, along);
     return guarded && obstacle.feature != Feature::face && filter.counts(obstacle, along);
   };
@@ -254,7 +256,8 @@ supports. At every place along the line the gap to every unguarded edge and face
 other line, less the build tolerance (twice, between two lines; lines that hang on one fitting
 swing with it together, which does not count between them), is held against both: within the
 likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
-grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes with its
+grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a cable that moves,
+or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
 cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their

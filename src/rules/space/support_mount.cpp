@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "lines/edge_guard.hpp"
 #include "lines/neighbour_filter.hpp"
 #include "rules/rule.hpp"
 

@@ -171,8 +171,6 @@ TEST(FrameCrossing, LetsALineLieNearAnEdgeThatIsGuarded) {
     EXPECT_EQ(judgement.verdict, Verdict::pass) << guard;
     EXPECT_EQ(judgement.message, "guarded in hole hole");
   }
-  EXPECT_EQ(only_crossing(through_frame(round_hole("0.6", "edge: rolled"), "wire-1/4")).verdict,
-            Verdict::fail);
 }
 
 TEST(FrameCrossing, TakesAFairleadInABareHoleForAGuard) {

@@ -3,17 +3,12 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
-#include <memory>
-#include <stdexcept>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include "input/mesh/read_mesh_file.hpp"
-#include "lines/prepare.hpp"
 #include "oracles/random_path.hpp"
 #include "rules/mesh_project.hpp"
-#include "rules/project_text.hpp"
 
 namespace linewright {
 namespace {
@@ -219,7 +214,7 @@ TEST(MeshStructure, ADescribedHoleExplainsAPlateInItsFrame) {
   // Clamped to both sides, so that the line reaches nothing but what it goes through.
   const std::string clamps = "[{at: [113, 0, 10], hold: clamp}, {at: [117, 0, 10], hold: clamp}]";
   for (const std::string edge : {"bare", "edge-trim"})
-    for (const std::string& plate : {plate_with_hole(115.05, 0.3), plate_with_hole(115.05, 0.6)}) {
+    for (const std::string& plate : {plate_with_hole(115.05, 0.95), plate_with_hole(115.05, 1)}) {
       SCOPED_TRACE(edge);
       const ProjectSections described = past(frame_at(115, edge), "tube-nylon-1/4", clamps);
       ProjectSections with_mesh = described;
@@ -250,7 +245,7 @@ TEST(MeshStructure, MetalInADescribedHoleIsSaid) {
       only(found(quad({115.08, -1, 9}, {115.08, 1, 9}, {115.08, 1, 9.95}, {115.08, -1, 9.95})));
   EXPECT_EQ(beside.verdict, Verdict::warn);
   EXPECT_NEAR(*beside.value, 0.05 - 0.125, single_in);
-  EXPECT_TRUE(found(plate_with_hole(115.08, 0.13)).empty());
+  EXPECT_TRUE(found(plate_with_hole(115.08, 0.95)).empty());
 }
 
 TEST(MeshStructure, AMountHidesOnlyWhatOfTheMeshIsNearIt) {
