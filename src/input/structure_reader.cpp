@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -9,6 +11,8 @@
 #include "input/map_reader.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/outline_check.hpp"
+#include "model/angle.hpp"
+#include "model/channel_axis.hpp"
 #include "model/sheet.hpp"
 
 namespace linewright {
@@ -136,6 +140,31 @@ void read_frame(const YamlNode& node, ReadContext& context) {
   context.draft.project.structure.frames.push_back(std::move(frame));
 }
 
+/// The section is drawn across the path's main axis and does not turn: along a leg square to that
+/// axis its walls would lie in one plane. No straight channel is at more than 55 deg to its own.
+constexpr double most_leg_angle_deg = 60;
+
+void check_legs(const Channel& channel, const YamlNode* node, ReadContext& context) {
+  if (node == nullptr || node->items.size() != channel.path.size()) return;
+  const std::size_t axis = main_axis_of(channel.path);
+  constexpr std::array<std::string_view, 3> axes{"FS", "BL", "WL"};
+  for (std::size_t i = 0; i + 1 < channel.path.size(); ++i) {
+    const Vec3 leg = channel.path[i + 1] - channel.path[i];
+    const double along = std::abs(std::array{leg.x, leg.y, leg.z}[axis]);
+    const double angle_deg =
+        std::acos(std::min(along / distance(channel.path[i], channel.path[i + 1]), 1.0)) *
+        degrees_per_radian;
+    if (!(angle_deg > most_leg_angle_deg + 1e-6)) continue;
+    context.error(
+        node->items[i + 1].where,
+        fmt::format("a channel's path must stay within 60 deg of the axis that its section "
+                    "is drawn across, {} here: found a leg at {:.3g} deg to it; describe "
+                    "that leg as a channel of its own",
+                    axes[axis], angle_deg));
+    return;
+  }
+}
+
 void read_channel(const YamlNode& node, ReadContext& context) {
   MapReader<channel_map> fields(node, context);
   if (fields.may_hide_names()) context.draft.names_complete = false;
@@ -143,7 +172,8 @@ void read_channel(const YamlNode& node, ReadContext& context) {
   channel.where = node.where;
   channel.name = fields.own_name(context.draft);
   channel.path = fields.places("path");
-  accept(path_fault(channel.path), fields.find("path"), context);
+  if (accept(path_fault(channel.path), fields.find("path"), context))
+    check_legs(channel, fields.find("path"), context);
   channel.section = fields.plane_points("section");
   accept(path_fault(channel.section), fields.find("section"), context);
   channel.thickness_in = fields.number("thickness");

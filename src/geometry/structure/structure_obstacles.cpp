@@ -9,6 +9,7 @@
 #include "geometry/structure/mover_sweep.hpp"
 #include "geometry/structure/panel_triangles.hpp"
 #include "geometry/structure/wall_place.hpp"
+#include "model/channel_axis.hpp"
 
 namespace linewright {
 namespace {
@@ -128,25 +129,15 @@ void add_frame(StructureShapes& shapes, const Frame& frame) {
   }
 }
 
-/// How far the path goes along each axis, there and back both counted.
-Vec3 travel(const std::vector<Vec3>& path) {
-  Vec3 sum;
-  for (std::size_t i = 0; i + 1 < path.size(); ++i) {
-    const Vec3 leg = path[i + 1] - path[i];
-    sum = sum + Vec3{std::abs(leg.x), std::abs(leg.y), std::abs(leg.z)};
-  }
-  return sum;
-}
-
 /// The section's corners in space: in the plane that the path mainly crosses.
 std::vector<Vec3> placed_section(const Channel& channel) {
-  const auto [fs, bl, wl] = travel(channel.path);
+  const std::size_t axis = main_axis_of(channel.path);
   std::vector<Vec3> placed;
   for (const auto& [u, v] : channel.section) {
-    if (fs >= bl && fs >= wl)
+    if (axis == 0)
       placed.push_back({0, u, v});
     else
-      placed.push_back(bl >= wl ? Vec3{u, 0, v} : Vec3{u, v, 0});
+      placed.push_back(axis == 1 ? Vec3{u, 0, v} : Vec3{u, v, 0});
   }
   return placed;
 }
