@@ -248,6 +248,24 @@ TEST(MeshStructure, MetalInADescribedHoleIsSaid) {
   EXPECT_TRUE(found(plate_with_hole(115.08, 0.95)).empty());
 }
 
+// A mesh's corners are rounded, and its round holes have flats: it may be in the line by 0.001 in
+// [the rule's own figure].
+TEST(MeshStructure, MetalInADescribedHoleIsLetPassByAThousandth) {
+  const auto found = [](double gap_in) {
+    const double top = 10 - 0.125 - gap_in;
+    const MeshProject project(
+        past(frame_at(115, "bare") + mesh_entry()),
+        quad({115.08, -1, 9}, {115.08, 1, 9}, {115.08, 1, top}, {115.08, -1, top}));
+    return with(project.judged("frame-crossing"), "body");
+  };
+  for (const double gap : {0.0001, 0.0, -0.0009}) EXPECT_TRUE(found(gap).empty()) << gap;
+  const Judgement beyond = only(found(-0.0011));
+  EXPECT_EQ(beyond.verdict, Verdict::warn);
+  EXPECT_NEAR(*beyond.value, -0.0011, single_in);
+  EXPECT_EQ(*beyond.limit, 0);
+  EXPECT_EQ(beyond.source, "geometry: of the frame's hole and the mesh, one is wrong (calculated)");
+}
+
 TEST(MeshStructure, AMountHidesOnlyWhatOfTheMeshIsNearIt) {
   // A port on a plate at FS 130; a rib of the same mesh ends 0.05 in beside the line's middle.
   const auto clearance = [](double station) {
