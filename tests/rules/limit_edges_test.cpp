@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <set>
 #include <stdexcept>
 #include <string>
@@ -107,13 +108,16 @@ TEST(LimitEdges, AreThoseOfAllRows) {
   std::set<std::string> tested;
   for (const LimitEdge& edge : all_edges())
     EXPECT_TRUE(tested.insert(edge.rule + " " + edge.row).second) << edge.row;
-  // Needs a mesh's file: `MeshStructure` has it.
-  tested.insert("frame-crossing mesh-in-hole");
+  // These need a mesh's file: `MeshStructure` and `MeshHole` have them.
+  tested.insert({"frame-crossing mesh-in-hole", "frame-crossing mesh-hole"});
   std::set<std::string> rows;
   for (const Rule* rule : all_rules())
     for (const LimitRow& row : rule->limits)
       rows.insert(std::string(rule->name) + " " + std::string(row.name));
-  EXPECT_EQ(tested, rows);
+  std::vector<std::string> odd;
+  std::set_symmetric_difference(tested.begin(), tested.end(), rows.begin(), rows.end(),
+                                std::back_inserter(odd));
+  EXPECT_EQ(odd, std::vector<std::string>());
 }
 
 }  // namespace

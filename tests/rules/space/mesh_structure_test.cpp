@@ -256,7 +256,10 @@ TEST(MeshStructure, MetalInADescribedHoleIsLetPassByAThousandth) {
     const MeshProject project(
         past(frame_at(115, "bare") + mesh_entry()),
         quad({115.08, -1, 9}, {115.08, 1, 9}, {115.08, 1, top}, {115.08, -1, top}));
-    return with(project.judged("frame-crossing"), "body");
+    // That the plate stands deep in the hole is said besides.
+    std::vector<Judgement> judgements = with(project.judged("frame-crossing"), "body");
+    std::erase_if(judgements, [](const Judgement& each) { return *each.limit != 0; });
+    return judgements;
   };
   for (const double gap : {0.0001, 0.0, -0.0009}) EXPECT_TRUE(found(gap).empty()) << gap;
   const Judgement beyond = only(found(-0.0011));

@@ -27,16 +27,17 @@ inline SmallProject through_hole(const std::string& line, double hole_in, double
   return project;
 }
 
-/// In the middle of a bare hole, `limit_in` and more off its edge.
+/// In the middle of an open hole, `limit_in` and more off its edge.
 inline LimitEdge hole_edge(const std::string& row, const std::string& line, double limit_in,
-                           Verdict broken, const std::string& source) {
+                           Verdict broken, const std::string& source,
+                           EdgeGuard edge = EdgeGuard::bare) {
   return {.rule = "frame-crossing",
           .row = row,
           .limit = limit_in,
           .broken = broken,
           .source = source,
           .judged = [=](double spare) {
-            return through_hole(line, 2 * (radius_in(line) + limit_in + spare))
+            return through_hole(line, 2 * (radius_in(line) + limit_in + spare), 0, edge)
                 .judged_by("frame-crossing");
           }};
 }
@@ -46,6 +47,43 @@ inline LimitEdge hole_edge(const std::string& row, const std::string& line, doub
 inline std::vector<Judgement> in_grommet(double spare_in) {
   SmallProject project = through_hole(wire, 0.625, 0.0625 - spare_in, EdgeGuard::grommet);
   project.project.structure.frames[0].holes[0].bore_in = 0.375;
+  return project.judged_by("frame-crossing");
+}
+
+/// A 1/4 in bundle in the middle of a hole `room_in` over it, or over the bore where one is stated.
+inline std::vector<Judgement> in_guard(EdgeGuard edge, std::optional<double> bore_in,
+                                       double room_in) {
+  SmallProject project =
+      through_hole(wire, bore_in.value_or(2 * radius_in(wire)) + room_in, 0, edge);
+  project.project.structure.frames[0].holes[0].bore_in = bore_in;
+  return project.judged_by("frame-crossing");
+}
+
+/// What is judged of the first of two 1/4 in bundles through one bore in a hole of 3/4 in.
+inline std::vector<Judgement> side_by_side(double bore_in) {
+  SmallProject project = through_hole(wire, 0.75, 0, EdgeGuard::bushing);
+  project.project.structure.frames[0].holes[0].bore_in = bore_in;
+  project.route("other", wire, "forward", "aft");
+  std::vector<Judgement> judgements = project.judged_by("frame-crossing");
+  std::erase_if(judgements, [](const Judgement& each) { return each.route != "route"; });
+  return judgements;
+}
+
+/// A bundle through a hole of 2 in, and another hole of 1 in with `web_in` between the two.
+inline std::vector<Judgement> beside_hole(EdgeGuard edge, double web_in) {
+  SmallProject project = through_hole(wire, 2, 0, edge);
+  std::vector<Hole>& holes = project.project.structure.frames[0].holes;
+  holes[0].bore_in = edge == EdgeGuard::bare ? std::nullopt : std::optional(0.375);
+  holes.push_back({"beside", Circle{{1.5 + web_in, 10}, 1}, EdgeGuard::bare, {}, {}});
+  return project.judged_by("frame-crossing");
+}
+
+/// A hole described beside a wall of 0.032 in, at the 1/16 in that a ruler misses less `spare_in`.
+inline std::vector<Judgement> described_beside_wall(double spare_in) {
+  SmallProject project = straight(wire);
+  Panel wall{"wall", {{100, -9, 0}, {100, 9, 0}, {100, 9, 9}, {100, -9, 9}}, 0.032, {}, {}, {}};
+  wall.holes.push_back({"hole", {100.016 + 0.0625 - spare_in, 0, 4}, 1, EdgeGuard::bare, {}, {}});
+  project.project.structure.panels.push_back(wall);
   return project.judged_by("frame-crossing");
 }
 
@@ -67,6 +105,48 @@ inline LimitEdges of_frame_crossing() {
       hole_edge("tube-to-hole-edge", plastic, 0.375, Verdict::warn,
                 "borrowed from the wire rule of AC 43.13-1B para 11-115"),
       hole_edge("cable-to-hole-edge", eighth_steel, 0.5, Verdict::warn, "where either can move"),
+      hole_edge("line-to-rolled-edge", plastic, 0.375, Verdict::warn, "borrowed",
+                EdgeGuard::rolled),
+      hole_edge("cable-to-rolled-edge", eighth_steel, 0.5, Verdict::warn, "where either can move",
+                EdgeGuard::rolled),
+      {.rule = "frame-crossing",
+       .row = "grommet-wall",
+       .limit = 0.125,
+       .broken = Verdict::warn,
+       .source = "MS35489",
+       .judged = [](double spare) { return in_guard(EdgeGuard::grommet, {}, 0.125 + spare); },
+       .listed = false},
+      {.rule = "frame-crossing",
+       .row = "guard-wall",
+       .limit = 0.0625,
+       .broken = Verdict::warn,
+       .source = "1/32 in of wall",
+       .judged = [](double spare) { return in_guard(EdgeGuard::bushing, 0.375, 0.0625 + spare); },
+       .listed = false},
+      {.rule = "frame-crossing",
+       .row = "side-by-side",
+       .limit = 0,
+       .source = "no two things in one place",
+       .judged = [](double spare) { return side_by_side(0.5 + spare); }},
+      {.rule = "frame-crossing",
+       .row = "whole-guarded-hole",
+       .source = "an edge that goes all round",
+       .judged = [](double spare) { return beside_hole(EdgeGuard::bushing, spare); },
+       .at_limit = false,
+       .listed = false},
+      {.rule = "frame-crossing",
+       .row = "whole-open-hole",
+       .broken = Verdict::warn,
+       .source = "drawn as one opening",
+       .judged = [](double spare) { return beside_hole(EdgeGuard::bare, spare); },
+       .at_limit = false,
+       .listed = false},
+      {.rule = "frame-crossing",
+       .row = "hole-in-wall",
+       .source = "a hole is in a wall",
+       .judged = described_beside_wall,
+       .at_limit = false,
+       .listed = false},
       {.rule = "frame-crossing",
        .row = "preload",
        .limit = 0.125,
