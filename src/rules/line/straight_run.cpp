@@ -12,14 +12,14 @@ constexpr LimitRow bends_wanted{
     .subject = "bends in a rigid tube between two fittings",
     .value = 1,
     .unit = Unit::none,
-    .source = "MIL-H-8891A para 3.11.4.5; the same in AC 43.13-1B chapter 8 for fuel lines",
+    .source = "MIL-H-8891A para 3.11.4.5",
     .mark = Mark::verified};
 constexpr LimitRow counts_as_bend{.name = "turn-that-counts",
                                   .subject = "turn that counts as a bend",
                                   .value = 5,
                                   .unit = Unit::degree,
                                   .source = "less is a drawing's misfit",
-                                  .mark = Mark::calculated};
+                                  .mark = Mark::common_practice};
 
 constexpr auto limits = limit_table({bends_wanted, counts_as_bend});
 
