@@ -14,6 +14,7 @@
 
 #include "input/suggest_name.hpp"
 #include "input/utf8.hpp"
+#include "model/units.hpp"
 
 namespace linewright {
 namespace {
@@ -29,18 +30,16 @@ struct UnitRow {
 };
 
 // The relations are exact by definition: inch and pound (international yard and pound agreement,
-// 1959), standard gravity 9.80665 m/s2, litre = 1 dm3. The inch of mercury is conventional: 25.4 mm
-// of mercury of 13595.1 kg/m3 at standard gravity. One lbf is 0.45359237 * 9.80665 N.
-constexpr double newtons_per_lbf = 0.45359237 * 9.80665;
-constexpr double square_metres_per_square_inch = 0.0254 * 0.0254;
-constexpr double pascals_per_inch_of_mercury = 13595.1 * 9.80665 * 0.0254;
+// 1959), standard gravity 9.80665 m/s2, litre = 1 dm3. One lbf is 0.45359237 * 9.80665 N.
+constexpr double newtons_per_lbf = 0.45359237 * gravity_m_per_s2;
+constexpr double square_metres_per_square_inch = m_per_in * m_per_in;
 
 constexpr std::array unit_rows = {
     UnitRow{"in", Dimension::length, 1, 1},
     UnitRow{"ft", Dimension::length, 12, 1},
-    UnitRow{"mm", Dimension::length, 1, 25.4},
-    UnitRow{"cm", Dimension::length, 1, 2.54},
-    UnitRow{"m", Dimension::length, 1000, 25.4},
+    UnitRow{"mm", Dimension::length, 1, mm_per_in},
+    UnitRow{"cm", Dimension::length, 1, mm_per_in / 10},
+    UnitRow{"m", Dimension::length, 1000, mm_per_in},
     UnitRow{"in3", Dimension::volume, 1, 1},
     UnitRow{"mL", Dimension::volume, 1, 16.387064},
     UnitRow{"cm3", Dimension::volume, 1, 16.387064},
@@ -58,16 +57,16 @@ constexpr std::array unit_rows = {
     UnitRow{"Pa", Dimension::pressure, square_metres_per_square_inch, newtons_per_lbf},
     UnitRow{"kPa", Dimension::pressure, 1000 * square_metres_per_square_inch, newtons_per_lbf},
     UnitRow{"hPa", Dimension::pressure, 100 * square_metres_per_square_inch, newtons_per_lbf},
-    UnitRow{"inHg", Dimension::pressure, pascals_per_inch_of_mercury* square_metres_per_square_inch,
+    UnitRow{"inHg", Dimension::pressure, pascals_per_inhg* square_metres_per_square_inch,
             newtons_per_lbf},
     UnitRow{"ft/min", Dimension::speed_vertical, 1, 1},
     UnitRow{"m/s", Dimension::speed_vertical, 60, 0.3048},
     UnitRow{"rpm", Dimension::rotational_speed, 1, 1},
     UnitRow{"lb/in", Dimension::mass_per_length, 1, 1},
     UnitRow{"lb/100ft", Dimension::mass_per_length, 1, 1200},
-    UnitRow{"kg/m", Dimension::mass_per_length, 0.0254, 0.45359237},
+    UnitRow{"kg/m", Dimension::mass_per_length, m_per_in, 0.45359237},
     UnitRow{"lbf/in", Dimension::stiffness, 1, 1},
-    UnitRow{"N/mm", Dimension::stiffness, 25.4, newtons_per_lbf},
+    UnitRow{"N/mm", Dimension::stiffness, mm_per_in, newtons_per_lbf},
 };
 
 constexpr double absolute_zero_degf = -459.67;

@@ -7,7 +7,7 @@ namespace linewright {
 namespace {
 
 constexpr double pressure_exponent =
-    standard_gravity_m_per_s2 / (air_gas_constant_j_per_kg_k * lapse_rate_k_per_m);
+    gravity_m_per_s2 / (air_gas_constant_j_per_kg_k * lapse_rate_k_per_m);
 constexpr double temperature_scale_ft =
     sea_level_temperature_k / lapse_rate_k_per_m / metres_per_foot;
 
@@ -56,7 +56,7 @@ std::optional<double> standard_pressure_gradient_pa_per_ft(double altitude_ft) {
   if (!pressure_pa || !temperature_k) return std::nullopt;
   const auto density = air_density_kg_per_m3(*pressure_pa, *temperature_k);
   if (!density) return std::nullopt;
-  return -*density * standard_gravity_m_per_s2 * metres_per_foot;
+  return -*density * gravity_m_per_s2 * metres_per_foot;
 }
 
 std::optional<double> indicated_altitude_ft(double pressure_pa, double altimeter_setting_pa) {

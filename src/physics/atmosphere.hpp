@@ -12,12 +12,13 @@
 
 #include <optional>
 
+#include "model/units.hpp"
+
 namespace linewright {
 
 inline constexpr double sea_level_pressure_pa = 101'325;
 inline constexpr double sea_level_temperature_k = 288.15;
 inline constexpr double lapse_rate_k_per_m = 0.0065;
-inline constexpr double standard_gravity_m_per_s2 = 9.80665;
 inline constexpr double air_gas_constant_j_per_kg_k = 8314.32 / 28.9644;
 inline constexpr double metres_per_foot = 0.3048;
 
@@ -25,10 +26,6 @@ inline constexpr double metres_per_foot = 0.3048;
 /// [verified: layer tables of the standard].
 inline constexpr double lowest_altitude_ft = -5'000 / metres_per_foot;
 inline constexpr double highest_altitude_ft = 11'000 / metres_per_foot;
-
-/// One inch of mercury at 0 C under standard gravity [verified: unit-conversion pages; NIST SP 811
-/// lists it as the conventional inch of mercury, from memory].
-inline constexpr double pascals_per_inhg = 3386.389;
 
 constexpr double pascals_from_inhg(double pressure_inhg) {
   return pressure_inhg * pascals_per_inhg;

@@ -3,13 +3,14 @@
 #include <cmath>
 #include <numbers>
 
+#include "model/units.hpp"
+
 namespace linewright {
 
 namespace {
 
 using std::numbers::pi;
 
-constexpr double metres_per_inch = 0.0254;
 constexpr double coldest_air_k = 170;
 constexpr double hottest_air_k = 1'900;
 
@@ -29,7 +30,7 @@ std::optional<double> if_finite(double value) {
 /// Mean speed of the air over the whole area of a sharp-edged hole.
 double orifice_speed_in_per_s(double pressure_difference_pa, double density_kg_per_m3) {
   return sharp_orifice_discharge_coefficient *
-         std::sqrt(2 * pressure_difference_pa / density_kg_per_m3) / metres_per_inch;
+         std::sqrt(2 * pressure_difference_pa / density_kg_per_m3) / m_per_in;
 }
 
 }  // namespace
@@ -51,8 +52,7 @@ std::optional<double> tube_reynolds_number(double flow_in3_per_s, double bore_in
                                            double density_kg_per_m3, double viscosity_pa_s) {
   if (!is_positive(bore_in) || !is_positive(density_kg_per_m3) || !is_positive(viscosity_pa_s))
     return std::nullopt;
-  const double flow_over_bore_m2_per_s =
-      std::abs(flow_in3_per_s) / bore_in * metres_per_inch * metres_per_inch;
+  const double flow_over_bore_m2_per_s = std::abs(flow_in3_per_s) / bore_in * m_per_in * m_per_in;
   return if_finite(4 * density_kg_per_m3 * flow_over_bore_m2_per_s / (pi * viscosity_pa_s));
 }
 

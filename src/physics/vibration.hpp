@@ -3,12 +3,13 @@
 // beside the parabola of physics/deflection.hpp. Inches, pounds, psi, hertz. Lengths, weights,
 // moduli, second moments and tensions must be above zero.
 
+#include "model/units.hpp"
 #include "physics/deflection.hpp"
 
 namespace linewright {
 
 /// Standard gravity, in/s² [verified: 9.80665 m/s² by definition].
-inline constexpr double gravity_in_per_s2 = 9.80665 / 0.0254;
+inline constexpr double gravity_in_per_s2 = gravity_m_per_s2 / m_per_in;
 
 /// First frequency of a taut string: (1/2L) √(T g / w) [from memory: vibration texts]. Bending
 /// stiffness, which a cable has little of, would raise it.

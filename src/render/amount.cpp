@@ -4,19 +4,19 @@
 
 #include <cmath>
 
+#include "model/units.hpp"
 #include "rules/limit.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr double cm3_per_in3 = 2.54 * 2.54 * 2.54;
 constexpr double grams_per_pound = 453.59237;
 
 /// For amounts that would print as nothing.
 std::string fine_amount(double value, Unit unit, const Phrasing& phrasing) {
   if (unit == Unit::inch && phrasing.unit == LengthUnit::millimetre)
-    return fmt::format("{:.2g} mm", value * 25.4);
+    return fmt::format("{:.2g} mm", value * mm_per_in);
   return fmt::format("{:.2g} {}", value, unit_word(unit));
 }
 
@@ -86,7 +86,7 @@ std::string fixed_number(double value, int decimals) {
 }
 
 std::string bench_length(double inches, const Phrasing& phrasing) {
-  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * 25.4, 1) + " mm"
+  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * mm_per_in, 1) + " mm"
                                                  : fixed_number(inches, 2) + " in";
 }
 

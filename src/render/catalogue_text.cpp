@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "model/units.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
 
@@ -32,7 +33,7 @@ char mark_letter(Mark mark) {
 
 /// Catalogue sizes are exact; rounding them as the findings do would show a sixteenth wrongly.
 std::string size_number(double inches, const Phrasing& phrasing) {
-  if (phrasing.unit == LengthUnit::millimetre) return fixed_number(inches * 25.4, 2);
+  if (phrasing.unit == LengthUnit::millimetre) return fixed_number(inches * mm_per_in, 2);
   std::string number = fixed_number(inches, 4);
   if (number.back() == '0') number.pop_back();
   return number;

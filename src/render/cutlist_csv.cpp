@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "model/units.hpp"
 #include "render/amount.hpp"
 
 namespace linewright {
@@ -15,13 +16,13 @@ struct Columns {
 
   bool metric() const { return unit == LengthUnit::millimetre; }
   std::string length(double inches) const {
-    return metric() ? fixed_number(inches * 25.4, 3) : fixed_number(inches, 4);
+    return metric() ? fixed_number(inches * mm_per_in, 3) : fixed_number(inches, 4);
   }
   std::string length(const std::optional<double>& inches) const {
     return inches ? length(*inches) : std::string();
   }
   std::string volume(double in3) const {
-    return fixed_number(metric() ? in3 * 2.54 * 2.54 * 2.54 : in3, 4);
+    return fixed_number(metric() ? in3 * cm3_per_in3 : in3, 4);
   }
   std::string mass(const std::optional<double>& pounds) const {
     if (!pounds) return {};

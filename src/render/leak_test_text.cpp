@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "model/units.hpp"
 #include "physics/airspeed.hpp"
 #include "physics/atmosphere.hpp"
 #include "planning/loss_words.hpp"
@@ -46,7 +47,7 @@ std::string fine_inhg(double pascals) {
 std::string hole_words(const std::optional<double>& hole_in, const Phrasing& phrasing) {
   if (!hole_in) return {};
   const std::string size = phrasing.unit == LengthUnit::millimetre
-                               ? fixed_number(*hole_in * 25.4, 2) + " mm"
+                               ? fixed_number(*hole_in * mm_per_in, 2) + " mm"
                                : fixed_number(*hole_in, 4) + " in";
   return fmt::format(
       "; as one sharp-edged hole about {} across (rough: a real leak is a crack, or several)",

@@ -3,6 +3,7 @@
 #include <map>
 #include <optional>
 
+#include "model/units.hpp"
 #include "render/amount.hpp"
 #include "render/cutlist_csv.hpp"
 #include "render/report.hpp"
@@ -87,7 +88,7 @@ class Table {
 
   std::string length(const std::optional<double>& inches) const {
     if (!inches) return {};
-    return metric_ ? fixed_number(*inches * 25.4, 3) : fixed_number(*inches, 4);
+    return metric_ ? fixed_number(*inches * mm_per_in, 3) : fixed_number(*inches, 4);
   }
 
   void add(const Fields& fields) {

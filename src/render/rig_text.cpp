@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "model/angle.hpp"
+#include "model/units.hpp"
 #include "physics/cable.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
@@ -33,7 +34,7 @@ std::string force(const std::optional<double>& lbf) {
 }
 
 std::string fine_number(double inches, const Phrasing& phrasing) {
-  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * 25.4, 2)
+  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * mm_per_in, 2)
                                                  : fixed_number(inches, 3);
 }
 
@@ -247,9 +248,9 @@ std::string spans_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
       return inches ? fine_number(*inches, phrasing) : std::string("-");
     };
     std::vector<std::string> cells = {
-        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.from_in * 25.4, 1)
+        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.from_in * mm_per_in, 1)
                                                 : fixed_number(span.from_in, 2),
-        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.to_in * 25.4, 1)
+        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.to_in * mm_per_in, 1)
                                                 : fixed_number(span.to_in, 2),
         cell(span.sag_in), cell(span.sag_at_load_factor_in),
         span.natural_frequency_hz ? fixed_number(*span.natural_frequency_hz, 1) : std::string("-")};

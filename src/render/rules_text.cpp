@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "model/units.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
 
@@ -16,7 +17,7 @@ std::string limit_value(const LimitRow& row, const Phrasing& phrasing) {
   const std::string_view side = sense_words(row.sense);
   if (!row.times.empty()) return fmt::format("{} {:g} times the {}", side, row.value, row.times);
   if (row.unit == Unit::inch && phrasing.unit == LengthUnit::millimetre)
-    return fmt::format("{} {} mm", side, fixed_number(row.value * 25.4, 2));
+    return fmt::format("{} {} mm", side, fixed_number(row.value * mm_per_in, 2));
   const std::string number = fmt::format("{} {}", side, row.value);
   return row.unit == Unit::none ? number : fmt::format("{} {}", number, unit_word(row.unit));
 }

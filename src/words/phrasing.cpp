@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "model/units.hpp"
+
 namespace linewright {
 
 namespace {
@@ -29,7 +31,7 @@ constexpr int most_more_decimals = 4;
 }  // namespace
 
 std::string Phrasing::length_number(double inches, int more_decimals) const {
-  if (unit == LengthUnit::millimetre) return fixed(inches * 25.4, 1 + more_decimals);
+  if (unit == LengthUnit::millimetre) return fixed(inches * mm_per_in, 1 + more_decimals);
   return fixed(inches, decimals_of_inches(inches) + more_decimals);
 }
 
@@ -56,13 +58,13 @@ std::string Phrasing::angle(double degrees, int more_decimals) const {
 }
 
 std::string Phrasing::place(Vec3 at) const {
-  const double scale = unit == LengthUnit::millimetre ? 25.4 : 1;
+  const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
   return "FS " + fixed(at.x * scale, 1) + " BL " + fixed(at.y * scale, 1) + " WL " +
          fixed(at.z * scale, 1);
 }
 
 std::string Phrasing::extents(Vec3 least, Vec3 most) const {
-  const double scale = unit == LengthUnit::millimetre ? 25.4 : 1;
+  const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
   const auto range = [scale](const char* axis, double from, double to) {
     return axis + fixed(from * scale, 1) + " to " + fixed(to * scale, 1);
   };

@@ -262,7 +262,7 @@ TEST(Altimeter, FieldPressureAgreesWithTheWeatherServicesFormula) {
 
 TEST(Altimeter, FieldPressureFollowsTheClosedForm) {
   // p = (A^k - P0^k H L / T0)^(1/k) with k = R L / g0, derived by hand from the 1976 formula.
-  const double k = air_gas_constant_j_per_kg_k * lapse_rate_k_per_m / standard_gravity_m_per_s2;
+  const double k = air_gas_constant_j_per_kg_k * lapse_rate_k_per_m / gravity_m_per_s2;
   const double setting_pa = pascals_from_inhg(29.45);
   const double lost = std::pow(sea_level_pressure_pa, k) * 4'200 * metres_per_foot *
                       lapse_rate_k_per_m / sea_level_temperature_k;

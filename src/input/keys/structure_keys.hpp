@@ -4,6 +4,7 @@
 #include "input/key_spec.hpp"
 #include "model/sheet.hpp"
 #include "model/structure.hpp"
+#include "model/units.hpp"
 
 namespace linewright {
 
@@ -127,8 +128,9 @@ inline constexpr std::array turn_keys{
 inline constexpr MapSpec turn_map{"a turn", turn_keys};
 
 /// A mesh's unit in inches.
-inline constexpr std::array mesh_units{Choice<double>{"in", 1.0}, Choice<double>{"mm", 1 / 25.4},
-                                       Choice<double>{"m", 1000 / 25.4}, Choice<double>{"ft", 12}};
+inline constexpr std::array mesh_units{
+    Choice<double>{"in", 1.0}, Choice<double>{"mm", 1 / mm_per_in},
+    Choice<double>{"m", 1000 / mm_per_in}, Choice<double>{"ft", 12}};
 inline constexpr auto mesh_unit_words = words_of(mesh_units);
 
 inline constexpr std::array mesh_keys{

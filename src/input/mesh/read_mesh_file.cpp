@@ -18,11 +18,12 @@
 #include "input/mesh/obj.hpp"
 #include "input/open_file.hpp"
 #include "input/utf8.hpp"
+#include "model/units.hpp"
 
 namespace linewright {
 namespace {
 
-constexpr double metre_in = 1000 / 25.4;
+constexpr double metre_in = 1000 / mm_per_in;
 /// Longer lines are no help under an error.
 constexpr std::size_t longest_shown_line_bytes = 1000;
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "lines/motion/span_frequency.hpp"
+#include "model/units.hpp"
 #include "physics/cable.hpp"
 #include "physics/vibration.hpp"
 #include "rules/line/excited_band.hpp"
@@ -69,7 +70,7 @@ std::optional<PlaceRange> support_places(const Swing& swing, const std::vector<E
     return part_in >= from_the_ends_in &&
            !band_around(bands, swing.frequency_hz * std::pow(length / part_in, swing.length_power));
   };
-  const double step = phrasing.unit == LengthUnit::millimetre ? 1 / 25.4 : 0.1;
+  const double step = phrasing.unit == LengthUnit::millimetre ? 1 / mm_per_in : 0.1;
   return longest_range(swing.leg->low_in(), swing.leg->high_in(), step, [&](double at) {
     const double first_part = before + std::abs(at - swing.leg->from_in);
     return is_clear(first_part) && is_clear(length - first_part);

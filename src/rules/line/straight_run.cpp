@@ -19,7 +19,8 @@ constexpr LimitRow counts_as_bend{.name = "turn-that-counts",
                                   .value = 5,
                                   .unit = Unit::degree,
                                   .source = "less is a drawing's misfit",
-                                  .mark = Mark::common_practice};
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
 
 constexpr auto limits = limit_table({bends_wanted, counts_as_bend});
 

@@ -21,8 +21,8 @@ constexpr LimitRow out_of_reach{
     .subject = "support from the part it is fixed to",
     .value = 6,
     .sense = LimitSense::at_most,
-    .source = "no clamp or bracket is drawn that reaches so far",
-    .mark = Mark::common_practice};
+    .source = "geometry: no clamp or bracket is drawn that reaches so far",
+    .mark = Mark::calculated};
 constexpr LimitRow goes_through{.name = "goes-through",
                                 .subject = "bore of a guide over the largest line",
                                 .value = 0,
