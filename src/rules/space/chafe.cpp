@@ -28,7 +28,7 @@ constexpr LimitRow tube_rubs{.name = "tube-rubs",
 constexpr LimitRow cable_rubs{.name = "cable-rubs",
                               .subject = "control cable: gap",
                               .value = 1,
-                              .source = "14 CFR 23.685(a): no chafing or interference",
+                              .source = "14 CFR 23.685(a), (c): no chafing, no slapping of cables",
                               .mark = Mark::verified,
                               .times = likely_reach};
 constexpr LimitRow wire_rubs{

@@ -15,7 +15,7 @@ namespace linewright {
 namespace {
 
 constexpr std::string_view tube_source =
-    "SAE ARP994 / MIL-H-5440: 1/16 in at a support, 1/4 in elsewhere, 1/2 in from moving parts";
+    "SAE ARP994 / MIL-H-5440: 1/16 in at a support, 1/4 in elsewhere and where parts move";
 
 constexpr std::string_view borrowed_from_tube = "borrowed from the figures for metal tube";
 
@@ -35,11 +35,17 @@ constexpr LimitRow metal_tube_at_support{
     .value = 0.0625,
     .source = tube_source,
     .mark = Mark::from_memory};
+constexpr LimitRow metal_tube_to_mover_least{.name = "metal-tube-to-mover-least",
+                                             .subject = "metal tube to a moving part, in any case",
+                                             .value = 0.25,
+                                             .source = tube_source,
+                                             .mark = Mark::from_memory};
 constexpr LimitRow metal_tube_to_mover{.name = "metal-tube-to-mover",
                                        .subject = "metal tube to a moving part",
                                        .value = 0.5,
-                                       .source = tube_source,
-                                       .mark = Mark::from_memory};
+                                       .source = "instrument line to moving part",
+                                       .mark = Mark::common_practice,
+                                       .broken = Verdict::warn};
 constexpr LimitRow soft_tube{.name = "soft-tube",
                              .subject = "plastic tube or hose to structure",
                              .value = 0.25,
@@ -89,23 +95,26 @@ constexpr LimitRow cable_to_mover{.name = "cable-to-mover",
                                   .broken = Verdict::warn};
 
 constexpr auto limits =
-    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover, soft_tube,
-                 soft_tube_at_support, soft_tube_to_mover, wire, wire_to_mover, cable,
-                 cable_at_guide, cable_to_mover});
+    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
+                 metal_tube_to_mover, soft_tube, soft_tube_at_support, soft_tube_to_mover, wire,
+                 wire_to_mover, cable, cable_at_guide, cable_to_mover});
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
 
+/// `moving_least` fails where `moving` only warns.
 struct Rows {
   const LimitRow* away;
   const LimitRow* at_support;
   const LimitRow* moving;
+  const LimitRow* moving_least = &overlap;
 };
 
 Rows rows_for(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
-      return {&metal_tube, &metal_tube_at_support, &metal_tube_to_mover};
+      return {&metal_tube, &metal_tube_at_support, &metal_tube_to_mover,
+              &metal_tube_to_mover_least};
     case LineKind::wire:
       return {&wire, &wire, &wire_to_mover};
     case LineKind::cable:
@@ -135,7 +144,7 @@ struct Judged {
 };
 
 Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
-                         const Approach& approach, const LimitRow& row) {
+                         const Approach& approach, const LimitRow& least, const LimitRow& row) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
   const std::string what =
@@ -143,7 +152,7 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = context.at(route, approach.distance_in);
   judgement.with = part.name;
   const double free = free_in(context, approach);
-  if (holds(judgement, free, {overlap, row})) {
+  if (holds(judgement, free, {overlap, least, row})) {
     judgement.message = "clear of " + what;
     return judgement;
   }
@@ -168,7 +177,7 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
   for (const auto& [part, approach] :
        nearest_structure(whole, Reach::none, context.prepared.obstacles, 0, group, counts))
     if (approach.gap_in < -limit_rounding)
-      judgements.push_back(judge_approach(context, route, approach, overlap));
+      judgements.push_back(judge_approach(context, route, approach, overlap, overlap));
 }
 
 /// Nearest approach to each part, apart for places at supports and away from them, so that each is
@@ -196,7 +205,8 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
            nearest_structure(stretch, reach, obstacles, horizon, group, counts)) {
         const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
         const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
-        Judged judged{judge_approach(context, route, approach, row),
+        const LimitRow& least = moves ? *rows.moving_least : overlap;
+        Judged judged{judge_approach(context, route, approach, least, row),
                       Limit(row).lacking(free_in(context, approach))};
         judged.judgement.message.insert(0, attachment_words(route, approach.distance_in));
         const auto known = worst.find(part);

@@ -86,14 +86,15 @@ TEST_P(ClearanceLimit, PassesExactlyAtItAndIsBrokenJustInside) {
   EXPECT_FALSE(broken.mend.empty());
 }
 
-// Metal tube: 1/4 in to structure, 1/16 in at a support, 1/2 in to moving parts [from memory: SAE
-// ARP994, MIL-H-5440]. Plastic tube, and bundles to structure, borrow those figures [common
-// practice, no source]. Bundle to a moving control: 1/2 in [from memory: AC 43.13-1B para 11-125].
+// Metal tube: 1/4 in to structure, 1/16 in at a support [from memory: SAE ARP994, MIL-H-5440], and
+// 1/2 in to moving parts [common practice, no source]. Plastic tube, and bundles to structure,
+// borrow those figures [common practice, no source]. Bundle to a moving control: 1/2 in [from
+// memory: AC 43.13-1B para 11-125].
 INSTANTIATE_TEST_SUITE_P(
     Rows, ClearanceLimit,
     testing::Values(Limit{"tube-aluminium-1/4", "rod", 0.25, Verdict::fail},
                     Limit{"tube-aluminium-1/4", "rod at support", 0.0625, Verdict::fail},
-                    Limit{"tube-aluminium-1/4", "horn", 0.5, Verdict::fail},
+                    Limit{"tube-aluminium-1/4", "horn", 0.5, Verdict::warn},
                     Limit{"tube-nylon-1/4", "rod", 0.25, Verdict::warn},
                     Limit{"tube-nylon-1/4", "rod at support", 0.0625, Verdict::warn},
                     Limit{"tube-nylon-1/4", "horn", 0.5, Verdict::warn},

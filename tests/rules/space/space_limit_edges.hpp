@@ -262,7 +262,7 @@ inline std::vector<Judgement> cable_over_block(double spare_in) {
 // verified]. Reaches are a slack string's, root(3 L s / 8), and the ellipsoid's [calculated].
 inline LimitEdges of_chafe() {
   LimitEdge cable = chafe("cable-rubs", eighth_steel, cable_sag_in, Verdict::fail,
-                          "14 CFR 23.685(a): no chafing");
+                          "14 CFR 23.685(a), (c): no chafing");
   cable.judged = cable_over_block;
   return {
       chafe("tube-rubs", plastic, slack_string_in(20), Verdict::fail, "14 CFR 23.1325(b)(1)(ii)"),
