@@ -5,17 +5,6 @@
 
 namespace linewright {
 
-namespace {
-
-/// How far a mover's end swings to each side of where it is drawn, on a cable that leaves it.
-double swing_in(const Project& project, const std::string& name, Vec3 at) {
-  for (const Mover& mover : project.structure.movers)
-    if (mover.name == name) return 2 * distance(at, mover.pivot);
-  return 0;
-}
-
-}  // namespace
-
 bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
   const auto& [a, b, c] = obstacle.shape;
   const double near = frame.thickness_in / 2 + same_web_in;
@@ -43,22 +32,21 @@ bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)
     : prepared_(prepared),
       route_(route),
+      own_arms_(prepared, route),
       mounts_at_from_(mounts_of(*route.from)),
       mounts_at_to_(mounts_of(*route.to)) {}
 
 NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
   Mounts mounts;
-  if (!node.held()) return mounts;
+  if (!node.held() || end_moves(route_, node)) return mounts;
   const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
   prepared_.obstacles.visit({node.at - by, node.at + by}, [&](const Obstacle& obstacle) {
     const double away = nearest(node.at, obstacle).distance_in;
     if (away > mount_distance_in) return;
     const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-    const bool horn = part.moves && route_.line->kind == LineKind::cable;
-    const double zone = horn ? swing_in(*prepared_.project, part.name, node.at) : 0;
-    const auto known = mounts.emplace(obstacle.part, Mount{away, 0}).first;
+    if (part.moves) return;
+    const auto known = mounts.emplace(obstacle.part, Mount{away, fitting_zone_in}).first;
     known->second.node_distance_in = std::min(known->second.node_distance_in, away);
-    known->second.zone_in = std::max(fitting_zone_in, zone);
   });
   for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
     const double swelling = mesh.field->mesh().thickness_in / 2;
@@ -75,7 +63,6 @@ bool NeighbourFilter::exempt(const Mounts& mounts, const Node& node, const Obsta
   const auto mount = mounts.find(obstacle.part);
   if (mount == mounts.end() || from_end_in > mount->second.zone_in) return false;
   const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  if (part.moves) return true;
   if (part.kind == PartKind::mesh && nearest(node.at, obstacle).distance_in > mount_distance_in)
     return false;
   const double away = nearest(route_.centreline.at(distance_in), obstacle).distance_in;

@@ -4,6 +4,7 @@
 
 #include <map>
 
+#include "lines/own_arm.hpp"
 #include "lines/prepared.hpp"
 
 namespace linewright {
@@ -45,6 +46,7 @@ class NeighbourFilter {
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
   /// Parts an end is mounted on, by index: how near the end is to them and how far along the line
+  OwnArms own_arms_;
   /// they do not count.
   struct Mount {
     double node_distance_in = 0;

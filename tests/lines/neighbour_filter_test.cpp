@@ -71,13 +71,13 @@ TEST(NeighbourFilter, CountsWhatANodeHangsBeside) {
   EXPECT_TRUE(filter_of(project).counts(of_part(project, "rod"), 0));
 }
 
-TEST(NeighbourFilter, CountsTheMovingPartThatATubeEndsAtAwayFromThatEnd) {
+TEST(NeighbourFilter, CountsTheMovingPartThatACableEndsAtUnlessAnArmSaysSo) {
   const ProjectText project = past(
       "  movers:\n    - {name: horn, pivot: [100, 0, 14], axis: [0, 1, 0], points: [[100, 0, 14], "
       "[100, 0, 10]], radius: 0.4, sweep: [-20, 20]}\n",
       "[]", "horn");
   const NeighbourFilter filter = filter_of(project);
-  EXPECT_FALSE(filter.counts(of_part(project, "horn"), 0));
+  EXPECT_TRUE(filter.counts(of_part(project, "horn"), 0));
   EXPECT_TRUE(filter.counts(of_part(project, "horn"), 29));
 }
 

@@ -64,6 +64,7 @@ using MeshFields = std::vector<std::shared_ptr<const MeshField>>;
 struct MeshPartField {
   int part = 0;
   std::shared_ptr<const MeshField> field;
+  int piece = 0;     ///< movers: which segment of the chain it is, counted from zero
 };
 
 /// An item of the mesh as an obstacle.

@@ -134,6 +134,26 @@ struct Judged {
 };
 
 Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
+/// The end of a cable that may be fixed to the moving part, though no arm says so: it is near the
+/// part where that is drawn. nullptr for none.
+const Node* end_on(const RuleContext& context, const PreparedRoute& route, const Part& part) {
+  for (const Mover& mover : context.prepared.project->structure.movers) {
+    if (mover.name != part.name || !part.moves) continue;
+    for (const Node* node : {route.from, route.to})
+      if (end_moves(route, *node) && !node->arm && is_on(mover, node->at)) return node;
+  }
+  return nullptr;
+}
+
+/// Farther from the drawn end than the sag of a cable is there.
+constexpr double past_end_in = 1e-4;
+
+bool is_past_its_end(const PreparedRoute& route, const Approach& approach) {
+  const bool at_end = approach.distance_in <= 0 || approach.distance_in >= route.length_in();
+  return at_end && route.line->kind == LineKind::cable &&
+         distance(approach.on_line, route.centreline.at(approach.distance_in)) > past_end_in;
+}
+
                          const Approach& approach, const LimitRow& row) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
@@ -149,8 +169,11 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   const double sag = approach.gap_in - approach.margin_in;
   if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
-  judgement.mend =
-      alternatives(ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0}));
+  std::vector<std::string> ways =
+      ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0});
+  if (const Node* end = end_on(context, route, part))
+    ways.push_back("state the `arm` of " + end->name + ", if it turns with " + part.name);
+  judgement.mend = alternatives(ways);
   return judgement;
 }
 
@@ -239,7 +262,9 @@ const Rule& clearance_rule() {
       .explanation =
           R"(The least free distance between the line's surface, at its largest real diameter or in its
 sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at every
-place of their sweep. Meshes count by their triangles and sharp edges. Not counted: the frame a
+place of their sweep; only the arm that a cable's own end is fixed to is passed over, that piece
+of it, and as far from the end as its sweep takes it: where the node's `arm` turns on that
+part's axis. Meshes count by their triangles and sharp edges. Not counted: the frame a
 line goes through, within 1 in of its hole (frame-crossing judges that), also where a mesh has
 that web once more; what an end fitting is mounted on, within 1 in of it; edges with trim,
 grommet or bushing. From a cable's gap comes off what it can hang away from its drawn place:

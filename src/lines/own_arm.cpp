@@ -1,0 +1,82 @@
+#include "lines/own_arm.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "lines/neighbour_filter.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Nearer to the end than this is the end itself.
+constexpr double at_end_in = 1e-9;
+
+/// The pieces of the chain that the node is on, or near enough to be fixed to.
+std::vector<int> pieces_at(const Mover& mover, Vec3 at) {
+  std::vector<int> pieces;
+  const std::vector<Vec3>& points = mover.points;
+  const std::size_t count = points.size() > 1 ? points.size() - 1 : points.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const Segment3 piece{points[i], points[std::min(i + 1, points.size() - 1)]};
+    if (nearest(at, piece).distance_in - mover.radius_in <= mount_distance_in)
+      pieces.push_back(static_cast<int>(i));
+  }
+  return pieces;
+}
+
+/// How far the sweep carries a place from where it is drawn, at the most.
+double carried_in(const Mover& mover, Vec3 at) {
+  const double from_axis = norm(cross(unit(mover.axis), at - mover.pivot));
+  const double turn_rad = std::max(std::abs(mover.sweep_from_deg), std::abs(mover.sweep_to_deg)) *
+                          std::numbers::pi / 180;
+  return 2 * from_axis * std::sin(std::min(turn_rad, std::numbers::pi) / 2);
+}
+
+}  // namespace
+
+bool turns_with(const Node& node, const Mover& mover) {
+  if (!node.arm) return false;
+  const Vec3 axis = unit(mover.axis);
+  return norm(cross(axis, unit(node.arm->axis))) <= std::sin(same_axis_within_rad) &&
+         norm(cross(axis, node.arm->pivot - mover.pivot)) <= same_axis_within_in;
+}
+
+bool is_on(const Mover& mover, Vec3 at) {
+  return !pieces_at(mover, at).empty();
+}
+
+bool end_moves(const PreparedRoute& route, const Node& node) {
+  if (route.line->kind != LineKind::cable) return false;
+  const bool still =
+      route.moves && route.moves->toward_from_in <= 0 && route.moves->toward_to_in <= 0;
+  const bool on_arm = node.arm || node.kind == NodeKind::horn || node.kind == NodeKind::pedal;
+  return on_arm && !still;
+}
+
+OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
+  if (route.line->kind != LineKind::cable) return;
+  for (const Mover& mover : prepared.project->structure.movers) {
+    const std::optional<int> part = prepared.obstacles.find_part(mover.name);
+    if (!part) continue;
+    for (const Node* node : {route.from, route.to}) {
+      if (!turns_with(*node, mover)) continue;
+      arms_.push_back({*part, pieces_at(mover, node->at),
+                       node == route.from ? 0 : route.length_in(),
+                       carried_in(mover, node->at) + mover.radius_in + fitting_zone_in});
+    }
+  }
+}
+
+bool OwnArms::pass_over(const Obstacle& obstacle, double distance_in) const {
+  return std::any_of(arms_.begin(), arms_.end(), [&](const Arm& arm) {
+    if (arm.part != obstacle.part || arm.pieces.empty()) return false;
+    const double away = std::abs(distance_in - arm.end_in);
+    const bool at_node =
+        std::find(arm.pieces.begin(), arm.pieces.end(), obstacle.piece) != arm.pieces.end();
+    return away <= at_end_in || (at_node && away <= arm.zone_in);
+  });
+}
+
+}  // namespace linewright

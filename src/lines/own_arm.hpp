@@ -1,0 +1,49 @@
+#pragma once
+// The moving part that a cable's end is fixed to. It goes where the end goes, so near the end its
+// sweep says nothing of how near the two come.
+
+#include <vector>
+
+#include "lines/prepared.hpp"
+
+namespace linewright {
+
+/// An arm turns on a mover's axis where the arm's pivot lies this near to it
+/// [common practice, no source].
+inline constexpr double same_axis_within_in = 0.1;
+/// And where the two axes lean from each other by no more than this, 1 degree, either way round
+/// [common practice, no source].
+inline constexpr double same_axis_within_rad = 3.14159265358979323846 / 180;
+
+/// True where the node's arm is stated and turns on the mover's own axis.
+bool turns_with(const Node& node, const Mover& mover);
+
+/// True where the drawn chain comes within `mount_distance_in` of a place.
+bool is_on(const Mover& mover, Vec3 at);
+
+/// True for the end of a cable on a horn or pedal, which structure holds only by what it turns on;
+/// not where the cable is stated to have no travel.
+bool end_moves(const PreparedRoute& route, const Node& node);
+
+/// The movers that the ends of a cable are fixed to.
+class OwnArms {
+ public:
+  /// For each end whose node's arm turns on a mover's axis: the pieces of that mover's chain that
+  /// come within `mount_distance_in` of the node as drawn. None for lines that are no cables.
+  OwnArms(const PreparedProject& prepared, const PreparedRoute& route);
+
+  /// True for such a piece, as far along the line from its end as the sweep carries the piece, and
+  /// at the very end for all of that mover, which is one with it.
+  bool pass_over(const Obstacle& obstacle, double distance_in) const;
+
+ private:
+  struct Arm {
+    int part = 0;
+    std::vector<int> pieces;
+    double end_in = 0;   ///< along the route
+    double zone_in = 0;  ///< from that end
+  };
+  std::vector<Arm> arms_;
+};
+
+}  // namespace linewright
