@@ -19,11 +19,13 @@ namespace linewright {
 
 /// Something that holds a line sideways.
 struct Support {
-  double distance_in = 0;    ///< along the route
-  double play_in = 0;        ///< how far the line can still move sideways in it, or with it
-  std::string name;          ///< "clamp on S3L", "grommet F4-a", "port-left"
-  int point = -1;            ///< index into the route's points; -1 for its `from`, -2 for its `to`
-  std::string to;            ///< part it is fixed to, where stated
+  double distance_in = 0;  ///< along the route
+  double play_in = 0;      ///< how far the line can still move sideways in it, or with it
+  std::string name;        ///< "clamp on S3L", "grommet F4-a", "port-left"
+  int point = -1;          ///< index into the route's points; -1 for its `from`, -2 for its `to`
+  std::string to;          ///< part it is fixed to, where stated
+  /// Ends that an arm swings: how far in along the line it can be with all of that play.
+  double comes_in_in = 0;
   std::string missing = {};  ///< what `play_in` leaves out because it is not known; empty for none
 };
 

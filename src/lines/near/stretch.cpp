@@ -22,9 +22,22 @@ void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
 
 }  // namespace
 
+void sort_into_blocks(Stretch& stretch) {
+  constexpr std::size_t block_size = 12;
+  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
+    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
+                     bounds_of(stretch.chords[i])};
+    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
+    if (stretch.blocks.empty()) stretch.bounds = block.bounds;
+    include(stretch.bounds, block.bounds);
+    stretch.blocks.push_back(block);
+  }
+}
+
 Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
                      const ReachEnvelope& envelope) {
-  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in()};
+  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in(),
+                  nullptr};
   std::vector<double> breaks{start_in, end_in};
   for (const Sleeve& sleeve : route.route->sleeves)
     for (const double at : {sleeve.from_in, sleeve.to_in})
@@ -37,15 +50,7 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
     for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
       cut_to_length(chord, stretch.chords);
-  constexpr std::size_t block_size = 12;
-  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
-    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
-                     bounds_of(stretch.chords[i])};
-    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
-    if (stretch.blocks.empty()) stretch.bounds = block.bounds;
-    include(stretch.bounds, block.bounds);
-    stretch.blocks.push_back(block);
-  }
+  sort_into_blocks(stretch);
   return stretch;
 }
 

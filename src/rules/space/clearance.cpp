@@ -154,6 +154,7 @@ bool is_past_its_end(const PreparedRoute& route, const Approach& approach) {
          distance(approach.on_line, route.centreline.at(approach.distance_in)) > past_end_in;
 }
 
+Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
                          const Approach& approach, const LimitRow& row) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
@@ -167,7 +168,9 @@ bool is_past_its_end(const PreparedRoute& route, const Approach& approach) {
   }
   judgement.message = (judgement.limit == overlap.value ? "can be in " : "too near to ") + what;
   const double sag = approach.gap_in - approach.margin_in;
-  if (sag > 0)
+  if (is_past_its_end(route, approach))
+    judgement.message += ", where its end swings past the place it is drawn at";
+  else if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
   std::vector<std::string> ways =
       ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0});
