@@ -29,11 +29,18 @@ constexpr NumberSpec diameter{"a groove diameter", Dimension::length, Sign::posi
 constexpr NumberSpec bore{"a bore"};
 constexpr NumberSpec guard_count{"a number of guards", Dimension::plain, Sign::not_negative, 64,
                                  ""};
+constexpr NumberSpec pulley_outside{"a pulley's diameter", Dimension::length, Sign::positive,
+                                    largest_groove_in};
+constexpr NumberSpec pulley_width{"a pulley's width"};
 constexpr NumberSpec guard_gap{"a gap", Dimension::length, Sign::not_negative};
 
 void check_pulley_keys(const RoutePoint& point, FieldReader& fields, ReadContext& context) {
   if (!fields.has("diameter"))
     context.error(point.where, "a pulley needs 'diameter': that of its groove");
+  if (point.outside_in && point.diameter_in && *point.outside_in <= *point.diameter_in)
+    context.error(fields.where_of("outside"),
+                  "'outside' is the diameter over the flanges: it must be larger than 'diameter', "
+                  "that of the groove");
   if (fields.has("guard_gap") && point.guards.value_or(0) == 0)
     context.error(fields.where_of("guard_gap"),
                   "'guard_gap' needs 'guards': how many pins stand at the pulley");
@@ -54,7 +61,7 @@ void check_support_keys(const RoutePoint& point, FieldReader& fields, ReadContex
   const bool bored = point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
                      point.hold == HoldKind::bushing;
   if (pulley) check_pulley_keys(point, fields, context);
-  for (const char* key : {"diameter", "axis", "given", "guards", "guard_gap"})
+  for (const char* key : {"diameter", "axis", "given", "guards", "guard_gap", "outside", "width"})
     if (!pulley && fields.has(key))
       context.error(fields.where_of(key), fmt::format("'{}' belongs to a pulley", key));
   if (!bored && fields.has("bore"))
@@ -90,7 +97,7 @@ std::optional<int> read_guards(FieldReader& fields, ReadContext& context) {
 void read_route_point(const YamlNode& node, Route& route, ReadContext& context) {
   FieldReader fields(node, "a point", context,
                      {"at", "bend", "hold", "to", "through", "diameter", "axis", "given", "bore",
-                      "guards", "guard_gap", "passes"});
+                      "guards", "guard_gap", "outside", "width", "passes"});
   RoutePoint point;
   point.where = node.where;
   point.at = fields.place("at");
@@ -104,6 +111,8 @@ void read_route_point(const YamlNode& node, Route& route, ReadContext& context) 
       fields.optional_choice("given", "how a pulley is given", givens).value_or(PointGiven::corner);
   point.bore_in = fields.optional_number("bore", bore);
   point.guards = read_guards(fields, context);
+  point.outside_in = fields.optional_number("outside", pulley_outside);
+  point.width_in = fields.optional_number("width", pulley_width);
   point.guard_gap_in = fields.optional_number("guard_gap", guard_gap);
   const Passing passing =
       fields.optional_choice("passes", "how the cable passes a fairlead", passings)

@@ -70,7 +70,10 @@ bool NeighbourFilter::exempt(const Mounts& mounts, const Node& node, const Obsta
 }
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
-  return !exempt(mounts_at_from_, *route_.from, obstacle, distance_in, distance_in) &&
+  const RoutePulley* pulley = prepared_.pulley_of(obstacle.part);
+  if (pulley) return !runs_on(*pulley, prepared_.pulleys, route_, distance_in);
+  return !own_arms_.pass_over(obstacle, distance_in) &&
+         !exempt(mounts_at_from_, *route_.from, obstacle, distance_in, distance_in) &&
          !exempt(mounts_at_to_, *route_.to, obstacle, distance_in,
                  route_.length_in() - distance_in);
 }

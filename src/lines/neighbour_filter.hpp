@@ -26,7 +26,8 @@ class NeighbourFilter {
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// False for a part that an end of the route is mounted on, near that end and no nearer to the
-  /// part than that end is. A cable's horn is exempt as far as its arm swings. One mesh may hold
+  /// part than that end is. What moves holds nothing and always counts, but for a cable's own arm
+  /// (own_arm.hpp) and the pulleys that the cable bears on (pulleys.hpp). One mesh may hold
   /// the whole aeroplane: of that only what lies by the node is what it is mounted on.
   bool counts(const Obstacle& obstacle, double distance_in) const;
   /// True where the obstacle's frame is being passed through; also for what of a mesh lies in the

@@ -216,11 +216,14 @@ double drawn_radius_in(const RoutePoint& point, const Line& line) {
 }
 
 PreparedProject prepare(const Project& project, const MeshFields& meshes) {
-  PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
-  prepared.routes.reserve(project.routes.size());
-  for (const Route& route : project.routes)
-    prepared.routes.push_back(prepare_route(project, route));
-  return prepared;
+  std::vector<PreparedRoute> routes;
+  routes.reserve(project.routes.size());
+  for (const Route& route : project.routes) routes.push_back(prepare_route(project, route));
+  std::vector<RoutePulley> pulleys = pulleys_of(routes);
+  std::vector<PulleyBody> bodies;
+  for (const RoutePulley& pulley : pulleys) bodies.push_back(pulley.body);
+  return {&project, std::move(routes), std::move(pulleys),
+          Obstacles(project.structure, meshes, bodies)};
 }
 
 }  // namespace linewright

@@ -13,6 +13,7 @@
 #include "geometry/structure/obstacles.hpp"
 #include "lines/cable_travel.hpp"
 #include "lines/free_passage.hpp"
+#include "lines/pulleys.hpp"
 #include "model/project.hpp"
 
 namespace linewright {
@@ -103,7 +104,11 @@ struct PreparedRoute {
 struct PreparedProject {
   const Project* project = nullptr;
   std::vector<PreparedRoute> routes;
-  Obstacles obstacles;
+  std::vector<RoutePulley> pulleys;  ///< of all routes
+  Obstacles obstacles;               ///< structure, and the pulleys
+
+  /// The pulley that is a part of the obstacles; nullptr for parts that are none.
+  const RoutePulley* pulley_of(int part) const;
 
   const PreparedRoute* find_route(std::string_view name) const;
 };

@@ -21,7 +21,7 @@ inline constexpr double obstacle_sagitta_in = 0.0005;
 /// How far edge trim reaches over the sheet from the edge: the face is taken to start there.
 inline constexpr double trim_lip_in = 0.12;
 
-enum class PartKind { frame, channel, panel, solid, mover, mesh };
+enum class PartKind { frame, channel, panel, solid, mover, mesh, pulley };
 
 /// A named piece of structure.
 struct Part {
@@ -29,6 +29,17 @@ struct Part {
   std::string name;
   SourceLocation where;
   bool moves = false;
+};
+
+/// A pulley by its outsides.
+struct PulleyBody {
+  std::string name;
+  SourceLocation where;
+  Vec3 centre;
+  Vec3 axis;                  ///< unit vector
+  double root_radius_in = 0;  ///< at the bottom of the groove
+  double rim_radius_in = 0;   ///< over the flanges
+  double width_in = 0;        ///< over the flanges
 };
 
 /// What of a part a primitive belongs to.
@@ -40,10 +51,14 @@ enum class Feature { face, free_edge, hole_edge };
 /// A slab is solid: the triangle (or segment: then a strip) that the corners draw in BL and WL,
 /// over all stations from corner a's to corner b's. Corner c stands at one of the two. So the
 /// corners' bounds are the slab's.
+///
+/// A disc is round and flat: corners a and b are the corners of its box, and c lies off its centre
+/// along its axis (`disc_of`).
 struct Obstacle {
   Triangle3 shape;  ///< for a segment, corner c repeats b
   bool is_segment = false;
   bool is_slab = false;
+  bool is_disc = false;
   double radius_in = 0;
   int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
@@ -52,6 +67,9 @@ struct Obstacle {
 };
 
 /// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
+/// A disc as an obstacle's shape; the axis is a unit vector.
+Triangle3 disc_of(Vec3 centre, Vec3 axis, double radius_in);
+
 /// not swollen. Exact, and convex along a line. The second point lies on the shape that is swollen,
 /// not on the surface.
 Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
@@ -77,8 +95,9 @@ class Obstacles {
   /// free edges; panels give triangles; box solids give slabs; cylinders give a swollen axis;
   /// movers give their chain at steps of the sweep, swollen so that no place between steps is
   /// missed. `shapes_of` says more. Meshes come as they are: they are parts, but not in `all()`.
-  /// `meshes` is empty where they were not read.
-  explicit Obstacles(const Structure& structure, const MeshFields& meshes = {});
+  /// `meshes` is empty where they were not read. Pulleys are the last parts, in their order.
+  explicit Obstacles(const Structure& structure, const MeshFields& meshes = {},
+                     const std::vector<PulleyBody>& pulleys = {});
   ~Obstacles();
   Obstacles(Obstacles&&) noexcept;
   Obstacles& operator=(Obstacles&&) noexcept;
