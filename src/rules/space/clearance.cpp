@@ -7,6 +7,7 @@
 #include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/unknown_swing.hpp"
 #include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
@@ -230,6 +231,8 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
     }
   }
   for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
+  for (Judgement& unknown : judge_unknown_swings(context, route, filter, cable))
+    judgements.push_back(std::move(unknown));
   judge_guarded(context, route, filter, judgements);
   return judgements;
 }
@@ -274,7 +277,11 @@ grommet or bushing. From a cable's gap comes off what it can hang away from its 
 its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
 out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
 the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
-says what is missing. How far other lines can move is judged by chafe.)",
+says what is missing. What such an end sweeps beyond its drawn place is judged along its own
+way. Where an end on a horn or pedal states no `arm`, or the cable no travel, and something is
+so near to the last leg that a square arm could take the cable there, the answer is unknown.
+Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
+for those on the same spindle beside it. How far other lines can move is judged by chafe.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",
