@@ -46,8 +46,8 @@ class NeighbourFilter {
 
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
-  /// Parts an end is mounted on, by index: how near the end is to them and how far along the line
   OwnArms own_arms_;
+  /// Parts an end is mounted on, by index: how near the end is to them and how far along the line
   /// they do not count.
   struct Mount {
     double node_distance_in = 0;

@@ -64,12 +64,13 @@ struct Obstacle {
   Feature feature = Feature::face;
   EdgeGuard guard = EdgeGuard::bare;
   std::string hole;  ///< hole edges: the hole's name; meshes: the piece's name in its file
+  int piece = 0;     ///< movers: which segment of the chain it is, counted from zero
 };
 
-/// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
 /// A disc as an obstacle's shape; the axis is a unit vector.
 Triangle3 disc_of(Vec3 centre, Vec3 axis, double radius_in);
 
+/// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
 /// not swollen. Exact, and convex along a line. The second point lies on the shape that is swollen,
 /// not on the surface.
 Nearest nearest(const Segment3& segment, const Obstacle& obstacle);
@@ -82,7 +83,6 @@ using MeshFields = std::vector<std::shared_ptr<const MeshField>>;
 struct MeshPartField {
   int part = 0;
   std::shared_ptr<const MeshField> field;
-  int piece = 0;     ///< movers: which segment of the chain it is, counted from zero
 };
 
 /// An item of the mesh as an obstacle.

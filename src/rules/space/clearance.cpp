@@ -134,7 +134,6 @@ struct Judged {
   }
 };
 
-Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
 /// The end of a cable that may be fixed to the moving part, though no arm says so: it is near the
 /// part where that is drawn. nullptr for none.
 const Node* end_on(const RuleContext& context, const PreparedRoute& route, const Part& part) {
@@ -231,9 +230,9 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
     }
   }
   for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
+  judge_guarded(context, route, filter, judgements);
   for (Judgement& unknown : judge_unknown_swings(context, route, filter, cable))
     judgements.push_back(std::move(unknown));
-  judge_guarded(context, route, filter, judgements);
   return judgements;
 }
 
