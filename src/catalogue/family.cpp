@@ -160,10 +160,10 @@ const YamlNode& wanted(const YamlNode& map, std::string_view key) {
 }
 
 double table_number(const YamlNode& node) {
-  const QuantityReading reading = read_quantity(node.text, Dimension::plain, BareLength::inch);
-  if (node.kind != YamlNode::Kind::scalar || !reading.value)
+  const auto number = read_quantity(node.text, Dimension::plain, BareLength::inch);
+  if (node.kind != YamlNode::Kind::scalar || !number)
     refuse_table(node.where, fmt::format("expected a number, found '{}'", node.text));
-  return *reading.value;
+  return *number;
 }
 
 std::vector<YamlNode> entries_of_family(const YamlNode& family) {

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <optional>
 #include <set>
 #include <stdexcept>
 #include <string>
@@ -10,27 +9,26 @@
 #include <utility>
 
 #include "catalogue/family.hpp"
+#include "input/keys/line_keys.hpp"
 #include "input/line_entry.hpp"
-#include "input/line_vocabulary.hpp"
 
 namespace linewright {
 namespace {
 
 void append_lines(Catalogue& catalogue, const YamlNode& family) {
   for (const YamlNode& entry : entries_of_family(family)) {
-    std::vector<Diagnostic> errors;
-    std::optional<Line> line = read_line_entry(entry, BareLength::inch, true, errors);
+    auto line = read_line_entry(entry, BareLength::inch, true);
     if (!line)
-      refuse_table(errors.front().where,
-                   fmt::format("{}: {}", wanted(entry, "name").text, errors.front().message));
+      refuse_table(line.error().front().where,
+                   fmt::format("{}: {}", wanted(entry, "name").text, line.error().front().message));
     catalogue.lines.push_back(std::move(*line));
   }
 }
 
 Mark mark_of(const YamlNode& map) {
   const YamlNode& written = wanted(map, "mark");
-  for (const MarkName& each : mark_names)
-    if (each.name == written.text) return each.mark;
+  for (const auto& each : source_marks)
+    if (each.word == written.text) return each.value;
   refuse_table(written.where, fmt::format("no such mark as '{}'", written.text));
 }
 

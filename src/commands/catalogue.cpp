@@ -37,9 +37,9 @@ std::string rendered(const Catalogue& entries, const CatalogueOptions& options) 
 Outcome catalogue(const CatalogueOptions& options) {
   Catalogue entries = built_in_catalogue();
   if (options.project) {
-    const std::variant<Project, Outcome> opened = open_project(*options.project);
-    if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-    entries = std::get<Project>(opened).catalogue;
+    auto project = open_project(*options.project);
+    if (!project) return project.error();
+    entries = std::move(project->catalogue);
   }
   if (options.name) {
     const std::string wrong = unknown_name("catalogue entry", *options.name, entry_names(entries));

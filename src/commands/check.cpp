@@ -4,6 +4,7 @@
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
+#include "lines/near/passed_over.hpp"
 #include "lines/prepare.hpp"
 #include "render/check_json.hpp"
 #include "render/check_text.hpp"
@@ -32,26 +33,49 @@ bool is_about(const Report& report, const std::string& route, const std::string&
                      [&](const Judgement& judgement) { return judgement.route == route; });
 }
 
-}  // namespace
-
-std::variant<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
-  const std::variant<Project, Outcome> opened = open_project(options.project);
-  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-  return checked_report(std::get<Project>(opened), options, meshes);
+bool is_judged(const Judgement& judgement) {
+  return judgement.rule != "waivers";
 }
 
-std::variant<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
-                                             MeshStore& meshes) {
+/// Says where silence means that there was nothing to look at, not that all is well.
+void note_silence(Report& report, const CheckOptions& options) {
+  if (std::any_of(report.judgements.begin(), report.judgements.end(), is_judged)) return;
+  if (options.only_rule || options.only_route) {
+    report.notes.push_back(
+        (options.only_rule ? *options.only_rule + " has nothing"
+                           : std::string("nothing is there")) +
+        " to judge" + (options.only_route ? " on " + *options.only_route : " in this project"));
+    return;
+  }
+  report.nothing_judged = true;
+  report.notes.push_back(
+      "nothing was judged: the project has no route that a rule has anything to say of; describe "
+      "the "
+      "lines under `routes`");
+}
+
+}  // namespace
+
+Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
+  const auto project = open_project(options.project);
+  if (!project) return project.error();
+  return checked_report(*project, options, meshes);
+}
+
+Expected<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
+                                         MeshStore& meshes) {
   const std::string wrong = wrong_filter(options, project);
   if (!wrong.empty()) return refusal(wrong);
-  const std::variant<MeshFields, Outcome> fields = meshes.fields_of(project, options.project);
-  if (const Outcome* refused = std::get_if<Outcome>(&fields)) return *refused;
+  const auto fields = meshes.fields_of(project, options.project);
+  if (!fields) return fields.error();
 
-  const PreparedProject prepared = prepare(project, std::get<MeshFields>(fields));
+  const PreparedProject prepared = prepare(project, *fields);
   Report report = describe(prepared);
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
+  report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
   report.notes = mesh_notes(prepared, options.form.phrasing());
+  note_silence(report, options);
   if (options.only_route)
     std::erase_if(report.routes, [&](const RouteReport& route) {
       return !is_about(report, route.cut.name, *options.only_route);
@@ -61,19 +85,19 @@ std::variant<Report, Outcome> checked_report(const Project& project, const Check
 
 ExitCode exit_code(const Report& report, bool strict) {
   const Tally tally = tally_of(report.judgements);
-  const bool failed = tally.fail > 0 || tally.unknown > 0 || (strict && tally.warn > 0);
+  const bool failed =
+      tally.fail > 0 || tally.unknown > 0 || (strict && tally.warn > 0) || report.nothing_judged;
   return failed ? ExitCode::failed : ExitCode::nothing_failed;
 }
 
 Outcome check(const CheckOptions& options) {
   MeshStore meshes;
-  const std::variant<Report, Outcome> checked = checked_report(options, meshes);
-  if (const Outcome* refused = std::get_if<Outcome>(&checked)) return *refused;
-  const Report& report = std::get<Report>(checked);
+  const auto report = checked_report(options, meshes);
+  if (!report) return report.error();
   Outcome outcome;
-  outcome.code = exit_code(report, options.strict);
-  outcome.result = options.form.format == Format::json ? check_json(report)
-                                                       : check_text(report, options.form.style);
+  outcome.code = exit_code(*report, options.strict);
+  outcome.result = options.form.format == Format::json ? check_json(*report)
+                                                       : check_text(*report, options.form.style);
   return outcome;
 }
 

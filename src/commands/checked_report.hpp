@@ -1,23 +1,23 @@
 #pragma once
 // What `check` finds, before it is shown.
 
-#include <variant>
-
 #include "commands/commands.hpp"
 #include "commands/mesh_store.hpp"
+#include "model/expected.hpp"
 #include "render/report.hpp"
 
 namespace linewright {
 
 /// Loads, prepares and judges the project; a refusal where it or the options are wrong. `meshes`
 /// may be kept from one check to the next.
-std::variant<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes);
+Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes);
 
 /// The same of a project that is loaded already.
-std::variant<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
-                                             MeshStore& meshes);
+Expected<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
+                                         MeshStore& meshes);
 
-/// Whether anything failed or is unknown; where `strict`, also whether there is a warning.
+/// Whether anything failed or is unknown, or nothing was judged; where `strict`, also whether there
+/// is a warning.
 ExitCode exit_code(const Report& report, bool strict);
 
 }  // namespace linewright

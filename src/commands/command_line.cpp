@@ -46,7 +46,7 @@ void declare_check(CLI::App& app, Words& words) {
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
   app.add_flag("--strict", words.strict, "a warning counts as a fail");
-  app.add_flag("--verbose", words.verbose, "show what passed, too");
+  app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 
 void declare_rig(CLI::App& app, Words& words) {
@@ -248,9 +248,9 @@ Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal, const
     if (command.formats.empty()) return command.run(words, {});
     const auto form =
         read_form(words, command.formats, colour_surroundings(terminal && !words.output));
-    if (const auto* wrong = std::get_if<std::string>(&form)) return refusal(*wrong);
-    if (command.keep_running) return command.keep_running(words, std::get<ResultForm>(form), show);
-    return command.run(words, std::get<ResultForm>(form));
+    if (!form) return refusal(form.error());
+    if (command.keep_running) return command.keep_running(words, *form, show);
+    return command.run(words, *form);
   }
   throw std::logic_error("a declared command has no entry");
 }

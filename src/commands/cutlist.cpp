@@ -24,9 +24,9 @@ std::string rendered(const Report& report, const ResultForm& form) {
 }  // namespace
 
 Outcome cutlist(const std::filesystem::path& project, const ResultForm& form) {
-  const std::variant<Project, Outcome> opened = open_project(project);
-  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-  const PreparedProject prepared = prepare(std::get<Project>(opened));
+  const auto opened = open_project(project);
+  if (!opened) return opened.error();
+  const PreparedProject prepared = prepare(*opened);
   return {ExitCode::nothing_failed, rendered(describe(prepared), form), ""};
 }
 

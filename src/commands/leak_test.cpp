@@ -34,8 +34,7 @@ std::vector<std::string> systems_to_test(const Project& project) {
 }
 
 /// The one system that is meant, or what is wrong with the word.
-std::variant<std::string, Outcome> chosen_system(const Project& project,
-                                                 const std::string& wanted) {
+Expected<std::string, Outcome> chosen_system(const Project& project, const std::string& wanted) {
   const std::vector<std::string> meant = systems_meant(project, wanted);
   if (meant.size() == 1) return meant.front();
   if (meant.size() > 1)
@@ -55,23 +54,21 @@ std::string wrong_setup(const LeakTestSetup& setup, SystemKind kind) {
   return {};
 }
 
-std::variant<LeakTestPlan, Outcome> plan_for(const Project& project,
-                                             const LeakTestOptions& options) {
-  const auto chosen = chosen_system(project, options.system);
-  if (const Outcome* refused = std::get_if<Outcome>(&chosen)) return *refused;
-  const std::string& name = std::get<std::string>(chosen);
-  const std::string wrong = wrong_setup(options.setup, kind_of_system(project, name));
+Expected<LeakTestPlan, Outcome> plan_for(const Project& project, const LeakTestOptions& options) {
+  const auto name = chosen_system(project, options.system);
+  if (!name) return name.error();
+  const std::string wrong = wrong_setup(options.setup, kind_of_system(project, *name));
   if (!wrong.empty()) return refusal(wrong);
   const PreparedProject prepared = prepare(project);
-  const std::vector<AirSystem> pieces = air_systems(prepared, name);
+  const std::vector<AirSystem> pieces = air_systems(prepared, *name);
   if (pieces.empty())
     return refusal("a leak test is known for static and pitot systems only, and '" +
-                   one_line(name) + "' is neither");
+                   one_line(*name) + "' is neither");
   if (pieces.size() > 1)
     return refusal(fmt::format(
         "system '{}' is in {} pieces that no node joins, one with {}, another with {}: join them, "
         "or give each a name of its own",
-        one_line(name), pieces.size(), pieces[0].network.links.front().route->route->name,
+        one_line(*name), pieces.size(), pieces[0].network.links.front().route->route->name,
         pieces[1].network.links.front().route->route->name));
   auto plan = plan_leak_test(pieces.front(), options.setup);
   if (const std::string* error = std::get_if<std::string>(&plan)) return refusal(one_line(*error));
@@ -87,18 +84,17 @@ Outcome refused_readings(const std::vector<Diagnostic>& errors) {
   return outcome;
 }
 
-std::variant<JudgedLog, Outcome> judged_log(const LeakTestPlan& plan,
-                                            const std::filesystem::path& file) {
+Expected<JudgedLog, Outcome> judged_log(const LeakTestPlan& plan,
+                                        const std::filesystem::path& file) {
   const std::string name = file.string();
   if (name.empty()) return refusal("the file of the readings has an empty name");
   const auto bytes = read_text_file(file, name);
-  if (const Diagnostic* error = std::get_if<Diagnostic>(&bytes)) return refused_readings({*error});
+  if (!bytes) return refused_readings({bytes.error()});
   auto log = read_leak_log(
-      std::get<std::string>(bytes), name,
+      *bytes, name,
       plan.gauge.is_static() ? LoggedQuantity::altitude_ft : LoggedQuantity::airspeed_kt);
-  if (const auto* errors = std::get_if<std::vector<Diagnostic>>(&log))
-    return refused_readings(*errors);
-  JudgedLog judged{name, std::get<LeakLog>(std::move(log)), {}};
+  if (!log) return refused_readings(log.error());
+  JudgedLog judged{name, *std::move(log), {}};
   auto verdict = judge_leak(plan, judged.log);
   if (const std::string* error = std::get_if<std::string>(&verdict))
     return refused_readings({{{name, 0, 0}, *error, "", ""}});
@@ -114,18 +110,16 @@ std::string rendered(const LeakTestReport& report, const ResultForm& form) {
 }  // namespace
 
 Outcome leak_test(const LeakTestOptions& options) {
-  const std::variant<Project, Outcome> opened = open_project(options.project);
-  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
-  const Project& project = std::get<Project>(opened);
-  auto plan = plan_for(project, options);
-  if (const Outcome* refused = std::get_if<Outcome>(&plan)) return *refused;
-  LeakTestReport report{
-      project.name, project.assumptions, std::get<LeakTestPlan>(std::move(plan)), {}};
+  const auto project = open_project(options.project);
+  if (!project) return project.error();
+  auto plan = plan_for(*project, options);
+  if (!plan) return plan.error();
+  LeakTestReport report{project->name, project->assumptions, *std::move(plan), {}};
   Outcome outcome;
   if (options.readings) {
     auto judged = judged_log(report.plan, *options.readings);
-    if (const Outcome* refused = std::get_if<Outcome>(&judged)) return *refused;
-    report.judged = std::get<JudgedLog>(std::move(judged));
+    if (!judged) return judged.error();
+    report.judged = *std::move(judged);
     if (report.judged->verdict.answer != LeakAnswer::pass) outcome.code = ExitCode::failed;
   }
   outcome.result = rendered(report, options.form);

@@ -45,14 +45,13 @@ constexpr NumberOption syringe{"--syringe", Dimension::volume, "in3", 1, 0.01, 1
 class Reader {
  public:
   double number(const NumberOption& option, const std::string& text) {
-    const QuantityReading bare = read_quantity(text, Dimension::plain, BareLength::inch);
-    const QuantityReading whole =
-        bare.value ? bare : read_quantity(text, option.dimension, BareLength::inch);
-    if (!whole.value) {
-      fault(fmt::format("{}: {}", option.name, whole.error));
+    const auto bare = read_quantity(text, Dimension::plain, BareLength::inch);
+    const auto whole = bare ? bare : read_quantity(text, option.dimension, BareLength::inch);
+    if (!whole) {
+      fault(fmt::format("{}: {}", option.name, whole.error()));
       return 0;
     }
-    const double value = bare.value ? *bare.value : *whole.value / option.per_unit;
+    const double value = bare ? *bare : *whole / option.per_unit;
     // Slack for the rounding of a unit's conversion, so that a limit in another unit is within.
     const double slack = 1e-6 * std::abs(option.most);
     if (value < option.least - slack || value > option.most + slack)
@@ -68,7 +67,7 @@ class Reader {
 
   /// A syringe's size has no usual unit: one that is bare is as often mL as in3.
   std::optional<double> syringe_in3(const std::optional<std::string>& text) {
-    if (text && read_quantity(*text, Dimension::plain, BareLength::inch).value)
+    if (text && read_quantity(*text, Dimension::plain, BareLength::inch))
       fault(fmt::format("--syringe needs its unit: '{} mL' or '{} in3'", one_line(*text),
                         one_line(*text)));
     return number(syringe, text);
@@ -187,8 +186,8 @@ void declare_leak_test(CLI::App& app, Words& all) {
   app.add_option("--date", words.date, "of the record, else today")->type_name("YYYY-MM-DD");
 }
 
-std::variant<LeakTestOptions, std::string> read_leak_test(const Words& all, const ResultForm& form,
-                                                          const std::string& today) {
+Expected<LeakTestOptions, std::string> read_leak_test(const Words& all, const ResultForm& form,
+                                                      const std::string& today) {
   const LeakTestWords& words = all.leak_test;
   Reader reader;
   check_action(words, reader);
@@ -210,8 +209,8 @@ std::variant<LeakTestOptions, std::string> read_leak_test(const Words& all, cons
 
 Outcome run_leak_test(const Words& words, const ResultForm& form) {
   const auto options = read_leak_test(words, form, local_date());
-  if (const auto* wrong = std::get_if<std::string>(&options)) return refusal(*wrong);
-  return leak_test(std::get<LeakTestOptions>(options));
+  if (!options) return refusal(options.error());
+  return leak_test(*options);
 }
 
 }  // namespace linewright

@@ -2,11 +2,11 @@
 // The leak test's part of the command line.
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "commands/leak_test.hpp"
 #include "commands/words.hpp"
+#include "model/expected.hpp"
 
 namespace CLI {
 class App;
@@ -22,9 +22,8 @@ std::string missing_action(const std::vector<std::string>& arguments);
 
 /// What the words ask for, or what is wrong with them. `today` (YYYY-MM-DD) dates a record where
 /// --date does not.
-std::variant<LeakTestOptions, std::string> read_leak_test(const Words& words,
-                                                          const ResultForm& form,
-                                                          const std::string& today);
+Expected<LeakTestOptions, std::string> read_leak_test(const Words& words, const ResultForm& form,
+                                                      const std::string& today);
 
 /// Reads the words and runs the command.
 Outcome run_leak_test(const Words& words, const ResultForm& form);

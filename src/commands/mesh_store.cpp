@@ -7,17 +7,17 @@
 
 #include "commands/open_project.hpp"
 #include "input/mesh/read_mesh_file.hpp"
+#include "lines/near/mesh_inside.hpp"
 #include "lines/near/stretch.hpp"
 
 namespace linewright {
 
 namespace {
 
-std::variant<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh& mesh) {
+Expected<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh& mesh) {
   auto read = read_mesh_file(mesh);
-  if (Diagnostic* error = std::get_if<Diagnostic>(&read)) return std::move(*error);
-  const auto triangles =
-      std::make_shared<const MeshTriangles>(std::get<MeshTriangles>(std::move(read)));
+  if (!read) return std::move(read).error();
+  const auto triangles = std::make_shared<const MeshTriangles>(*std::move(read));
   const CornersView corners{reinterpret_cast<const char*>(triangles->corners.data()),
                             sizeof triangles->corners[0], triangles->corners.size()};
   auto field =
@@ -51,6 +51,17 @@ bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& rou
   return false;
 }
 
+/// What is said of lines that run inside of a mesh; empty for none.
+std::string inside_words(const PreparedProject& prepared, const MeshPartField& mesh) {
+  std::vector<std::string> names;
+  for (const PreparedRoute& route : prepared.routes)
+    if (runs_inside(route, mesh)) names.push_back(route.route->name);
+  if (names.empty()) return {};
+  return fmt::format(
+      "; {} {} inside of it, which is right for a skin: what is solid is described in `solids`",
+      fmt::join(names, ", "), names.size() == 1 ? "runs" : "run");
+}
+
 }  // namespace
 
 bool MeshStore::is_same(const Held& held, const Held& wanted) {
@@ -61,8 +72,8 @@ bool MeshStore::is_same(const Held& held, const Held& wanted) {
          a.thickness_in == b.thickness_in;
 }
 
-std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
-                                                       const std::filesystem::path& path) {
+Expected<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
+                                                   const std::filesystem::path& path) {
   MeshFields fields;
   std::vector<Held> held;
   std::vector<Diagnostic> errors;
@@ -77,11 +88,11 @@ std::variant<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
       wanted.field = known->field;
     } else {
       auto read = read_field(mesh);
-      if (Diagnostic* error = std::get_if<Diagnostic>(&read)) {
-        errors.push_back(std::move(*error));
+      if (!read) {
+        errors.push_back(std::move(read).error());
         continue;
       }
-      wanted.field = std::get<std::shared_ptr<const MeshField>>(std::move(read));
+      wanted.field = *std::move(read);
     }
     fields.push_back(wanted.field);
     held.push_back(std::move(wanted));
@@ -95,6 +106,7 @@ std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phras
   std::vector<std::string> notes;
   const Obstacles& obstacles = prepared.obstacles;
   for (const MeshPartField& mesh : obstacles.meshes()) {
+    const std::string inside = inside_words(prepared, mesh);
     const MeshTally tally = mesh.field->tally();
     const std::string& name = obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
     const Bounds in_place = mesh.field->bounds();
@@ -102,7 +114,8 @@ std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phras
         fmt::format("mesh {} has {}, {}", name, counted(tally.triangles, "triangle", "triangles"),
                     phrasing.extents(in_place.min, in_place.max));
     if (tally.looked_at == 0 && !is_near_a_line(*mesh.field, prepared.routes)) {
-      notes.push_back(note + "; nothing of it comes near a line: is it where it should be?");
+      notes.push_back(note + "; nothing of it comes near a line: is it where it should be?" +
+                      inside);
       continue;
     }
     if (tally.looked_at < tally.triangles)
@@ -119,7 +132,7 @@ std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phras
     add(tally.shared_by_many, "edge of three faces or more", "edges of three faces or more");
     if (tally.open_edges + tally.creases + tally.shared_by_many > 0)
       note += ", which count as sharp";
-    notes.push_back(std::move(note));
+    notes.push_back(note + inside);
   }
   return notes;
 }

@@ -4,11 +4,11 @@
 #include <filesystem>
 #include <memory>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "commands/outcome.hpp"
 #include "lines/prepared.hpp"
+#include "model/expected.hpp"
 #include "model/project.hpp"
 #include "words/phrasing.hpp"
 
@@ -21,8 +21,8 @@ class MeshStore {
   /// The project's meshes in its order, or a refusal that says what is wrong with their files.
   /// `path` is the project's as the user gave it. Files that have not changed since the last call
   /// are not read again, and what the last call held and this project does not name is let go.
-  std::variant<MeshFields, Outcome> fields_of(const Project& project,
-                                              const std::filesystem::path& path);
+  Expected<MeshFields, Outcome> fields_of(const Project& project,
+                                          const std::filesystem::path& path);
 
  private:
   struct Held {

@@ -25,13 +25,26 @@ void assume_pilot_forces(Project& project) {
   for (const PilotForce& row : pilot_forces) {
     std::vector<std::string> names;
     for (const Route& route : project.routes)
-      if (route.control == row.control && takes_pilot_force(route)) names.push_back(route.name);
+      if (is_same_control(route.control, row.control) && takes_pilot_force(route))
+        names.push_back(route.name);
     if (!names.empty())
       project.assumptions.push_back(fmt::format(
           "pilot_force is not stated for {}: {:.0f} lbf at {} was taken, the most of 14 CFR "
           "23.397(b)",
           fmt::join(names, ", "), row.most_lbf, row.grip));
   }
+}
+
+/// Says that one pilot was taken where two could pull half as much again.
+void assume_one_pilot(Project& project) {
+  std::vector<std::string> names;
+  for (const Route& route : project.routes)
+    if (route.is_primary_control() && pilot_pull_lbf(route)) names.push_back(route.name);
+  if (project.dual_controls || names.empty()) return;
+  project.assumptions.push_back(
+      fmt::format("dual_controls is not stated: one pilot was taken to pull on {}; two together "
+                  "pull {:g} times as much (14 CFR 23.399(b))",
+                  fmt::join(names, ", "), two_pilots_ratio));
 }
 
 }  // namespace
@@ -54,10 +67,11 @@ OpenedProject open_with_files(const std::filesystem::path& path) {
   LoadResult loaded = load_project(path, built_in_catalogue());
   if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files)};
   assume_pilot_forces(*loaded.project);
+  assume_one_pilot(*loaded.project);
   return {*std::move(loaded.project), std::move(loaded.files)};
 }
 
-std::variant<Project, Outcome> open_project(const std::filesystem::path& path) {
+Expected<Project, Outcome> open_project(const std::filesystem::path& path) {
   return open_with_files(path).project;
 }
 
@@ -66,6 +80,8 @@ Report describe(const PreparedProject& prepared) {
   Report report;
   report.project_name = prepared.project->name;
   report.assumptions = prepared.project->assumptions;
+  for (std::string& sentence : wall_assumptions(prepared.walls))
+    report.assumptions.push_back(std::move(sentence));
   report.systems = std::move(cuts.systems);
   for (RouteCut& cut : cuts.routes) {
     const PreparedRoute* route = prepared.find_route(cut.name);

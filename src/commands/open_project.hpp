@@ -2,19 +2,19 @@
 
 #include <filesystem>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "commands/outcome.hpp"
 #include "input/diagnostic.hpp"
 #include "lines/prepared.hpp"
+#include "model/expected.hpp"
 #include "render/report.hpp"
 
 namespace linewright {
 
 struct OpenedProject {
   /// The project, or a refusal that shows everything that is wrong with its files.
-  std::variant<Project, Outcome> project;
+  Expected<Project, Outcome> project;
   std::vector<std::filesystem::path> files;  ///< as in LoadResult
 };
 
@@ -22,7 +22,7 @@ struct OpenedProject {
 OpenedProject open_with_files(const std::filesystem::path& path);
 
 /// The project, or a refusal that shows everything that is wrong with its files.
-std::variant<Project, Outcome> open_project(const std::filesystem::path& path);
+Expected<Project, Outcome> open_project(const std::filesystem::path& path);
 
 /// The refusal of the project at `path`, for these errors in its files.
 Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::path& path);

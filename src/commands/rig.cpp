@@ -52,12 +52,12 @@ std::string wrong_route(const Project& project, const Rig& rig, const std::strin
 
 Outcome rig(const std::filesystem::path& project, const std::optional<std::string>& only_route,
             const ResultForm& form) {
-  const std::variant<Project, Outcome> opened = open_project(project);
-  if (const Outcome* refused = std::get_if<Outcome>(&opened)) return *refused;
+  const auto opened = open_project(project);
+  if (!opened) return opened.error();
   MeshStore meshes;
-  const auto fields = meshes.fields_of(std::get<Project>(opened), project);
-  if (const Outcome* refused = std::get_if<Outcome>(&fields)) return *refused;
-  const PreparedProject prepared = prepare(std::get<Project>(opened), std::get<MeshFields>(fields));
+  const auto fields = meshes.fields_of(*opened, project);
+  if (!fields) return fields.error();
+  const PreparedProject prepared = prepare(*opened, *fields);
   Rig plan = plan_rig(prepared);
   if (only_route) {
     const std::string wrong = wrong_route(*prepared.project, plan, *only_route);

@@ -33,9 +33,9 @@ bool wants_colour(const std::string& flag, const ColourSurroundings& surrounding
 
 }  // namespace
 
-std::variant<ResultForm, std::string> read_form(const Words& words,
-                                                const std::vector<std::string>& formats,
-                                                const ColourSurroundings& surroundings) {
+Expected<ResultForm, std::string> read_form(const Words& words,
+                                            const std::vector<std::string>& formats,
+                                            const ColourSurroundings& surroundings) {
   for (const std::string& wrong : {wrong_word("--format", words.format, formats),
                                    wrong_word("--color", words.color, {"auto", "always", "never"}),
                                    wrong_word("--units", words.units, {"in", "mm"})})

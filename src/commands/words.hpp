@@ -3,11 +3,11 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "commands/commands.hpp"
 #include "commands/leak_test_words.hpp"
+#include "model/expected.hpp"
 
 namespace linewright {
 
@@ -38,9 +38,9 @@ struct ColourSurroundings {
 };
 
 /// The form of the result, or what is wrong with the words. `formats` are those of the command.
-std::variant<ResultForm, std::string> read_form(const Words& words,
-                                                const std::vector<std::string>& formats,
-                                                const ColourSurroundings& surroundings);
+Expected<ResultForm, std::string> read_form(const Words& words,
+                                            const std::vector<std::string>& formats,
+                                            const ColourSurroundings& surroundings);
 
 /// The first of `arguments` that looks like an option and is none of `options` ("--format"), in
 /// words with a suggestion; empty where all are known. CLI11 by itself would take the word after a

@@ -86,9 +86,14 @@ ReachEnvelope shortened(const ReachEnvelope& span, double start_in, double end_i
     part.full_play_last_in = 0;
     part.swing_last_in = 0;
   }
-  part.surplus_in *= share;
+  if (!span.surplus_gathers) part.surplus_in *= share;
   part.bow_in *= share;
-  if (span.drawn_excess_in > 0) {
+  if (span.surplus_gathers) {
+    const double length = end_in - start_in;
+    part.bound_half_width_in =
+        std::min(span.bound_half_width_in,
+                 std::max(part.bow_in, half_width_in(length + part.surplus_in, length)));
+  } else if (span.drawn_excess_in > 0) {
     const double length = end_in - start_in;
     const double chord = least_chord_in(length, span.drawn_excess_in);
     part.bound_half_width_in =

@@ -30,6 +30,8 @@ struct ReachEnvelope {
   double full_play_first_in = 0;
   double full_play_last_in = 0;
   double surplus_in = 0;  ///< δ
+  /// A cable slides in its guides: what it has over anywhere can gather in any part of it.
+  bool surplus_gathers = false;
   double bow_in = 0;
   bool clamped_shape = false;
   double sag_in = 0;
@@ -48,7 +50,7 @@ struct ReachEnvelope {
 
 /// The envelope of the part of a span from `start_in` to `end_in`, once supports with `play_in`
 /// stand there: surplus and bows shrink with the length, sags with `sag_power` (4 for a beam, 2 for
-/// a string).
+/// a string). A surplus that gathers stays what it is.
 ReachEnvelope shortened(const ReachEnvelope& span, double start_in, double end_in, double play_in,
                         int sag_power);
 

@@ -1,18 +1,19 @@
 #include "input/closure_reader.hpp"
 
-#include <fmt/format.h>
+#include "input/keys/network_keys.hpp"
+#include "input/map_reader.hpp"
 
 namespace linewright {
 
 namespace {
 
 Opening read_opening(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "an opening", context, {"name", "centre", "diameter"});
+  MapReader<opening_map> fields(node, context);
   Opening opening;
   opening.where = node.where;
-  opening.name = fields.text("name", "a name");
+  opening.name = fields.text("name");
   opening.centre = fields.place("centre");
-  opening.diameter_in = fields.number("diameter", {"a diameter"});
+  opening.diameter_in = fields.number("diameter");
   return opening;
 }
 
@@ -27,16 +28,16 @@ void read_after(const YamlNode& item, Closure& closure, ReadContext& context) {
 }  // namespace
 
 void read_closure(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a closure", context, {"name", "after", "openings", "reach"});
+  MapReader<closure_map> fields(node, context);
   Closure closure;
   closure.where = node.where;
-  closure.name = fields.give_name(Named::closure);
+  closure.name = fields.own_name(context.draft);
   for (const YamlNode& item : fields.items("after")) read_after(item, closure, context);
   for (const YamlNode& item : fields.items("openings"))
     closure.openings.push_back(read_opening(item, context));
   if (!closure.openings.empty() && !fields.has("reach"))
     context.error(node.where, "a closure with openings needs 'reach': how far a hand gets in");
-  closure.reach_in = fields.optional_number("reach", {"a reach"}).value_or(0);
+  closure.reach_in = fields.optional_number("reach").value_or(0);
   context.draft.project.closures.push_back(std::move(closure));
 }
 

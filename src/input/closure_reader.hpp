@@ -1,7 +1,8 @@
 #pragma once
 // Closures: what ends access when it is fitted, and what is left to reach through.
 
-#include "input/field_reader.hpp"
+#include "input/project_draft.hpp"
+#include "input/yaml_document.hpp"
 
 namespace linewright {
 

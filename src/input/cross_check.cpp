@@ -7,8 +7,8 @@
 #include <unordered_map>
 
 #include "input/closure_cycles.hpp"
-#include "input/field_reader.hpp"
 #include "input/fitted_sizes.hpp"
+#include "input/key_spec.hpp"
 #include "input/sleeve_lines.hpp"
 #include "input/suggest_name.hpp"
 
@@ -145,6 +145,12 @@ void check_routes(ProjectDraft& draft) {
   }
 }
 
+/// The project says it once for all of its controls.
+void give_levers_their_pilots(Project& project) {
+  for (Route& route : project.routes)
+    if (route.lever) route.lever->two_pilots = project.dual_controls.value_or(false);
+}
+
 }  // namespace
 
 void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
@@ -155,6 +161,7 @@ void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_fairleads_in_holes(draft);
   check_grips_in_pieces(draft);
   take_sleeve_lines(draft);
+  give_levers_their_pilots(draft.project);
 }
 
 }  // namespace linewright

@@ -7,13 +7,14 @@
 #include <numbers>
 #include <unordered_map>
 
-#include "input/field_reader.hpp"
+#include "input/field_words.hpp"
 
 namespace linewright {
 
 namespace {
 
-using Holes = std::unordered_map<std::string_view, const Hole*>;
+/// Diameters of the round ones.
+using Holes = std::unordered_map<std::string_view, double>;
 using Nodes = std::unordered_map<std::string_view, const Node*>;
 
 std::string_view guide_word(const RoutePoint& point) {
@@ -24,13 +25,12 @@ std::string_view guide_word(const RoutePoint& point) {
 void check_in_hole(const RoutePoint& point, const Holes& holes, ProjectDraft& draft) {
   const auto hole = holes.find(point.through);
   if (!point.bore_in || point.through.empty() || hole == holes.end()) return;
-  const auto* circle = std::get_if<Circle>(&hole->second->shape);
-  if (!circle || !(*point.bore_in > circle->diameter_in - smallest_length_in)) return;
-  draft.add_error(point.where,
-                  fmt::format("the bore of a {} must be smaller than the hole it is fitted in: "
-                              "{:.4g} in, in hole {} of {:.4g} in",
-                              guide_word(point), *point.bore_in, quoted_text(point.through),
-                              circle->diameter_in));
+  if (!(*point.bore_in > hole->second - smallest_length_in)) return;
+  draft.add_error(
+      point.where,
+      fmt::format("the bore of a {} must be smaller than the hole it is fitted in: "
+                  "{:.4g} in, in hole {} of {:.4g} in",
+                  guide_word(point), *point.bore_in, quoted_text(point.through), hole->second));
 }
 
 /// No shorter than the cable: from corner to corner, and once round each pulley given by its
@@ -88,7 +88,16 @@ void check_pieces(const Route& route, double length_in, ProjectDraft& draft) {
 void check_fairleads_in_holes(ProjectDraft& draft) {
   Holes holes;
   for (const Frame& frame : draft.project.structure.frames)
-    for (const Hole& hole : frame.holes) holes.try_emplace(hole.name, &hole);
+    for (const Hole& hole : frame.holes)
+      if (const auto* circle = std::get_if<Circle>(&hole.shape))
+        holes.try_emplace(hole.name, circle->diameter_in);
+  const auto add_walls = [&holes](const auto& parts) {
+    for (const auto& part : parts)
+      for (const WallHole& hole : part.holes) holes.try_emplace(hole.name, hole.diameter_in);
+  };
+  add_walls(draft.project.structure.channels);
+  add_walls(draft.project.structure.panels);
+  add_walls(draft.project.structure.solids);
   for (const Route& route : draft.project.routes) {
     for (const RoutePoint& point : route.points) check_in_hole(point, holes, draft);
     for (const FreeFairlead& free : route.free_fairleads)

@@ -73,7 +73,7 @@ double last_place(std::string_view number) {
   double exponent = 0;
   if (exponent_at != std::string_view::npos)
     exponent = read_quantity(number.substr(exponent_at + 1), Dimension::plain, BareLength::inch)
-                   .value.value_or(0);
+                   .value_or(0);
   return std::pow(10.0, exponent - decimals);
 }
 
@@ -85,7 +85,7 @@ class LogReader {
                quantity == LoggedQuantity::altitude_ft ? altitude_column : airspeed_column,
                temperature_column} {}
 
-  std::variant<LeakLog, std::vector<Diagnostic>> read(std::string_view text) {
+  Expected<LeakLog, std::vector<Diagnostic>> read(std::string_view text) {
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     for (std::size_t start = 0; start < text.size() && errors_.size() < most_errors;) {
       const std::size_t end = std::min(text.find('\n', start), text.size());
@@ -222,19 +222,19 @@ class LogReader {
       row_error(kind("missing", column), field.column, fmt::format("{} is missing", column.what));
       return std::nullopt;
     }
-    const QuantityReading reading = read_quantity(field.text, Dimension::plain, BareLength::inch);
-    if (!reading.value) {
+    const auto value = read_quantity(field.text, Dimension::plain, BareLength::inch);
+    if (!value) {
       row_error(kind("unread", column), field.column,
-                fmt::format("{}: {}", column.name, reading.error));
+                fmt::format("{}: {}", column.name, value.error()));
       return std::nullopt;
     }
-    if (*reading.value < column.least || *reading.value > column.most) {
+    if (*value < column.least || *value > column.most) {
       row_error(kind("range", column), field.column,
                 fmt::format("{} must lie between {} and {} {}, found {}", column.what, column.least,
                             column.most, column.unit, printable(field.text, longest_shown)));
       return std::nullopt;
     }
-    return reading.value;
+    return *value;
   }
 
   void check_follows(const LogRow& row, const LogRow& before, const std::vector<Field>& fields) {
@@ -290,9 +290,9 @@ class LogReader {
 
 }  // namespace
 
-std::variant<LeakLog, std::vector<Diagnostic>> read_leak_log(const std::string& bytes,
-                                                             const std::string& shown_name,
-                                                             LoggedQuantity quantity) {
+Expected<LeakLog, std::vector<Diagnostic>> read_leak_log(const std::string& bytes,
+                                                         const std::string& shown_name,
+                                                         LoggedQuantity quantity) {
   return LogReader(shown_name, quantity).read(bytes);
 }
 

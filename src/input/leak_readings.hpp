@@ -11,10 +11,10 @@
 // decimals are written with a point.
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "input/diagnostic.hpp"
+#include "model/expected.hpp"
 #include "model/leak_log.hpp"
 
 namespace linewright {
@@ -31,8 +31,8 @@ inline constexpr double largest_temperature_jump_degf = 20;
 
 /// The log in `bytes`, or everything that is wrong with it (at most twenty errors, in order of
 /// place). `shown_name` is the file's name in the diagnostics.
-std::variant<LeakLog, std::vector<Diagnostic>> read_leak_log(const std::string& bytes,
-                                                             const std::string& shown_name,
-                                                             LoggedQuantity quantity);
+Expected<LeakLog, std::vector<Diagnostic>> read_leak_log(const std::string& bytes,
+                                                         const std::string& shown_name,
+                                                         LoggedQuantity quantity);
 
 }  // namespace linewright

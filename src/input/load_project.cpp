@@ -11,7 +11,6 @@
 
 #include "input/closure_reader.hpp"
 #include "input/cross_check.hpp"
-#include "input/field_reader.hpp"
 #include "input/line_entry.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/network_reader.hpp"
@@ -30,28 +29,24 @@ constexpr double format_number = 1;
 constexpr std::size_t longest_shown_line_bytes = 1000;
 
 /// Sections that stand in files of their own in larger projects.
-constexpr std::array<std::string_view, 6> part_keys{"structure", "closures", "nodes",
-                                                    "routes",    "lines",    "waivers"};
+constexpr std::array<ProjectReader::Key, 6> part_sections{"structure", "closures", "nodes",
+                                                          "routes",    "lines",    "waivers"};
 
-std::vector<std::string> root_keys() {
-  std::vector<std::string> keys{"linewright", "units",  "include", "structure", "closures",
-                                "nodes",      "routes", "waivers", "lines",     "attitudes"};
-  keys.insert(keys.end(), project_keys.begin(), project_keys.end());
-  return keys;
-}
+/// Keys that are looked at before the rest of the file is.
+constexpr ProjectReader::Key format_key("linewright");
+constexpr MapReader<line_map>::Key line_name_key("name");
 
 /// True when the file says that it is written in another format: then nothing else in it can be
 /// relied on.
 bool is_other_format(const YamlNode& root, ReadContext& context) {
-  const YamlNode* format = root.find("linewright");
+  const YamlNode* format = root.find(format_key->name);
   if (format == nullptr) {
     if (root.kind == YamlNode::Kind::map)
       context.error(root.where, "a project file starts with 'linewright: 1'",
                     "add the line 'linewright: 1' at its top");
     return false;
   }
-  const double number =
-      read_number(*format, {"the format", Dimension::plain, Sign::any, 1e9, ""}, context);
+  const double number = read_number(*format, format_key->number, context);
   if (number < format_number || number > format_number) {
     context.error(format->where,
                   fmt::format("this program reads format 1, found {}", format->text));
@@ -62,22 +57,22 @@ bool is_other_format(const YamlNode& root, ReadContext& context) {
 
 void read_line(const YamlNode& node, ReadContext& context) {
   ProjectDraft& draft = context.draft;
-  const YamlNode* name = node.find("name");
+  const YamlNode* name = node.find(line_name_key->name);
   if (name != nullptr && name->kind == YamlNode::Kind::scalar && !name->text.empty())
     draft.given.push_back({Named::line, name->text, name->where});
   else
     draft.names_complete = false;
-  if (draft.errors.size() >= most_errors) return;
-  std::optional<Line> line = read_line_entry(node, context.bare, false, draft.errors);
-  if (!line) return;
-  if (!line->where) line->where = node.where;
-  draft.project.catalogue.lines.push_back(std::move(*line));
+  auto line = read_line_entry(node, context.bare, false);
+  if (line)
+    draft.project.catalogue.lines.push_back(*std::move(line));
+  else
+    for (const Diagnostic& error : line.error()) draft.errors.add(error);
 }
 
 /// An included file cannot speak for the whole project.
 void refuse_project_keys(const YamlNode& root, ReadContext& context) {
   for (const YamlEntry& entry : root.entries)
-    if (std::find(project_keys.begin(), project_keys.end(), entry.key) != project_keys.end())
+    if (std::ranges::find(settings_keys, entry.key, &KeySpec::name) != settings_keys.end())
       context.error(entry.key_where, fmt::format("'{}' belongs in the project file, not in one "
                                                  "that it includes",
                                                  entry.key));
@@ -94,10 +89,8 @@ void sort_names_by_place(std::vector<NamePlace>::iterator first,
 /// True for what projects keep in files of their own: it has no name and includes nothing, and has
 /// not both the nodes and the routes that even a small project needs.
 bool looks_like_a_part(const YamlNode& root) {
-  const auto has = [&root](const char* key) { return root.find(key) != nullptr; };
-  const bool has_content = std::any_of(root.entries.begin(), root.entries.end(), [](const auto& e) {
-    return std::find(part_keys.begin(), part_keys.end(), e.key) != part_keys.end();
-  });
+  const auto has = [&root](ProjectReader::Key key) { return root.find(key->name) != nullptr; };
+  const bool has_content = std::any_of(part_sections.begin(), part_sections.end(), has);
   return has_content && !has("name") && !has("include") && !(has("nodes") && has("routes"));
 }
 
@@ -116,7 +109,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
     return;
   }
   const auto names_before = static_cast<std::ptrdiff_t>(draft.given.size());
-  FieldReader fields(root, "a project file", context, root_keys());
+  ProjectReader fields(root, context);
   if (fields.may_hide_names()) draft.names_complete = false;
   context.bare = read_units(fields);
   if (!fields.has("units")) draft.files_without_units.push_back(root.where.file);
@@ -234,20 +227,21 @@ LoadResult load_project(const std::filesystem::path& path, const Catalogue& buil
 
   LoadResult result;
   result.files = std::move(draft.files);
-  if (draft.errors.empty()) {
+  if (draft.errors.list.empty()) {
     result.project = std::move(draft.project);
     return result;
   }
+  std::vector<Diagnostic>& errors = draft.errors.list;
   const FileIndex index = index_files(files);
-  show_lines(draft.errors, files, index);
-  sort_errors(draft.errors, index);
-  if (draft.errors_left_out)
-    draft.errors.push_back(
-        {draft.errors.back().where,
+  show_lines(errors, files, index);
+  sort_errors(errors, index);
+  if (draft.errors.left_out)
+    errors.push_back(
+        {errors.back().where,
          fmt::format("there are more errors: only the first {} are listed", most_errors),
          {},
          {}});
-  result.errors = std::move(draft.errors);
+  result.errors = std::move(errors);
   return result;
 }
 

@@ -48,8 +48,8 @@ OpenFile::~OpenFile() {
   if (descriptor_ >= 0) ::close(descriptor_);
 }
 
-std::variant<std::size_t, std::string> OpenFile::read(std::uint64_t offset, void* into,
-                                                      std::size_t count) const {
+Expected<std::size_t, std::string> OpenFile::read(std::uint64_t offset, void* into,
+                                                  std::size_t count) const {
   std::size_t filled = 0;
   while (filled < count) {
     const ssize_t got = ::pread(descriptor_, static_cast<char*>(into) + filled, count - filled,
@@ -64,8 +64,8 @@ std::variant<std::size_t, std::string> OpenFile::read(std::uint64_t offset, void
 
 // Opened first and looked at through the descriptor, so that what is checked is what is read; not
 // blocking, so that a pipe without a writer is refused instead of waited for.
-std::variant<OpenFile, std::string> open_file(const std::filesystem::path& path,
-                                              std::uint64_t most_bytes) {
+Expected<OpenFile, std::string> open_file(const std::filesystem::path& path,
+                                          std::uint64_t most_bytes) {
   if (path.native().find('\0') != std::string::npos)
     return "there is no such file: the name holds a NUL character";
   const int descriptor = ::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC | O_NOCTTY);

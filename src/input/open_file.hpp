@@ -5,7 +5,8 @@
 #include <cstdint>
 #include <filesystem>
 #include <string>
-#include <variant>
+
+#include "model/expected.hpp"
 
 namespace linewright {
 
@@ -23,8 +24,8 @@ class OpenFile {
 
   /// Reads up to `count` bytes from `offset` on into `into`. Returns how many there were, fewer
   /// only at the file's end, or why it cannot be read. May be called from several threads.
-  std::variant<std::size_t, std::string> read(std::uint64_t offset, void* into,
-                                              std::size_t count) const;
+  Expected<std::size_t, std::string> read(std::uint64_t offset, void* into,
+                                          std::size_t count) const;
 
  private:
   int descriptor_;
@@ -32,8 +33,8 @@ class OpenFile {
 };
 
 /// The file, or why not: missing, a folder or device, unreadable, larger than `most_bytes`.
-std::variant<OpenFile, std::string> open_file(const std::filesystem::path& path,
-                                              std::uint64_t most_bytes);
+Expected<OpenFile, std::string> open_file(const std::filesystem::path& path,
+                                          std::uint64_t most_bytes);
 
 /// Why a file of `bytes` is too large.
 std::string too_large_words(std::uint64_t bytes, std::uint64_t most_bytes);

@@ -9,33 +9,9 @@
 
 namespace linewright {
 
-std::string_view kind_word(Named kind) {
-  switch (kind) {
-    case Named::part:
-      return "part";
-    case Named::hole:
-      return "hole";
-    case Named::node:
-      return "node";
-    case Named::route:
-      return "route";
-    case Named::closure:
-      return "closure";
-    case Named::attitude:
-      return "attitude";
-    case Named::line:
-      return "line";
-  }
-  return "name";
-}
-
 void ProjectDraft::add_error(const SourceLocation& where, std::string message,
                              std::string suggestion) {
-  if (errors.size() >= most_errors) {
-    errors_left_out = true;
-    return;
-  }
-  errors.push_back({where, std::move(message), std::move(suggestion), {}});
+  errors.add({where, std::move(message), std::move(suggestion), {}});
 }
 
 void ProjectDraft::note_file(const std::filesystem::path& path) {

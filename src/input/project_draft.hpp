@@ -6,20 +6,11 @@
 #include <string>
 #include <vector>
 
-#include "input/diagnostic.hpp"
-#include "input/quantity.hpp"
+#include "input/error_list.hpp"
+#include "input/named.hpp"
 #include "model/project.hpp"
 
 namespace linewright {
-
-/// Errors kept of one run. A file that is wrong throughout (a mesh, say) needs no longer list.
-inline constexpr std::size_t most_errors = 1000;
-
-/// What a name stands for. Names are distinct within a kind.
-enum class Named { part, hole, node, route, closure, attitude, line };
-
-/// The kind in words: "node".
-std::string_view kind_word(Named kind);
 
 /// A name at the place that gives it or uses it.
 struct NamePlace {
@@ -56,26 +47,25 @@ struct ProjectDraft {
   std::vector<std::string> files_without_units;
   /// Every file that was read or looked for: where its name stands, and what it is a link to.
   std::vector<std::filesystem::path> files;
-  std::vector<Diagnostic> errors;
+  ErrorList errors;
 
-  /// Adds an error; beyond `most_errors` only the fact that there are more is kept.
   void add_error(const SourceLocation& where, std::string message, std::string suggestion = {});
-  bool errors_left_out = false;
 
   /// Notes a file that the project consists of, whether it is there or not.
   void note_file(const std::filesystem::path& path);
 };
 
 /// What the readers of one file share.
-struct ReadContext {
+struct ReadContext : ValueContext {
+  ReadContext(ProjectDraft& all, std::filesystem::path project, std::filesystem::path file)
+      : ValueContext{all.errors},
+        draft(all),
+        project_folder(std::move(project)),
+        file_folder(std::move(file)) {}
+
   ProjectDraft& draft;
   std::filesystem::path project_folder;  ///< canonical
   std::filesystem::path file_folder;     ///< of the file being read, canonical
-  BareLength bare = BareLength::inch;
-
-  void error(const SourceLocation& where, std::string message, std::string suggestion = {}) {
-    draft.add_error(where, std::move(message), std::move(suggestion));
-  }
 };
 
 /// "static.yaml:4:9", for a message that points to a second place.

@@ -7,9 +7,9 @@
 #include <optional>
 #include <system_error>
 #include <utility>
-#include <variant>
 
-#include "input/field_reader.hpp"
+#include "input/keys/project_keys.hpp"
+#include "input/map_reader.hpp"
 #include "input/project_paths.hpp"
 #include "input/text_file.hpp"
 
@@ -18,6 +18,8 @@ namespace linewright {
 namespace fs = std::filesystem;
 
 namespace {
+
+constexpr MapReader<project_map>::Key include_key("include");
 
 struct Include {
   std::string written;
@@ -47,17 +49,17 @@ class FileWalk {
     files_.push_back({file.shown, std::move(document.lines)});
     if (!document.errors.empty()) {
       draft_.names_complete = false;
-      draft_.errors.insert(draft_.errors.end(), document.errors.begin(), document.errors.end());
+      for (Diagnostic& error : document.errors) draft_.errors.add(std::move(error));
       return {};
     }
-    ReadContext context{draft_, project_folder_, file.path.parent_path()};
+    ReadContext context(draft_, project_folder_, file.path.parent_path());
     visit_(document.root, context, open_.size() > 1);
     return includes(document.root, context);
   }
 
   static std::vector<Include> includes(const YamlNode& root, ReadContext& context) {
     std::vector<Include> all;
-    const YamlNode* list = root.find("include");
+    const YamlNode* list = root.find(include_key->name);
     if (list == nullptr) return all;
     for (const YamlNode& item : read_items(*list, context)) {
       std::string written = read_text(item, "the name of a file", context);
@@ -75,25 +77,24 @@ class FileWalk {
 
   /// Takes the included file, or says why not.
   std::optional<std::string> try_follow(const Include& include, const fs::path& base) {
-    const auto resolved = resolve_project_path(project_folder_, base, include.written);
-    if (const auto* why_not = std::get_if<std::string>(&resolved)) return *why_not;
-    const auto& file = std::get<ProjectPath>(resolved);
+    const auto file = resolve_project_path(project_folder_, base, include.written);
+    if (!file) return file.error();
     draft_.note_file(base / include.written);
-    if (is_open(file)) return fmt::format("files include each other: {}", chain_to(file));
-    const auto [first, is_new] = first_include_.try_emplace(file.path, include.where);
+    if (is_open(*file)) return fmt::format("files include each other: {}", chain_to(*file));
+    const auto [first, is_new] = first_include_.try_emplace(file->path, include.where);
     if (!is_new)
       return fmt::format("{} is included twice: first at {}", quoted_text(include.written),
                          place_words(first->second));
     if (files_.size() >= most_project_files)
       return fmt::format("a project can have {} files at most", most_project_files);
-    const auto text = read_text_file(file.path, file.shown);
-    if (const auto* failure = std::get_if<Diagnostic>(&text))
+    const auto text = read_text_file(file->path, file->shown);
+    if (!text)
       return fmt::format("{} cannot be included: {}", quoted_text(include.written),
-                         failure->message);
-    if (bytes_ + std::get<std::string>(text).size() > most_project_bytes)
+                         text.error().message);
+    if (bytes_ + text->size() > most_project_bytes)
       return fmt::format("the project's files together are larger than {} bytes",
                          most_project_bytes);
-    take(file, std::get<std::string>(text));
+    take(*file, *text);
     return std::nullopt;
   }
 
@@ -135,10 +136,11 @@ std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& dra
   const std::string given_name = shown_name(given);
   draft.note_file(given);
   const auto text = read_text_file(given, given_name);
-  if (const auto* why_not = std::get_if<Diagnostic>(&text)) {
-    draft.errors.push_back(*why_not);
+  if (!text) {
+    Diagnostic why_not = text.error();
     if (is_folder && !fs::exists(given, failure))
-      draft.errors.back().suggestion = "a project's folder holds a 'project.yaml'";
+      why_not.suggestion = "a project's folder holds a 'project.yaml'";
+    draft.errors.add(std::move(why_not));
     return {};
   }
   const fs::path project_file = fs::canonical(given, failure);
@@ -148,7 +150,7 @@ std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& dra
     return {};
   }
   FileWalk walk(project_file.parent_path(), draft, visit);
-  walk.take({project_file, project_file.filename().generic_string()}, std::get<std::string>(text));
+  walk.take({project_file, project_file.filename().generic_string()}, *text);
   return walk.take_files();
 }
 

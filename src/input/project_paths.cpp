@@ -11,9 +11,9 @@ namespace linewright {
 
 namespace fs = std::filesystem;
 
-std::variant<ProjectPath, std::string> resolve_project_path(const fs::path& project_folder,
-                                                            const fs::path& base,
-                                                            const std::string& written) {
+Expected<ProjectPath, std::string> resolve_project_path(const fs::path& project_folder,
+                                                        const fs::path& base,
+                                                        const std::string& written) {
   if (fs::path(written).is_absolute())
     return fmt::format("{} is an absolute path: paths must be relative", quoted_text(written));
   std::error_code failure;

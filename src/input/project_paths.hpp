@@ -3,7 +3,8 @@
 
 #include <filesystem>
 #include <string>
-#include <variant>
+
+#include "model/expected.hpp"
 
 namespace linewright {
 
@@ -16,8 +17,8 @@ struct ProjectPath {
 /// `written`, taken from the folder `base`, as a path inside `project_folder` (both canonical), or
 /// why not: it is absolute, or leads outside, by itself or through a symbolic link. Says nothing on
 /// whether the file exists.
-std::variant<ProjectPath, std::string> resolve_project_path(
-    const std::filesystem::path& project_folder, const std::filesystem::path& base,
-    const std::string& written);
+Expected<ProjectPath, std::string> resolve_project_path(const std::filesystem::path& project_folder,
+                                                        const std::filesystem::path& base,
+                                                        const std::string& written);
 
 }  // namespace linewright

@@ -6,6 +6,7 @@
 #include <charconv>
 #include <cmath>
 #include <numbers>
+#include <optional>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -198,14 +199,19 @@ std::string wrong_unit(std::string_view text, std::string_view unit, Dimension d
                      in_quotes(unit), suggestion.empty() ? "" : "; ", suggestion);
 }
 
+/// The internal unit, which stands first of its dimension.
+const UnitRow* first_unit(Dimension dimension) {
+  for (const UnitRow& row : unit_rows)
+    if (row.dimension == dimension) return &row;
+  return nullptr;
+}
+
 /// The unit of a bare number. Bare volumes are the cube of bare lengths.
 const UnitRow* usual_unit(Dimension dimension, BareLength bare) {
   const bool metric = bare == BareLength::millimetre;
   if (dimension == Dimension::length) return find_unit(metric ? "mm" : "in");
   if (dimension == Dimension::volume) return find_unit(metric ? "mm3" : "in3");
-  for (const UnitRow& row : unit_rows)
-    if (row.dimension == dimension) return &row;  // the internal unit stands first
-  return nullptr;
+  return first_unit(dimension);
 }
 
 double to_internal(double value, const UnitRow& unit) {
@@ -218,11 +224,12 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
-QuantityReading refused(std::string error) {
-  return {std::nullopt, std::move(error)};
-}
-
 }  // namespace
+
+std::string_view internal_unit(Dimension dimension) {
+  const UnitRow* row = first_unit(dimension);
+  return row != nullptr ? row->name : std::string_view();
+}
 
 std::string_view dimension_words(Dimension dimension) {
   switch (dimension) {
@@ -252,11 +259,12 @@ std::string_view dimension_words(Dimension dimension) {
   return "a quantity";
 }
 
-QuantityReading read_quantity(std::string_view written, Dimension dimension, BareLength bare) {
+Expected<double, std::string> read_quantity(std::string_view written, Dimension dimension,
+                                            BareLength bare) {
   const std::string_view text = trimmed(written);
-  if (text.empty()) return refused(expected(dimension) + ", found nothing");
+  if (text.empty()) return expected(dimension) + ", found nothing";
   const auto found = [&](std::string_view why) {
-    return refused(fmt::format("{}, found {}{}", expected(dimension), in_quotes(text), why));
+    return fmt::format("{}, found {}{}", expected(dimension), in_quotes(text), why);
   };
 
   const std::size_t length = number_length(text);
@@ -271,16 +279,16 @@ QuantityReading read_quantity(std::string_view written, Dimension dimension, Bar
 
   const UnitRow* row = unit.empty() ? usual_unit(dimension, bare) : find_unit(unit);
   if (!unit.empty() && (row == nullptr || row->dimension != dimension))
-    return refused(wrong_unit(text, unit, dimension));
+    return wrong_unit(text, unit, dimension);
   const std::optional<double> value = to_double(number);
   if (!value) return found(": the number is out of range");
-  if (row == nullptr) return {*value, ""};
+  if (row == nullptr) return *value;
   const double internal = to_internal(*value, *row);
   const bool vanished = internal == 0 && *value != 0 && dimension != Dimension::temperature;
   if (!std::isfinite(internal) || vanished) return found(": the number is out of range");
   if (dimension == Dimension::temperature && internal < absolute_zero_degf - temperature_rounding)
     return found(": that is below absolute zero");
-  return {internal, ""};
+  return internal;
 }
 
 }  // namespace linewright

@@ -2,9 +2,10 @@
 // Numbers with units, read whole and in one way, into inches, pounds-force, degrees Fahrenheit,
 // degrees of angle and psi.
 
-#include <optional>
 #include <string>
 #include <string_view>
+
+#include "model/expected.hpp"
 
 namespace linewright {
 
@@ -25,16 +26,16 @@ enum class Dimension {
 /// Unit that bare lengths (and volumes: its cube) are in.
 enum class BareLength { inch, millimetre };
 
-struct QuantityReading {
-  std::optional<double> value;  ///< in the internal unit
-  std::string error;            ///< set when there is no value: "expected a length, found …"
-};
+/// Reads "1.25", "1.25 in", "32 mm" into the internal unit, or says why not: "expected a length,
+/// found …". Refuses fractions, NaN, infinities, values out of range, octal-looking numbers
+/// (leading zero), hexadecimal, units of another kind, text after the unit. A bare number is in the
+/// dimension's usual unit: lengths by `bare`, volumes in3 or mm3 by `bare`, forces lbf,
+/// temperatures degF, angles degrees, pressures psi, stiffnesses lbf/in.
+Expected<double, std::string> read_quantity(std::string_view text, Dimension dimension,
+                                            BareLength bare);
 
-/// Reads "1.25", "1.25 in", "32 mm". Refuses fractions, NaN, infinities, values out
-/// of range, octal-looking numbers (leading zero), hexadecimal, units of another kind, text after
-/// the unit. A bare number is in the dimension's usual unit: lengths by `bare`, volumes in3 or mm3
-/// by `bare`, forces lbf, temperatures degF, angles degrees, pressures psi, stiffnesses lbf/in.
-QuantityReading read_quantity(std::string_view text, Dimension dimension, BareLength bare);
+/// The unit of what `read_quantity` gives, "in"; empty for a plain number.
+std::string_view internal_unit(Dimension dimension);
 
 /// The dimension's name in words: "a length".
 std::string_view dimension_words(Dimension dimension);

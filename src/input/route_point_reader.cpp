@@ -4,37 +4,31 @@
 
 #include <cmath>
 
-#include "input/field_reader.hpp"
+#include "input/keys/route_keys.hpp"
+#include "input/map_reader.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::array holds{
-    Choice<HoldKind>{"clamp", HoldKind::clamp}, Choice<HoldKind>{"grommet", HoldKind::grommet},
-    Choice<HoldKind>{"bushing", HoldKind::bushing},
-    Choice<HoldKind>{"fairlead", HoldKind::fairlead}, Choice<HoldKind>{"pulley", HoldKind::pulley}};
+using PointReader = MapReader<point_map>;
 
-constexpr std::array givens{Choice<PointGiven>{"corner", PointGiven::corner},
-                            Choice<PointGiven>{"centre", PointGiven::centre}};
+/// A bend written beside the groove's diameter may differ from its half by what rounding leaves.
+constexpr double bend_rounding_in = 0.005;
 
-/// How a line goes through a fairlead.
-enum class Passing { guided, free };
+/// The cable bends as the groove does: another `bend` would draw a pulley that is not there.
+void check_groove_bend(const RoutePoint& point, PointReader& fields, ReadContext& context) {
+  if (!point.bend_in || !point.diameter_in) return;
+  const double groove_in = *point.diameter_in / 2;
+  if (!(std::abs(*point.bend_in - groove_in) > bend_rounding_in)) return;
+  context.error(fields.where_of("bend"),
+                fmt::format("the cable bends as the pulley's groove does, {:.4g} in, half of its "
+                            "'diameter': found {:.4g} in",
+                            groove_in, *point.bend_in),
+                "leave out 'bend'");
+}
 
-constexpr std::array passings{Choice<Passing>{"guided", Passing::guided},
-                              Choice<Passing>{"free", Passing::free}};
-
-constexpr NumberSpec diameter{"a groove diameter", Dimension::length, Sign::positive,
-                              largest_groove_in};
-constexpr NumberSpec bore{"a bore"};
-constexpr NumberSpec guard_count{"a number of guards", Dimension::plain, Sign::not_negative, 64,
-                                 ""};
-constexpr NumberSpec pulley_outside{"a pulley's diameter", Dimension::length, Sign::positive,
-                                    largest_groove_in};
-constexpr NumberSpec pulley_width{"a pulley's width"};
-constexpr NumberSpec guard_gap{"a gap", Dimension::length, Sign::not_negative};
-
-void check_pulley_keys(const RoutePoint& point, FieldReader& fields, ReadContext& context) {
+void check_pulley_keys(const RoutePoint& point, PointReader& fields, ReadContext& context) {
   if (!fields.has("diameter"))
     context.error(point.where, "a pulley needs 'diameter': that of its groove");
   if (point.outside_in && point.diameter_in && *point.outside_in <= *point.diameter_in)
@@ -44,7 +38,10 @@ void check_pulley_keys(const RoutePoint& point, FieldReader& fields, ReadContext
   if (fields.has("guard_gap") && point.guards.value_or(0) == 0)
     context.error(fields.where_of("guard_gap"),
                   "'guard_gap' needs 'guards': how many pins stand at the pulley");
-  if (point.given != PointGiven::centre) return;
+  if (point.given != PointGiven::centre) {
+    check_groove_bend(point, fields, context);
+    return;
+  }
   if (!fields.has("axis"))
     context.error(point.where,
                   "a pulley given by its centre needs 'axis': the cable turns about it by the "
@@ -56,24 +53,20 @@ void check_pulley_keys(const RoutePoint& point, FieldReader& fields, ReadContext
 }
 
 /// What only one kind of support can have. A key that would be passed over is an error.
-void check_support_keys(const RoutePoint& point, FieldReader& fields, ReadContext& context) {
+void check_support_keys(const RoutePoint& point, PointReader& fields, ReadContext& context) {
   const bool pulley = point.hold == HoldKind::pulley;
   const bool bored = point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
                      point.hold == HoldKind::bushing;
   if (pulley) check_pulley_keys(point, fields, context);
-  for (const char* key : {"diameter", "axis", "given", "guards", "guard_gap", "outside", "width"})
-    if (!pulley && fields.has(key))
-      context.error(fields.where_of(key), fmt::format("'{}' belongs to a pulley", key));
-  if (!bored && fields.has("bore"))
-    context.error(fields.where_of("bore"), "'bore' belongs to a fairlead, a grommet or a bushing");
-  if (point.hold != HoldKind::fairlead && fields.has("passes"))
-    context.error(fields.where_of("passes"), "'passes' belongs to a fairlead");
+  if (!pulley) fields.refuse_keys_of("a pulley");
+  if (!bored) fields.refuse_keys_of("a fairlead, a grommet or a bushing");
+  if (point.hold != HoldKind::fairlead) fields.refuse_keys_of("a fairlead");
   if (!fields.has("hold") && fields.has("to"))
     context.error(fields.where_of("to"),
                   "'to' says what a support is fixed to: 'hold' must say which support");
 }
 
-void check_free_fairlead(const RoutePoint& point, const Route& route, FieldReader& fields,
+void check_free_fairlead(const RoutePoint& point, const Route& route, PointReader& fields,
                          ReadContext& context) {
   if (!route.system_name.empty() && route.system != SystemKind::cable)
     context.error(fields.where_of("passes"), "'passes: free' belongs to a route of system cable");
@@ -84,39 +77,32 @@ void check_free_fairlead(const RoutePoint& point, const Route& route, FieldReade
                   "a fairlead that the cable passes free does not bend it: leave out 'bend'");
 }
 
-std::optional<int> read_guards(FieldReader& fields, ReadContext& context) {
-  const std::optional<double> count = fields.optional_number("guards", guard_count);
+std::optional<int> read_guards(PointReader& fields) {
+  const std::optional<double> count = fields.optional_number("guards");
   if (!count || !std::isfinite(*count)) return std::nullopt;
-  if (*count != std::floor(*count))
-    context.error(fields.where_of("guards"), "a number of guards must be a whole number");
   return static_cast<int>(*count);
 }
 
 }  // namespace
 
 void read_route_point(const YamlNode& node, Route& route, ReadContext& context) {
-  FieldReader fields(node, "a point", context,
-                     {"at", "bend", "hold", "to", "through", "diameter", "axis", "given", "bore",
-                      "guards", "guard_gap", "outside", "width", "passes"});
+  PointReader fields(node, context);
   RoutePoint point;
   point.where = node.where;
   point.at = fields.place("at");
-  point.bend_in = fields.optional_number("bend", {"a bend radius"});
-  point.hold = fields.optional_choice("hold", "a hold", holds);
-  point.to = fields.optional_use_name("to", Named::part);
-  point.through = fields.optional_use_name("through", Named::hole);
-  point.diameter_in = fields.optional_number("diameter", diameter);
-  if (fields.has("axis")) point.axis = fields.direction("axis");
-  point.given =
-      fields.optional_choice("given", "how a pulley is given", givens).value_or(PointGiven::corner);
-  point.bore_in = fields.optional_number("bore", bore);
-  point.guards = read_guards(fields, context);
-  point.outside_in = fields.optional_number("outside", pulley_outside);
-  point.width_in = fields.optional_number("width", pulley_width);
-  point.guard_gap_in = fields.optional_number("guard_gap", guard_gap);
-  const Passing passing =
-      fields.optional_choice("passes", "how the cable passes a fairlead", passings)
-          .value_or(Passing::guided);
+  point.bend_in = fields.optional_number("bend");
+  point.hold = fields.optional_word<hold_kinds>("hold");
+  point.to = fields.optional_name("to", context.draft);
+  point.through = fields.optional_name("through", context.draft);
+  point.diameter_in = fields.optional_number("diameter");
+  point.axis = fields.optional_direction("axis");
+  point.given = fields.optional_word<pulley_givens>("given").value_or(PointGiven::corner);
+  point.bore_in = fields.optional_number("bore");
+  point.guards = read_guards(fields);
+  point.guard_gap_in = fields.optional_number("guard_gap");
+  point.outside_in = fields.optional_number("outside");
+  point.width_in = fields.optional_number("width");
+  const Passing passing = fields.optional_word<passings>("passes").value_or(Passing::guided);
   if (point.hold || !fields.has("hold")) check_support_keys(point, fields, context);
   if (passing == Passing::guided || point.hold != HoldKind::fairlead) {
     route.points.push_back(std::move(point));

@@ -2,26 +2,16 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 #include "input/control_cable_reader.hpp"
+#include "input/keys/route_keys.hpp"
+#include "input/map_reader.hpp"
 #include "input/route_point_reader.hpp"
 
 namespace linewright {
 
 namespace {
-
-constexpr std::array system_kinds{Choice<SystemKind>{"static", SystemKind::static_air},
-                                  Choice<SystemKind>{"pitot", SystemKind::pitot},
-                                  Choice<SystemKind>{"alpha", SystemKind::alpha},
-                                  Choice<SystemKind>{"vent", SystemKind::vent},
-                                  Choice<SystemKind>{"cable", SystemKind::cable},
-                                  Choice<SystemKind>{"wire", SystemKind::wire}};
-
-constexpr NumberSpec diameter{"a diameter"};
-constexpr NumberSpec bore{"a bore"};
-constexpr NumberSpec distance_along{"a distance along the line", Dimension::length,
-                                    Sign::not_negative};
-constexpr NumberSpec force{"a tension", Dimension::force, Sign::positive, 1e6, "lbf"};
-constexpr NumberSpec travel{"a travel", Dimension::length, Sign::not_negative};
 
 std::string without_blanks(std::string_view text) {
   const std::size_t first = text.find_first_not_of(" \t");
@@ -51,7 +41,12 @@ WrittenSystem written_system(const YamlNode& node, ReadContext& context) {
   return split_system(read_text(node, "a system", context));
 }
 
-void read_system(FieldReader& fields, Route& route, ReadContext& context) {
+using RouteReader = MapReader<route_map>;
+using SleeveReader = MapReader<sleeve_map>;
+
+constexpr RouteReader::Key system_row("system");
+
+void read_system(RouteReader& fields, Route& route, ReadContext& context) {
   const YamlNode* node = fields.require("system");
   if (node == nullptr) return;
   const WrittenSystem written = written_system(*node, context);
@@ -60,9 +55,7 @@ void read_system(FieldReader& fields, Route& route, ReadContext& context) {
   kind.kind = YamlNode::Kind::scalar;
   kind.text = written.kind;
   kind.where = node->where;
-  std::vector<std::string> known;
-  for (const auto& choice : system_kinds) known.emplace_back(choice.word);
-  const auto index = read_word(kind, "the kind of a system", known, context);
+  const auto index = read_word(kind, system_row->words, system_row->choices, context);
   if (!index) return;
   if (written.named && written.name.empty()) {
     if (node->kind == YamlNode::Kind::scalar)
@@ -74,21 +67,23 @@ void read_system(FieldReader& fields, Route& route, ReadContext& context) {
 }
 
 Sleeve read_sleeve(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a sleeve", context,
-                     {"from", "to", "line", "bore", "outside", "minimum_bend_radius"});
+  SleeveReader fields(node, context);
   Sleeve sleeve;
   sleeve.where = node.where;
-  sleeve.line = fields.optional_use_name("line", Named::line);
-  sleeve.from_in = fields.number("from", distance_along);
-  sleeve.to_in = fields.number("to", distance_along);
-  sleeve.bore_in = fields.optional_number("bore", bore);
-  sleeve.outside_in = fields.optional_number("outside", {"an outside diameter"});
-  if (const auto radius = fields.optional_number("minimum_bend_radius", {"a bend radius"}))
+  sleeve.line = fields.optional_name("line", context.draft);
+  sleeve.from_in = fields.number("from");
+  sleeve.to_in = fields.number("to");
+  sleeve.bore_in = fields.optional_number("bore");
+  sleeve.outside_in = fields.optional_number("outside");
+  if (const auto radius = fields.optional_number("minimum_bend_radius"))
     sleeve.minimum_bend_radius_in = {*radius, {"stated for the sleeve", Mark::builder}};
-  for (const char* key : {"bore", "outside", "minimum_bend_radius"})
+  static constexpr std::array<SleeveReader::Key, 3> of_the_line{"bore", "outside",
+                                                                "minimum_bend_radius"};
+  for (const SleeveReader::Key& key : of_the_line)
     if (fields.has("line") && fields.has(key))
-      context.error(fields.where_of(key),
-                    fmt::format("the sleeve's 'line' says its '{}': leave one of them out", key));
+      context.error(
+          fields.where_of(key),
+          fmt::format("the sleeve's 'line' says its '{}': leave one of them out", key->name));
   if (sleeve.from_in >= sleeve.to_in)
     context.error(fields.where_of("to"), "a sleeve must end beyond where it starts");
   if (sleeve.bore_in && sleeve.outside_in && *sleeve.bore_in >= *sleeve.outside_in)
@@ -98,71 +93,69 @@ Sleeve read_sleeve(const YamlNode& node, ReadContext& context) {
 }
 
 Attachment read_attachment(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "an attachment", context,
-                     {"kind", "at", "length", "diameter", "adjustment", "ends"});
+  MapReader<attachment_map> fields(node, context);
   Attachment attachment;
   attachment.where = node.where;
-  attachment.kind = fields.text("kind", "the kind of an attachment");
-  attachment.at_in = fields.number("at", distance_along);
-  attachment.length_in = fields.number("length", {"a length"});
-  attachment.diameter_in = fields.number("diameter", diameter);
+  attachment.kind = fields.text("kind");
+  attachment.at_in = fields.number("at");
+  attachment.length_in = fields.number("length");
+  attachment.diameter_in = fields.number("diameter");
   read_turnbuckle(fields, attachment, context);
   return attachment;
 }
 
 Tension read_tension(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a tension", context, {"rigged", "limit_load"});
+  MapReader<tension_map> fields(node, context);
   Tension tension;
   tension.where = node.where;
-  tension.rigged_lbf = fields.number("rigged", force);
-  tension.limit_load_lbf = fields.optional_number("limit_load", force);
-  refuse_tiny_force(fields, "rigged", "a tension", tension.rigged_lbf, context);
-  refuse_tiny_force(fields, "limit_load", "a tension", tension.limit_load_lbf, context);
+  tension.rigged_lbf = fields.number("rigged");
+  tension.limit_load_lbf = fields.optional_number("limit_load");
   return tension;
 }
 
 Travel read_travel(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a travel", context, {"forward", "aft"});
+  MapReader<travel_map> fields(node, context);
   Travel read;
   read.where = node.where;
-  read.forward_in = fields.number("forward", travel);
-  read.aft_in = fields.number("aft", travel);
+  read.forward_in = fields.number("forward");
+  read.aft_in = fields.number("aft");
   return read;
 }
 
-void read_control(FieldReader& fields, Route& route, ReadContext& context) {
-  route.control = fields.optional_text("control", "a control");
-  route.primary = fields.optional_flag("primary").value_or(route.control != "trim");
+/// A control's name without outer blanks, as the first route that names it writes it.
+std::string read_control_name(RouteReader& fields, const ReadContext& context) {
+  const std::string name = without_blanks(fields.optional_text("control"));
+  for (const Route& before : context.draft.project.routes)
+    if (is_same_control(before.control, name)) return before.control;
+  return name;
+}
+
+void read_control(RouteReader& fields, Route& route, ReadContext& context) {
+  route.control = read_control_name(fields, context);
+  route.primary = fields.optional_flag("primary").value_or(!is_same_control(route.control, "trim"));
   if (const YamlNode* tension = fields.find("tension"))
     route.tension = read_tension(*tension, context);
   if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);
   read_control_cable(fields, route, context);
-  if (route.system_name.empty() || route.system == SystemKind::cable) return;
-  for (const char* key : {"control", "primary", "tension", "travel", "ends", "lever_ratio",
-                          "pilot_force", "airframe_stiffness"})
-    if (fields.has(key))
-      context.error(fields.where_of(key),
-                    fmt::format("'{}' belongs to a route of system cable", key));
+  if (!route.system_name.empty() && route.system != SystemKind::cable)
+    fields.refuse_keys_of(cable_route);
 }
 
 }  // namespace
 
 void read_route(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a route", context,
-                     {"name", "system", "control", "primary", "line", "from", "to", "length",
-                      "tension", "travel", "ends", "lever_ratio", "pilot_force",
-                      "airframe_stiffness", "points", "sleeves", "attached"});
+  RouteReader fields(node, context);
   Route route;
   route.where = node.where;
-  route.name = fields.give_name(Named::route);
+  route.name = fields.own_name(context.draft);
   read_system(fields, route, context);
-  route.line = fields.use_name("line", Named::line);
+  route.line = fields.name("line", context.draft);
   route.line_where = fields.where_of("line");
-  route.from = fields.use_name("from", Named::node);
+  route.from = fields.name("from", context.draft);
   route.from_where = fields.where_of("from");
-  route.to = fields.use_name("to", Named::node);
+  route.to = fields.name("to", context.draft);
   route.to_where = fields.where_of("to");
-  route.length_in = fields.optional_number("length", {"a length"});
+  route.length_in = fields.optional_number("length");
   read_control(fields, route, context);
   for (const YamlNode& item : fields.items("points")) read_route_point(item, route, context);
   for (const YamlNode& item : fields.items("sleeves"))

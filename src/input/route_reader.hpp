@@ -1,7 +1,8 @@
 #pragma once
 // Routes: one line between two nodes, its points, and what is fixed to it.
 
-#include "input/field_reader.hpp"
+#include "input/project_draft.hpp"
+#include "input/yaml_document.hpp"
 
 namespace linewright {
 

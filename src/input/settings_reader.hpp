@@ -1,23 +1,21 @@
 #pragma once
 // What holds for the whole project: its name, tolerance, temperatures, loads, attitudes.
 
-#include "input/field_reader.hpp"
+#include "input/keys/project_keys.hpp"
+#include "input/map_reader.hpp"
 
 namespace linewright {
 
-/// Keys that only the project file itself may have.
-inline constexpr std::array<std::string_view, 7> project_keys{
-    "name",  "build_tolerance", "temperature",       "load_factor",
-    "climb", "excitation",      "airframe_stiffness"};
+using ProjectReader = MapReader<project_map>;
 
-/// Reads the project keys. What is left out of `build_tolerance`, `temperature` and `load_factor`
-/// is taken as usual and said in the project's assumptions.
-void read_settings(FieldReader& fields, ReadContext& context);
+/// Reads what only the project file itself says. What is left out of `build_tolerance`,
+/// `temperature` and `load_factor` is taken as usual and said in the project's assumptions.
+void read_settings(ProjectReader& fields, ReadContext& context);
 
 /// Adds one item of an `attitudes` section.
 void read_attitude(const YamlNode& node, ReadContext& context);
 
 /// The file's `units`: inches where it does not say.
-BareLength read_units(FieldReader& fields);
+BareLength read_units(ProjectReader& fields);
 
 }  // namespace linewright

@@ -2,80 +2,65 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
+#include "input/keys/structure_keys.hpp"
+#include "input/map_reader.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/outline_check.hpp"
+#include "model/angle.hpp"
+#include "model/channel_axis.hpp"
+#include "model/sheet.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr NumberSpec diameter{"a diameter"};
-constexpr NumberSpec thickness{"a thickness", Dimension::length, Sign::positive,
-                               largest_sheet_thickness_in};
+using HoleReader = MapReader<hole_map>;
 
-constexpr std::array hole_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
-                                Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
-                                Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim},
-                                Choice<EdgeGuard>{"grommet", EdgeGuard::grommet},
-                                Choice<EdgeGuard>{"bushing", EdgeGuard::bushing}};
-
-constexpr std::array channel_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
-                                   Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
-                                   Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim}};
-
-/// The guard of an edge; bare, the worst case, where the file does not say.
-template <std::size_t Count>
-EdgeGuard read_edge(FieldReader& fields, const std::array<Choice<EdgeGuard>, Count>& choices,
-                    ReadContext& context) {
-  if (!fields.has("edge")) ++context.draft.edges_unstated;
-  return fields.optional_choice("edge", "an edge", choices).value_or(EdgeGuard::bare);
-}
-
-/// Reports a fault of a list of corners at the corner it concerns. True when there is none.
-bool accept(const std::optional<OutlineFault>& fault, FieldReader& fields, std::string_view key,
-            ReadContext& context) {
+/// Reports a fault of a list of corners at the corner it concerns. True when there is none. `node`
+/// is the list, or nullptr.
+bool accept(const std::optional<OutlineFault>& fault, const YamlNode* node, ReadContext& context) {
   if (!fault) return true;
-  const YamlNode* node = fields.find(key);
   if (node == nullptr || node->kind != YamlNode::Kind::sequence) return false;
   const bool at_corner = fault->corner && *fault->corner < node->items.size();
   context.error(at_corner ? node->items[*fault->corner].where : node->where, fault->words);
   return false;
 }
 
-std::vector<Vec2> read_outline(FieldReader& fields, ReadContext& context) {
-  fields.require("outline");
+template <const MapSpec& map>
+std::vector<Vec2> read_outline(MapReader<map>& fields, ReadContext& context) {
   std::vector<Vec2> outline = fields.plane_points("outline");
-  if (!accept(outline_fault(outline), fields, "outline", context)) outline.clear();
+  if (!accept(outline_fault(outline), fields.find("outline"), context)) outline.clear();
   return outline;
 }
 
-Circle read_circle(FieldReader& fields, ReadContext& context) {
+Circle read_circle(HoleReader& fields) {
   Circle circle;
-  const YamlNode* centre = fields.require("centre");
-  circle.centre = centre != nullptr ? read_plane_point(*centre, context) : Vec2{NAN, NAN};
-  circle.diameter_in = fields.number("diameter", diameter);
+  circle.centre = fields.plane_point("centre");
+  circle.diameter_in = fields.number("diameter");
   return circle;
 }
 
-void check_bore(const Hole& hole, FieldReader& fields, ReadContext& context) {
+template <const MapSpec& map>
+void check_bore(const Hole& hole, MapReader<map>& fields, ReadContext& context) {
   if (!hole.bore_in) return;
   if (hole.edge != EdgeGuard::grommet && hole.edge != EdgeGuard::bushing)
-    context.error(fields.where_of("bore"), "'bore' belongs to a grommet or a bushing");
+    fields.refuse_keys_of("a grommet or a bushing");
   const Circle* circle = std::get_if<Circle>(&hole.shape);
   if (circle != nullptr && *hole.bore_in >= circle->diameter_in)
     context.error(fields.where_of("bore"), "the bore must be smaller than the hole");
 }
 
 Hole read_hole(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a hole", context,
-                     {"name", "centre", "diameter", "outline", "edge", "bore"});
+  HoleReader fields(node, context);
   Hole hole;
   hole.shape = std::vector<Vec2>();
   hole.where = node.where;
-  hole.name = fields.give_name(Named::hole);
+  hole.name = fields.own_name(context.draft);
   const bool round = fields.has("centre") || fields.has("diameter");
   if (round && fields.has("outline"))
     context.error(fields.where_of("outline"),
@@ -83,11 +68,12 @@ Hole read_hole(const YamlNode& node, ReadContext& context) {
   else if (!round && !fields.has("outline") && node.kind == YamlNode::Kind::map)
     context.error(node.where, "a hole needs 'centre' and 'diameter', or an 'outline'");
   else if (round)
-    hole.shape = read_circle(fields, context);
+    hole.shape = read_circle(fields);
   else
     hole.shape = read_outline(fields, context);
-  hole.edge = read_edge(fields, hole_edges, context);
-  hole.bore_in = fields.optional_number("bore", {"a bore"});
+  if (!fields.has("edge")) ++context.draft.edges_unstated;
+  hole.edge = fields.optional_word<hole_edges>("edge").value_or(EdgeGuard::bare);
+  hole.bore_in = fields.optional_number("bore");
   check_bore(hole, fields, context);
   return hole;
 }
@@ -117,15 +103,35 @@ void check_inside(const Hole& hole, const Frame& frame, ReadContext& context) {
   }
 }
 
+/// Round holes in the walls of a channel, a panel or a box.
+template <const MapSpec& map>
+std::vector<WallHole> read_wall_holes(MapReader<map>& part, ReadContext& context) {
+  std::vector<WallHole> holes;
+  for (const YamlNode& item : part.items("holes")) {
+    MapReader<wall_hole_map> fields(item, context);
+    WallHole hole;
+    hole.where = item.where;
+    hole.name = fields.own_name(context.draft);
+    hole.at = fields.place("at");
+    hole.diameter_in = fields.number("diameter");
+    if (!fields.has("edge")) ++context.draft.edges_unstated;
+    hole.edge = fields.optional_word<hole_edges>("edge").value_or(EdgeGuard::bare);
+    hole.bore_in = fields.optional_number("bore");
+    check_bore({hole.name, Circle{{}, hole.diameter_in}, hole.edge, hole.bore_in, hole.where},
+               fields, context);
+    holes.push_back(std::move(hole));
+  }
+  return holes;
+}
+
 void read_frame(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a frame", context,
-                     {"name", "station", "thickness", "outline", "holes"});
+  MapReader<frame_map> fields(node, context);
   if (fields.may_hide_names()) context.draft.names_complete = false;
   Frame frame;
   frame.where = node.where;
-  frame.name = fields.give_name(Named::part);
-  frame.station_in = fields.number("station", {"a station", Dimension::length, Sign::any});
-  frame.thickness_in = fields.number("thickness", thickness);
+  frame.name = fields.own_name(context.draft);
+  frame.station_in = fields.number("station");
+  frame.thickness_in = fields.number("thickness");
   frame.outline = read_outline(fields, context);
   for (const YamlNode& item : fields.items("holes")) {
     frame.holes.push_back(read_hole(item, context));
@@ -134,39 +140,66 @@ void read_frame(const YamlNode& node, ReadContext& context) {
   context.draft.project.structure.frames.push_back(std::move(frame));
 }
 
+/// The section is drawn across the path's main axis and does not turn: along a leg square to that
+/// axis its walls would lie in one plane. No straight channel is at more than 55 deg to its own.
+constexpr double most_leg_angle_deg = 60;
+
+void check_legs(const Channel& channel, const YamlNode* node, ReadContext& context) {
+  if (node == nullptr || node->items.size() != channel.path.size()) return;
+  const std::size_t axis = main_axis_of(channel.path);
+  constexpr std::array<std::string_view, 3> axes{"FS", "BL", "WL"};
+  for (std::size_t i = 0; i + 1 < channel.path.size(); ++i) {
+    const Vec3 leg = channel.path[i + 1] - channel.path[i];
+    const double along = std::abs(std::array{leg.x, leg.y, leg.z}[axis]);
+    const double angle_deg =
+        std::acos(std::min(along / distance(channel.path[i], channel.path[i + 1]), 1.0)) *
+        degrees_per_radian;
+    if (!(angle_deg > most_leg_angle_deg + 1e-6)) continue;
+    context.error(
+        node->items[i + 1].where,
+        fmt::format("a channel's path must stay within 60 deg of the axis that its section "
+                    "is drawn across, {} here: found a leg at {:.3g} deg to it; describe "
+                    "that leg as a channel of its own",
+                    axes[axis], angle_deg));
+    return;
+  }
+}
+
 void read_channel(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a channel", context, {"name", "path", "section", "thickness", "edge"});
+  MapReader<channel_map> fields(node, context);
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Channel channel;
   channel.where = node.where;
-  channel.name = fields.give_name(Named::part);
-  fields.require("path");
+  channel.name = fields.own_name(context.draft);
   channel.path = fields.places("path");
-  accept(path_fault(channel.path), fields, "path", context);
-  fields.require("section");
+  if (accept(path_fault(channel.path), fields.find("path"), context))
+    check_legs(channel, fields.find("path"), context);
   channel.section = fields.plane_points("section");
-  accept(path_fault(channel.section), fields, "section", context);
-  channel.thickness_in = fields.number("thickness", thickness);
-  channel.edge = read_edge(fields, channel_edges, context);
+  accept(path_fault(channel.section), fields.find("section"), context);
+  channel.thickness_in = fields.number("thickness");
+  if (!fields.has("edge")) ++context.draft.edges_unstated;
+  channel.edge = fields.optional_word<channel_edges>("edge").value_or(EdgeGuard::bare);
+  channel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.channels.push_back(std::move(channel));
 }
 
 void read_panel(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a panel", context, {"name", "corners", "thickness", "closure"});
+  MapReader<panel_map> fields(node, context);
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Panel panel;
   panel.where = node.where;
-  panel.name = fields.give_name(Named::part);
-  fields.require("corners");
+  panel.name = fields.own_name(context.draft);
   panel.corners = fields.places("corners");
-  accept(panel_fault(panel.corners), fields, "corners", context);
+  accept(panel_fault(panel.corners), fields.find("corners"), context);
   if (!fields.has("thickness")) ++context.draft.panels_without_thickness;
-  panel.thickness_in =
-      fields.optional_number("thickness", thickness).value_or(usual_panel_thickness_in);
-  panel.closure = fields.optional_use_name("closure", Named::closure);
+  panel.thickness_in = fields.optional_number("thickness").value_or(usual_panel_thickness_in);
+  panel.closure = fields.optional_name("closure", context.draft);
+  panel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.panels.push_back(std::move(panel));
 }
 
 Box read_box(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a box", context, {"min", "max"});
+  MapReader<box_map> fields(node, context);
   const Box box{fields.place("min"), fields.place("max")};
   if (box.min.x >= box.max.x || box.min.y >= box.max.y || box.min.z >= box.max.z)
     context.error(fields.where_of("max"), "each number of 'max' must be greater than its 'min'");
@@ -174,19 +207,19 @@ Box read_box(const YamlNode& node, ReadContext& context) {
 }
 
 Cylinder read_cylinder(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a cylinder", context, {"from", "to", "diameter"});
-  const Cylinder cylinder{fields.place("from"), fields.place("to"),
-                          fields.number("diameter", diameter)};
+  MapReader<cylinder_map> fields(node, context);
+  const Cylinder cylinder{fields.place("from"), fields.place("to"), fields.number("diameter")};
   if (distance(cylinder.from, cylinder.to) < smallest_length_in)
     context.error(fields.where_of("to"), "a cylinder must not end where it starts");
   return cylinder;
 }
 
 void read_solid(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a solid", context, {"name", "box", "cylinder"});
+  MapReader<solid_map> fields(node, context);
+  if (fields.may_hide_names()) context.draft.names_complete = false;
   Solid solid;
   solid.where = node.where;
-  solid.name = fields.give_name(Named::part);
+  solid.name = fields.own_name(context.draft);
   const YamlNode* box = fields.find("box");
   const YamlNode* cylinder = fields.find("cylinder");
   if (box != nullptr && cylinder != nullptr)
@@ -197,40 +230,37 @@ void read_solid(const YamlNode& node, ReadContext& context) {
     solid.shape = read_cylinder(*cylinder, context);
   else if (node.kind == YamlNode::Kind::map)
     context.error(node.where, "a solid needs a 'box' or a 'cylinder'");
+  solid.holes = read_wall_holes(fields, context);
+  if (cylinder != nullptr && fields.has("holes"))
+    context.error(fields.where_of("holes"), "only a 'box' can have 'holes'");
   context.draft.project.structure.solids.push_back(std::move(solid));
 }
 
 void read_mover(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "a mover", context,
-                     {"name", "pivot", "axis", "points", "radius", "sweep"});
+  MapReader<mover_map> fields(node, context);
   Mover mover;
   mover.where = node.where;
-  mover.name = fields.give_name(Named::part);
+  mover.name = fields.own_name(context.draft);
   mover.pivot = fields.place("pivot");
   mover.axis = fields.direction("axis");
-  const YamlNode* points = fields.require("points");
   mover.points = fields.places("points");
+  const YamlNode* points = fields.find("points");
   if (points != nullptr && points->kind == YamlNode::Kind::sequence && points->items.empty())
     context.error(points->where, "a mover needs at least one point");
-  mover.radius_in = fields.number("radius", {"a radius"});
-  if (const YamlNode* sweep = fields.require("sweep")) {
-    const NumberSpec angle{"a sweep", Dimension::angle, Sign::any, 360, "deg"};
-    const auto [from, to] = read_pair(*sweep, angle, "two angles [from, to]", context);
-    if (from >= to)
-      context.error(sweep->where,
-                    "a sweep must go from the smaller angle to the "
-                    "greater");
-    mover.sweep_from_deg = from;
-    mover.sweep_to_deg = to;
-  }
+  mover.radius_in = fields.number("radius");
+  const auto [from, to] = fields.pair("sweep");
+  if (from >= to)
+    context.error(fields.where_of("sweep"),
+                  "a sweep must go from the smaller angle to the greater");
+  mover.sweep_from_deg = from;
+  mover.sweep_to_deg = to;
   context.draft.project.structure.movers.push_back(std::move(mover));
 }
 
 }  // namespace
 
 void read_structure(const YamlNode& node, ReadContext& context) {
-  FieldReader fields(node, "the structure", context,
-                     {"frames", "channels", "panels", "solids", "movers", "meshes"});
+  MapReader<structure_map> fields(node, context);
   if (fields.may_hide_names()) context.draft.names_complete = false;
   for (const YamlNode& item : fields.items("frames")) read_frame(item, context);
   for (const YamlNode& item : fields.items("channels")) read_channel(item, context);

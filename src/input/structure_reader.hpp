@@ -1,7 +1,8 @@
 #pragma once
 // The structure section of a project file.
 
-#include "input/field_reader.hpp"
+#include "input/project_draft.hpp"
+#include "input/yaml_document.hpp"
 
 namespace linewright {
 

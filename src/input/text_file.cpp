@@ -10,23 +10,22 @@
 
 namespace linewright {
 
-std::variant<std::string, Diagnostic> read_text_file(const std::filesystem::path& path,
-                                                     const std::string& shown_name) {
+Expected<std::string, Diagnostic> read_text_file(const std::filesystem::path& path,
+                                                 const std::string& shown_name) {
   const auto failure = [&](std::string message) {
     return Diagnostic{{shown_name, 0, 0}, std::move(message), "", ""};
   };
-  auto opened = open_file(path, largest_file_bytes);
-  if (auto* reason = std::get_if<std::string>(&opened)) return failure(std::move(*reason));
-  const OpenFile& file = std::get<OpenFile>(opened);
+  const auto file = open_file(path, largest_file_bytes);
+  if (!file) return failure(file.error());
 
   // The size is only a hint: the file may grow meanwhile, and some report none.
-  std::string bytes(file.size() + 1, '\0');
+  std::string bytes(file->size() + 1, '\0');
   std::size_t filled = 0;
   while (true) {
     if (filled == bytes.size()) bytes.resize(bytes.size() * 2 + 4096);
-    auto got = file.read(filled, bytes.data() + filled, bytes.size() - filled);
-    if (auto* reason = std::get_if<std::string>(&got)) return failure(std::move(*reason));
-    filled += std::get<std::size_t>(got);
+    const auto got = file->read(filled, bytes.data() + filled, bytes.size() - filled);
+    if (!got) return failure(got.error());
+    filled += *got;
     if (filled > largest_file_bytes)
       return failure(fmt::format("the file is too large: more than {} MiB are not read",
                                  largest_file_bytes >> 20));

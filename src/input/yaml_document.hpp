@@ -50,6 +50,6 @@ inline constexpr std::size_t most_nodes = 2'000'000;
 /// never closed, nesting deeper than `deepest_nesting`, too many nodes, and whatever the YAML
 /// parser refuses. After a hundred errors, or one of the parser's, the rest is not read. An empty
 /// value's place is just after its key's colon or its dash. Never throws for bad input.
-YamlDocument read_yaml(std::string_view text, const std::string& file_name);
+YamlDocument read_yaml(std::string_view bytes, const std::string& file_name);
 
 }  // namespace linewright

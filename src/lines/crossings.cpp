@@ -13,19 +13,26 @@ namespace {
 /// Two solutions nearer than this are one passage met by two neighbouring pieces.
 constexpr double same_crossing_in = 1e-7;
 
-void cross_straight(const PathPiece& piece, double station, std::vector<double>& found) {
-  const double before = piece.from.x - station;
-  const double after = piece.to.x - station;
+struct Plane {
+  Vec3 place;
+  Vec3 normal;
+  double above(Vec3 other) const { return dot(other - place, normal); }
+};
+
+void cross_straight(const PathPiece& piece, const Plane& plane, std::vector<double>& found) {
+  const double before = plane.above(piece.from);
+  const double after = plane.above(piece.to);
   if (before * after > 0 || before == after) return;
   found.push_back(piece.start_in + piece.length_in * before / (before - after));
 }
 
-/// On an arc FS = centre + r (cos θ e1 + sin θ e2): A cos θ + B sin θ = C has up to two solutions.
-void cross_arc(const PathPiece& piece, double station, std::vector<double>& found) {
+/// On an arc a place is centre + r (cos θ e1 + sin θ e2): A cos θ + B sin θ = C has up to two
+/// solutions.
+void cross_arc(const PathPiece& piece, const Plane& plane, std::vector<double>& found) {
   const Vec3 outward = (piece.from - piece.centre) / piece.radius_in;
-  const double a = piece.radius_in * outward.x;
-  const double b = piece.radius_in * piece.direction.x;
-  const double c = station - piece.centre.x;
+  const double a = piece.radius_in * dot(outward, plane.normal);
+  const double b = piece.radius_in * dot(piece.direction, plane.normal);
+  const double c = -plane.above(piece.centre);
   const double amplitude = std::hypot(a, b);
   if (amplitude < std::abs(c) || amplitude == 0) return;
   const double phase = std::atan2(b, a);
@@ -42,13 +49,25 @@ void cross_arc(const PathPiece& piece, double station, std::vector<double>& foun
 
 }  // namespace
 
+const Hole* overlapped_by(const Frame& frame, const Hole& hole) {
+  const auto other = std::find_if(frame.holes.begin(), frame.holes.end(), [&](const Hole& each) {
+    return &each != &hole && overlap(each, hole);
+  });
+  return other == frame.holes.end() ? nullptr : &*other;
+}
+
 std::vector<double> plane_crossings(const Centreline& centreline, double station) {
+  return plane_crossings(centreline, {station, 0, 0}, {1, 0, 0});
+}
+
+std::vector<double> plane_crossings(const Centreline& centreline, Vec3 in_plane, Vec3 normal) {
+  const Plane plane{in_plane, normal};
   std::vector<double> found;
   for (const PathPiece& piece : centreline.pieces()) {
     if (piece.is_arc)
-      cross_arc(piece, station, found);
+      cross_arc(piece, plane, found);
     else
-      cross_straight(piece, station, found);
+      cross_straight(piece, plane, found);
   }
   std::sort(found.begin(), found.end());
   std::vector<double> kept;
@@ -62,6 +81,11 @@ std::vector<double> plane_crossings(const Centreline& centreline, double station
 
 std::vector<Crossing> find_crossings(const Centreline& centreline,
                                      const std::vector<Frame>& frames) {
+  return find_crossings(centreline, frames, {});
+}
+
+std::vector<Crossing> find_crossings(const Centreline& centreline, const std::vector<Frame>& frames,
+                                     const Walls& walls) {
   std::vector<Crossing> crossings;
   for (const Frame& frame : frames) {
     for (const double distance : plane_crossings(centreline, frame.station_in)) {
@@ -70,7 +94,21 @@ std::vector<Crossing> find_crossings(const Centreline& centreline,
       if (!covers(frame.outline, in_plane)) continue;
       const auto hole = std::find_if(frame.holes.begin(), frame.holes.end(),
                                      [&](const Hole& each) { return covers(each, in_plane); });
-      crossings.push_back({&frame, hole == frame.holes.end() ? nullptr : &*hole, distance, at});
+      Crossing crossing{&frame, hole == frame.holes.end() ? nullptr : &*hole, distance, at};
+      if (crossing.hole) {
+        crossing.runs_into = overlapped_by(frame, *crossing.hole);
+        crossing.leaves_frame = leaves(frame.outline, *crossing.hole);
+      }
+      crossings.push_back(crossing);
+    }
+  }
+  for (const Wall& wall : walls) {
+    for (const double distance : plane_crossings(centreline, wall.middle, wall.normal)) {
+      Crossing crossing{&wall.frame, &wall.hole(), distance, centreline.at(distance)};
+      crossing.wall = &wall;
+      crossing.runs_into = wall.runs_into;
+      crossing.leaves_frame = wall.leaves_wall;
+      if (covers(wall.hole(), crossing.in_plane(crossing.at))) crossings.push_back(crossing);
     }
   }
   std::stable_sort(crossings.begin(), crossings.end(), [](const Crossing& a, const Crossing& b) {

@@ -12,9 +12,19 @@ namespace linewright {
 /// out (a fitting may sit in a frame), in order.
 std::vector<double> plane_crossings(const Centreline& centreline, double station);
 
+/// The same for any plane; `normal` is of unit length.
+std::vector<double> plane_crossings(const Centreline& centreline, Vec3 in_plane, Vec3 normal);
+
+/// Another hole of the frame that `hole`, one of its own, overlaps; nullptr for none.
+const Hole* overlapped_by(const Frame& frame, const Hole& hole);
+
 /// Every passage through a frame inside its outline, with the hole it goes through, in order
 /// along the line.
 std::vector<Crossing> find_crossings(const Centreline& centreline,
                                      const std::vector<Frame>& frames);
+
+/// The same, and every passage through the hole of a wall. `walls` must outlive the result.
+std::vector<Crossing> find_crossings(const Centreline& centreline, const std::vector<Frame>& frames,
+                                     const Walls& walls);
 
 }  // namespace linewright

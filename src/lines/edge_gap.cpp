@@ -23,9 +23,11 @@ EdgeGap circle_gap(const PreparedRoute& route, const Crossing& crossing, const C
   const double high = std::min(route.length_in(), crossing.distance_in + window);
   // A place along the line moves no faster than the distance along it.
   const Minimum least = minimise_bounded_slope(
-      [&](double along) { return to_circle(route.centreline.at(along), station, circle); }, low,
-      high, 1.0, 1e-5);
-  const double straight_through = to_circle(crossing.at, station, circle);
+      [&](double along) {
+        return to_circle(crossing.placed(route.centreline.at(along)), station, circle);
+      },
+      low, high, 1.0, 1e-5);
+  const double straight_through = to_circle(crossing.placed(crossing.at), station, circle);
   return straight_through <= least.value + 1e-5 ? EdgeGap{straight_through, crossing.distance_in}
                                                 : EdgeGap{least.value, least.at};
 }
@@ -35,7 +37,7 @@ EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double
   EdgeGap best{1e300, crossing.distance_in};
   double size = 0;
   for (const Vec2& corner : corners)
-    size = std::max(size, distance(corner, Vec2{crossing.at.y, crossing.at.z}));
+    size = std::max(size, distance(corner, crossing.in_plane(crossing.at)));
   const double window = size + crossing.frame->thickness_in;
   for (const PathChord& chord :
        route.centreline.chords(std::max(0.0, crossing.distance_in - window),
@@ -43,10 +45,11 @@ EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const Vec2 a = corners[i];
       const Vec2 b = corners[(i + 1) % corners.size()];
-      const Nearest near = nearest(Segment3{chord.from, chord.to},
+      const Nearest near = nearest(Segment3{crossing.placed(chord.from), crossing.placed(chord.to)},
                                    Segment3{{station, a.u, a.v}, {station, b.u, b.v}});
       if (near.distance_in < best.distance_in)
-        best = {near.distance_in, chord.start_in + distance(chord.from, near.on_first)};
+        best = {near.distance_in,
+                chord.start_in + distance(crossing.placed(chord.from), near.on_first)};
     }
   }
   return best;

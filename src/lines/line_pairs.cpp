@@ -1,24 +1,37 @@
 #include "lines/line_pairs.hpp"
 
+#include <algorithm>
+
 namespace linewright {
 
 namespace {
 
-/// True where the place is within the zone of the route's end at that node.
-bool near_node(const PreparedRoute& route, const Node* node, double along_in) {
-  return (route.from == node && along_in <= shared_node_zone_in) ||
-         (route.to == node && along_in >= route.length_in() - shared_node_zone_in);
+/// Distance along the line from its end at the node, or of the nearer where both of them are there.
+double from_node_in(const PreparedRoute& route, const Node* node, double along_in) {
+  const double from_to_in = route.length_in() - along_in;
+  if (route.from == node && route.to == node) return std::min(along_in, from_to_in);
+  return route.from == node ? along_in : from_to_in;
 }
 
 }  // namespace
 
-bool at_shared_node(const PreparedRoute& first, double first_in, const PreparedRoute& second,
-                    double second_in) {
-  for (const Node* node : {first.from, first.to})
-    if ((node == second.from || node == second.to) && near_node(first, node, first_in) &&
-        near_node(second, node, second_in))
-      return true;
-  return false;
+double fitting_reach_in(const PreparedRoute& route) {
+  return 0.25 + 4 * route.line->largest_radius_in();
+}
+
+Sharing sharing_at(const PreparedRoute& first, double first_in, const PreparedRoute& second,
+                   double second_in) {
+  Sharing sharing = Sharing::none;
+  for (const Node* node : {first.from, first.to}) {
+    if (node != second.from && node != second.to) continue;
+    const double first_away = from_node_in(first, node, first_in);
+    const double second_away = from_node_in(second, node, second_in);
+    if (std::max(first_away, second_away) > shared_node_zone_in) continue;
+    const bool in_fitting =
+        first_away <= fitting_reach_in(first) && second_away <= fitting_reach_in(second);
+    sharing = std::max(sharing, in_fitting ? Sharing::in_fitting : Sharing::parting);
+  }
+  return sharing;
 }
 
 }  // namespace linewright

@@ -2,8 +2,43 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include "geometry/plane/polygon.hpp"
+#include "lines/edge_guard.hpp"
 
 namespace linewright {
+
+namespace {
+
+/// A mesh this near to the middle of a line, in the web of the frame that it goes through, covers
+/// the hole there: corners are rounded to 32 bits.
+constexpr double covered_in = 0.001;
+/// Corners of a flat wall's triangles stray no farther from its middle plane.
+constexpr double flat_wall_in = 0.01;
+
+/// The wall round a hole and the hole's inside; the part's other walls and its edges are not.
+bool is_round_hole(const Obstacle& obstacle, const Wall& wall) {
+  if (obstacle.part != wall.part) return false;
+  if (obstacle.feature == Feature::hole_edge) return obstacle.hole == wall.hole().name;
+  if (wall.is_board) return true;
+  if (obstacle.feature != Feature::face || obstacle.is_segment) return false;
+  const auto& [a, b, c] = obstacle.shape;
+  return std::max({std::abs(wall.placed_in(a).x), std::abs(wall.placed_in(b).x),
+                   std::abs(wall.placed_in(c).x)}) <= flat_wall_in;
+}
+
+}  // namespace
+
+double depth_in_hole_in(const Crossing& crossing, Vec3 place) {
+  const Vec2 there = crossing.in_plane(place);
+  return covers(*crossing.hole, there) ? edge_distance(*crossing.hole, there) : 0;
+}
+
+bool is_filled(const PreparedRoute& route, const Crossing& crossing) {
+  return is_guarded(route, crossing) &&
+         (guide_in(route, crossing) || fills_hole(nullptr, *crossing.hole));
+}
 
 bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
   const auto& [a, b, c] = obstacle.shape;
@@ -12,85 +47,83 @@ bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
                    std::abs(c.x - frame.station_in)}) <= near;
 }
 
-bool is_guarded(const PreparedRoute& route, const Crossing& crossing) {
-  if (guards(crossing.hole->edge)) return true;
-  const auto& points = route.route->points;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const bool guide =
-        points[i].hold && *points[i].hold != HoldKind::clamp && *points[i].hold != HoldKind::pulley;
-    if (guide && points[i].through == crossing.hole->name &&
-        std::abs(route.point_distance_in[i] - crossing.distance_in) <= point_at_hole_in + 1e-6)
-      return true;
-  }
-  return std::any_of(
-      route.free_passages.begin(), route.free_passages.end(), [&](const FreePassage& passage) {
-        return passage.fairlead().through == crossing.hole->name &&
-               std::abs(passage.distance_in - crossing.distance_in) <= point_at_hole_in + 1e-6;
-      });
-}
-
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)
     : prepared_(prepared),
       route_(route),
       own_arms_(prepared, route),
-      mounts_at_from_(mounts_of(*route.from)),
-      mounts_at_to_(mounts_of(*route.to)) {}
-
-NeighbourFilter::Mounts NeighbourFilter::mounts_of(const Node& node) const {
-  Mounts mounts;
-  if (!node.held() || end_moves(route_, node)) return mounts;
-  const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-  prepared_.obstacles.visit({node.at - by, node.at + by}, [&](const Obstacle& obstacle) {
-    const double away = nearest(node.at, obstacle).distance_in;
-    if (away > mount_distance_in) return;
-    const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-    if (part.moves) return;
-    const auto known = mounts.emplace(obstacle.part, Mount{away, fitting_zone_in}).first;
-    known->second.node_distance_in = std::min(known->second.node_distance_in, away);
-  });
-  for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
-    const double swelling = mesh.field->mesh().thickness_in / 2;
-    const auto item = mesh.field->nearest_item({node.at, node.at}, mount_distance_in + swelling);
-    if (!item) continue;
-    const double away = nearest(node.at, obstacle_of(mesh, *item)).distance_in;
-    mounts.emplace(mesh.part, Mount{away, fitting_zone_in});
-  }
-  return mounts;
+      at_from_(prepared, route, RouteEnd::from),
+      at_to_(prepared, route, RouteEnd::to) {
+  for (const Crossing& crossing : route.crossings) covering_.push_back(covering(crossing));
 }
 
-bool NeighbourFilter::exempt(const Mounts& mounts, const Node& node, const Obstacle& obstacle,
-                             double distance_in, double from_end_in) const {
-  const auto mount = mounts.find(obstacle.part);
-  if (mount == mounts.end() || from_end_in > mount->second.zone_in) return false;
-  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  if (part.kind == PartKind::mesh && nearest(node.at, obstacle).distance_in > mount_distance_in)
-    return false;
-  const double away = nearest(route_.centreline.at(distance_in), obstacle).distance_in;
-  return away >= mount->second.node_distance_in - 1e-6;
+std::vector<int> NeighbourFilter::covering(const Crossing& crossing) const {
+  std::vector<int> parts;
+  if (!crossing.hole || crossing.wall) return parts;
+  const double along = std::abs(route_.centreline.direction(crossing.distance_in).x);
+  const double half = (crossing.frame->thickness_in / 2 + same_web_in) / std::max(along, 0.1);
+  const Segment3 through{
+      route_.centreline.at(std::max(0.0, crossing.distance_in - half)),
+      route_.centreline.at(std::min(route_.length_in(), crossing.distance_in + half))};
+  for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
+    const auto item =
+        mesh.field->nearest_item(through, covered_in + mesh.field->mesh().thickness_in / 2);
+    if (item && lies_in_web(obstacle_of(mesh, *item), *crossing.frame)) parts.push_back(mesh.part);
+  }
+  return parts;
+}
+
+bool NeighbourFilter::is_once_more(const Obstacle& obstacle, const Crossing& crossing,
+                                   double distance_in) const {
+  if (crossing.wall || !lies_in_web(obstacle, *crossing.frame)) return false;
+  if (!crossing.hole || is_filled(route_, crossing)) return true;
+  const auto index = static_cast<std::size_t>(&crossing - route_.crossings.data());
+  const std::vector<int>& covering = covering_[index];
+  if (std::find(covering.begin(), covering.end(), obstacle.part) != covering.end()) return true;
+  const Vec3 place = nearest(route_.centreline.at(distance_in), obstacle).on_second;
+  return depth_in_hole_in(crossing, place) <= same_edge_in;
 }
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
   const RoutePulley* pulley = prepared_.pulley_of(obstacle.part);
   if (pulley) return !runs_on(*pulley, prepared_.pulleys, route_, distance_in);
   return !own_arms_.pass_over(obstacle, distance_in) &&
-         !exempt(mounts_at_from_, *route_.from, obstacle, distance_in, distance_in) &&
-         !exempt(mounts_at_to_, *route_.to, obstacle, distance_in,
-                 route_.length_in() - distance_in);
+         at_from_.reason(obstacle, distance_in) == SeatReason::counts &&
+         at_to_.reason(obstacle, route_.length_in() - distance_in) == SeatReason::counts;
+}
+
+std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double distance_in) const {
+  const auto words = [](SeatReason reason, const std::string& node) -> std::string {
+    if (reason == SeatReason::stands_on) return "the fitting at " + node + " stands on it";
+    return "it lies beside the fitting at " + node + ", and the line leads away from it";
+  };
+  if (const RoutePulley* pulley = prepared_.pulley_of(obstacle.part)) {
+    if (!runs_on(*pulley, prepared_.pulleys, route_, distance_in)) return {};
+    return pulley->route == route_.route ? "the cable bears on it"
+                                         : "the cable bears on a pulley beside it, on one spindle";
+  }
+  if (own_arms_.pass_over(obstacle, distance_in)) return "the end of the cable goes with it";
+  const double from_to_in = route_.length_in() - distance_in;
+  for (const auto& [seat, from_end_in] :
+       {std::pair{&at_from_, distance_in}, std::pair{&at_to_, from_to_in}}) {
+    const SeatReason reason = seat->reason(obstacle, from_end_in);
+    if (reason != SeatReason::counts) return words(reason, seat->node().name);
+  }
+  return {};
 }
 
 template <typename Counts>
 bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distance_in,
                                         const Counts& counts) const {
   const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  const auto is_of = [&](const Frame& frame) {
-    if (part.kind == PartKind::mesh) return lies_in_web(obstacle, frame);
-    return part.kind == PartKind::frame && frame.name == part.name;
+  const auto is_of = [&](const Crossing& crossing) {
+    if (part.kind == PartKind::mesh) return is_once_more(obstacle, crossing, distance_in);
+    if (crossing.wall) return is_round_hole(obstacle, *crossing.wall);
+    return part.kind == PartKind::frame && crossing.frame->name == part.name;
   };
-  return (part.kind == PartKind::frame || part.kind == PartKind::mesh) &&
-         std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-           return is_of(*each.frame) && counts(each) &&
-                  std::abs(each.distance_in - distance_in) <= crossing_zone_in;
-         });
+  return std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
+    return std::abs(each.distance_in - distance_in) <= crossing_zone_in && counts(each) &&
+           is_of(each);
+  });
 }
 
 bool NeighbourFilter::crossing_near(const Obstacle& obstacle, double distance_in) const {
@@ -105,7 +138,8 @@ bool NeighbourFilter::guarded_crossing_near(const Obstacle& obstacle, double dis
 
 bool NeighbourFilter::web_crossing_near(const Obstacle& obstacle, double distance_in) const {
   const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  return any_crossing_near(obstacle, distance_in, [&part](const Crossing& crossing) {
+  return any_crossing_near(obstacle, distance_in, [&](const Crossing& crossing) {
+    if (crossing.wall) return obstacle.feature == Feature::face && !crossing.wall->implied;
     return part.kind == PartKind::mesh || !crossing.hole;
   });
 }

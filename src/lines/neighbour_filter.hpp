@@ -2,41 +2,43 @@
 // Which structure counts as a neighbour of which part of a line. A line touches what its fittings
 // are mounted on, and its frame crossings are judged by a rule of their own.
 
-#include <map>
+#include <string>
+#include <vector>
 
+#include "lines/fitting_seat.hpp"
 #include "lines/own_arm.hpp"
-#include "lines/prepared.hpp"
 
 namespace linewright {
 
-/// A part this near to a held node is what the node is mounted on [common practice, no source].
-inline constexpr double mount_distance_in = 0.5;
-/// The part a node is mounted on does not count this far along the line from it
-/// [common practice, no source].
-inline constexpr double fitting_zone_in = 1.0;
 /// The frame a line goes through does not count this far to both sides of its hole: there the
 /// hole's edge is judged.
 inline constexpr double crossing_zone_in = 1.0;
 /// What of a mesh lies this near to a frame's web, on both sides, is that web once more
 /// [common practice, no source].
 inline constexpr double same_web_in = 0.1;
+/// What of that stands no farther inside a described hole than this is the hole's edge once more
+/// [common practice, no source].
+inline constexpr double same_edge_in = 0.0625;
 
 class NeighbourFilter {
  public:
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
-  /// False for a part that an end of the route is mounted on, near that end and no nearer to the
-  /// part than that end is. What moves holds nothing and always counts, but for a cable's own arm
-  /// (own_arm.hpp) and the pulleys that the cable bears on (pulleys.hpp). One mesh may hold
-  /// the whole aeroplane: of that only what lies by the node is what it is mounted on.
+  /// False near an end of the route for what its fitting stands on or leads away from: see
+  /// `FittingSeat::reason`; and for the part that a cable's end goes with.
   bool counts(const Obstacle& obstacle, double distance_in) const;
-  /// True where the obstacle's frame is being passed through; also for what of a mesh lies in the
-  /// web of such a frame.
+  /// Why not, in a sentence; empty where it counts.
+  std::string why_passed_over(const Obstacle& obstacle, double distance_in) const;
+  /// True where the obstacle's frame, or its wall round a hole, is being passed through; also for
+  /// what of a mesh is the web of such a frame once more. What stands in the hole deeper than its
+  /// edge is not, unless a guide fills the hole, or the mesh covers the middle of the line: then it
+  /// leaves the hole out, and `frame-crossing` says so.
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
   /// True where it is passed through a hole that a grommet, trim or guide guards.
   bool guarded_crossing_near(const Obstacle& obstacle, double distance_in) const;
-  /// True where it is passed through with no hole, which is a finding of its own. What of a mesh
-  /// lies in the web may cover the hole, or draw its edge once more: there it is true of any
+  /// True where it is passed through with no hole, which is a finding of its own, and for the wall
+  /// round a hole, in whose place the hole's inside counts. What of a mesh
+  /// is the web once more may cover the hole, or draw its edge: there it is true of any
   /// passage.
   bool web_crossing_near(const Obstacle& obstacle, double distance_in) const;
 
@@ -44,32 +46,28 @@ class NeighbourFilter {
   template <typename Counts>
   bool any_crossing_near(const Obstacle& obstacle, double distance_in, const Counts& counts) const;
 
+  /// True for what of a mesh is the crossing's web once more, at a place along the line.
+  bool is_once_more(const Obstacle& obstacle, const Crossing& crossing, double distance_in) const;
+  /// Meshes, by their parts, that cover the hole where the middle of the line goes through.
+  std::vector<int> covering(const Crossing& crossing) const;
+
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
   OwnArms own_arms_;
-  /// Parts an end is mounted on, by index: how near the end is to them and how far along the line
-  /// they do not count.
-  struct Mount {
-    double node_distance_in = 0;
-    double zone_in = 0;
-  };
-  using Mounts = std::map<int, Mount>;
-  Mounts mounts_of(const Node& node) const;
-  bool exempt(const Mounts& mounts, const Node& node, const Obstacle& obstacle, double distance_in,
-              double from_end_in) const;
-
-  Mounts mounts_at_from_;
-  Mounts mounts_at_to_;
+  FittingSeat at_from_;
+  FittingSeat at_to_;
+  std::vector<std::vector<int>> covering_;  ///< of each of the route's crossings
 };
+
+/// How far inside the crossing's hole a place stands from its edge; zero outside. Precondition:
+/// `crossing.hole`.
+double depth_in_hole_in(const Crossing& crossing, Vec3 place);
+
+/// True where a guide, grommet or bushing goes all round the line in the hole and guards it: what a
+/// mesh shows there is that fitting. Precondition: `crossing.hole`.
+bool is_filled(const PreparedRoute& route, const Crossing& crossing);
 
 /// True for what of a mesh lies wholly in the frame's web, or within `same_web_in` of it.
 bool lies_in_web(const Obstacle& obstacle, const Frame& frame);
-
-/// True when the hole's edge, or a grommet, bushing or fairlead that the route has in it, keeps the
-/// line off the metal. The guide's point must be at the crossing. Precondition: `crossing.hole`.
-bool is_guarded(const PreparedRoute& route, const Crossing& crossing);
-
-/// How far along the line a point that names a hole may be from where the line passes it.
-inline constexpr double point_at_hole_in = 0.5;
 
 }  // namespace linewright

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "lines/neighbour_filter.hpp"
+#include "lines/fitting_seat.hpp"
 
 namespace linewright {
 

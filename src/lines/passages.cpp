@@ -42,20 +42,23 @@ Passage free_fairlead_passage(const FreePassage& free) {
 }
 
 Passage frame_passage(const PreparedRoute& route, const Crossing& crossing) {
-  const double fore_and_aft = std::abs(route.centreline.direction(crossing.distance_in).x);
-  const double half = crossing.frame->thickness_in / 2 / std::max(fore_and_aft, 1 / longest_slant);
+  const double straight =
+      std::abs(crossing.turned(route.centreline.direction(crossing.distance_in)).x);
+  const double half = crossing.frame->thickness_in / 2 / std::max(straight, 1 / longest_slant);
   Passage passage;
   passage.start_in = crossing.distance_in - half;
   passage.end_in = crossing.distance_in + half;
-  passage.name = crossing.hole ? crossing.hole->name : crossing.frame->name;
-  passage.words = (crossing.hole ? "hole " : "frame ") + passage.name;
+  passage.name = crossing.hole ? crossing.name() : crossing.frame->name;
+  passage.words = crossing.hole ? "hole " + crossing.hole->name : "frame " + passage.name;
   passage.crossing = &crossing;
   return passage;
 }
 
 bool stands_in(const Passage& support, const Passage& frame) {
   return frame.crossing->hole && support.point &&
-         support.point->through == frame.crossing->hole->name &&
+         support.point->through == (frame.crossing->wall && frame.crossing->wall->implied
+                                        ? std::string()
+                                        : frame.crossing->hole->name) &&
          std::abs(support.middle_in() - frame.middle_in()) <= in_hole_within_in;
 }
 

@@ -3,25 +3,32 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/plane/polygon.hpp"
 #include "lines/arm_swing.hpp"
 #include "lines/crossings.hpp"
 #include "lines/own_arm.hpp"
+#include "model/sheet.hpp"
 
 namespace linewright {
 
 namespace {
 
-/// A panel hole is larger than the bore of the part snapped or pressed into it: grommets by about
-/// 1/4 in [from memory: MS35489], snap bushings by 1/8 in [verified, secondary: aircraft-parts
-/// catalogue page on snap bushings].
-constexpr double grommet_hole_over_bore_in = 0.25;
-constexpr double bushing_hole_over_bore_in = 0.125;
+/// A hole that a point names, and whether something fitted in it holds.
+struct NamedHole {
+  const Hole* hole = nullptr;
+  bool is_whole = true;
+};
 
-const Hole* find_hole(const Project& project, const std::string& name) {
+NamedHole find_hole(const Project& project, const Walls& walls, const std::string& name) {
+  if (name.empty()) return {};
   for (const Frame& frame : project.structure.frames)
     for (const Hole& hole : frame.holes)
-      if (hole.name == name) return &hole;
-  return nullptr;
+      if (hole.name == name)
+        return {&hole, !overlapped_by(frame, hole) && !leaves(frame.outline, hole)};
+  for (const Wall& wall : walls)
+    if (!wall.implied && wall.hole().name == name)
+      return {&wall.hole(), !wall.runs_into && !wall.leaves_wall};
+  return {};
 }
 
 std::optional<double> bore_of(const Hole& hole) {
@@ -100,13 +107,15 @@ std::optional<Support> hole_support(const RoutePoint& point, const Hole* hole, c
   return support;
 }
 
-/// Fills in the supports, and the guides that do not hold.
-void find_supports(const Project& project, PreparedRoute& prepared) {
+/// Fills in the supports, and the guides that do not hold: too wide a bore, or a hole that runs
+/// into another or out of its frame, so that nothing is left to fit a guide in.
+void find_supports(const Project& project, const Walls& walls, PreparedRoute& prepared) {
   std::vector<Support>& supports = prepared.supports;
   if (prepared.from->held()) supports.push_back({0, 0, prepared.from->name, -1, {}});
   for (std::size_t i = 0; i < prepared.route->points.size(); ++i) {
     const RoutePoint& point = prepared.route->points[i];
-    const Hole* hole = point.through.empty() ? nullptr : find_hole(project, point.through);
+    const NamedHole named = find_hole(project, walls, point.through);
+    const Hole* hole = named.hole;
     std::optional<Support> support = point.hold ? stated_support(point, hole, *prepared.line)
                                                 : hole_support(point, hole, *prepared.line);
     if (!support) continue;
@@ -115,7 +124,7 @@ void find_supports(const Project& project, PreparedRoute& prepared) {
     const std::optional<double> bore = point.hold ? guide_bore(point, hole) : std::nullopt;
     const bool seized =
         point.hold == HoldKind::clamp && !prepared.bears_clamp(support->distance_in);
-    const bool loose = seized || (bore && !holds(*bore, *prepared.line));
+    const bool loose = seized || !named.is_whole || (bore && !holds(*bore, *prepared.line));
     (loose ? prepared.loose_guides : supports).push_back(*support);
   }
   if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
@@ -181,7 +190,7 @@ std::vector<GivenPlace> places_of(const Route& route, const Node& from, const No
   return places;
 }
 
-PreparedRoute prepare_route(const Project& project, const Route& route) {
+PreparedRoute prepare_route(const Project& project, const Walls& walls, const Route& route) {
   const Node* from = project.find_node(route.from);
   const Node* to = project.find_node(route.to);
   const Line* line = project.catalogue.find_line(route.line);
@@ -199,10 +208,10 @@ PreparedRoute prepare_route(const Project& project, const Route& route) {
   prepared.swept_by_attachments = swept_parts(prepared);
   for (const FreeFairlead& free : route.free_fairleads)
     prepared.free_passages.push_back(free_passage(prepared.centreline, free));
-  find_supports(project, prepared);
+  find_supports(project, walls, prepared);
   let_arms_swing(prepared);
   prepared.spans = find_spans(prepared.supports, prepared.length_in());
-  prepared.crossings = find_crossings(prepared.centreline, project.structure.frames);
+  prepared.crossings = find_crossings(prepared.centreline, project.structure.frames, walls);
   return prepared;
 }
 
@@ -216,14 +225,16 @@ double drawn_radius_in(const RoutePoint& point, const Line& line) {
 }
 
 PreparedProject prepare(const Project& project, const MeshFields& meshes) {
-  std::vector<PreparedRoute> routes;
-  routes.reserve(project.routes.size());
-  for (const Route& route : project.routes) routes.push_back(prepare_route(project, route));
-  std::vector<RoutePulley> pulleys = pulleys_of(routes);
+  PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
+  prepared.walls = find_walls(project, prepared.obstacles);
+  prepared.routes.reserve(project.routes.size());
+  for (const Route& route : project.routes)
+    prepared.routes.push_back(prepare_route(project, prepared.walls, route));
+  prepared.pulleys = pulleys_of(prepared.routes);
   std::vector<PulleyBody> bodies;
-  for (const RoutePulley& pulley : pulleys) bodies.push_back(pulley.body);
-  return {&project, std::move(routes), std::move(pulleys),
-          Obstacles(project.structure, meshes, bodies)};
+  for (const RoutePulley& pulley : prepared.pulleys) bodies.push_back(pulley.body);
+  prepared.obstacles.add_pulleys(bodies);
+  return prepared;
 }
 
 }  // namespace linewright

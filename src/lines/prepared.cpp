@@ -23,8 +23,7 @@ const Sleeve* PreparedRoute::sleeve_at(double distance_in) const {
 }
 
 bool PreparedRoute::bears_clamp(double distance_in) const {
-  const bool still = moves && moves->toward_from_in <= 0 && moves->toward_to_in <= 0;
-  return still || sleeve_at(distance_in) != nullptr;
+  return stays() || sleeve_at(distance_in) != nullptr;
 }
 
 double PreparedRoute::radius_in(double distance_in) const {

@@ -14,6 +14,7 @@
 #include "lines/cable_travel.hpp"
 #include "lines/free_passage.hpp"
 #include "lines/pulleys.hpp"
+#include "lines/wall.hpp"
 #include "model/project.hpp"
 
 namespace linewright {
@@ -39,12 +40,29 @@ struct Span {
   double length_in() const { return end_in - start_in; }
 };
 
-/// Where the centreline passes a frame's plane, inside the frame's outline.
+/// Where the centreline passes a frame's plane, inside the frame's outline, or goes through the
+/// hole of a wall.
 struct Crossing {
   const Frame* frame = nullptr;
   const Hole* hole = nullptr;  ///< nullptr: it goes through the web
   double distance_in = 0;
   Vec3 at;
+  const Hole* runs_into = nullptr;  ///< another hole of the frame that the hole overlaps
+  bool leaves_frame = false;        ///< the hole reaches outside the frame
+  const Wall* wall = nullptr;       ///< what `frame` is drawn for where it is no frame
+
+  /// What to call the hole by: its name, or its part's where none is described.
+  const std::string& name() const { return wall && wall->implied ? frame->name : hole->name; }
+  /// True where the hole is whole, so that something can be fitted in it.
+  bool hole_is_whole() const { return !runs_into && !leaves_frame; }
+  /// A place, or a direction, in the coordinates in which `frame` is drawn: x is its station.
+  Vec3 placed(Vec3 place) const { return wall ? wall->placed_in(place) : place; }
+  Vec3 turned(Vec3 direction) const { return wall ? wall->turned_in(direction) : direction; }
+  /// The place in the plane of the hole.
+  Vec2 in_plane(Vec3 place) const {
+    const Vec3 there = placed(place);
+    return {there.y, there.z};
+  }
 };
 
 /// The part of a route that an attachment sweeps over in full travel; where the travel is not
@@ -70,8 +88,9 @@ struct PreparedRoute {
   std::vector<Crossing> crossings = {};        ///< in order along the route
   /// Of each of the route's points: why the cable cannot go round the pulley given there.
   std::vector<std::optional<WrapFault>> wrap_faults = {};
-  /// Guides of the route's points that are too wide to hold the line, and clamps that hold nothing
-  /// because they seize or saw it, in order along the route.
+  /// Guides of the route's points that are too wide to hold the line, or stand in a hole that is
+  /// not whole, and clamps that hold nothing because they seize or saw it, in order along the
+  /// route.
   std::vector<Support> loose_guides = {};
   std::vector<SweptPart> swept_by_attachments = {};  ///< one of each attachment
   std::vector<FreePassage> free_passages = {};       ///< one of each fairlead that it passes free
@@ -87,6 +106,9 @@ struct PreparedRoute {
   const RoutePoint* point_through(const std::string& hole) const;
   /// Distance along to the nearest support, or the whole length where there is none.
   double to_nearest_support_in(double distance_in) const;
+  /// True for a line that is known not to move along itself: a tube, hose or wire, or a cable whose
+  /// travel is stated as none.
+  bool stays() const { return moves && moves->toward_from_in <= 0 && moves->toward_to_in <= 0; }
   /// True where a clamp can hold the line: not about a bare cable that moves, or whose travel is
   /// not stated. About a sleeve it holds the sleeve, which then stays while the cable slides in it.
   bool bears_clamp(double distance_in) const;
@@ -104,8 +126,9 @@ struct PreparedRoute {
 struct PreparedProject {
   const Project* project = nullptr;
   std::vector<PreparedRoute> routes;
-  std::vector<RoutePulley> pulleys;  ///< of all routes
-  Obstacles obstacles;               ///< structure, and the pulleys
+  Obstacles obstacles;                    ///< structure, and the pulleys
+  Walls walls = {};                       ///< those with holes, described or implied
+  std::vector<RoutePulley> pulleys = {};  ///< of all routes
 
   /// The pulley that is a part of the obstacles; nullptr for parts that are none.
   const RoutePulley* pulley_of(int part) const;

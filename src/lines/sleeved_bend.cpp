@@ -18,12 +18,9 @@ bool lies_over(const Sleeve& sleeve, const Bend& bend) {
          overlap_rounding_in;
 }
 
-bool is_led_by_sleeve(const PreparedRoute& route, const Bend& bend) {
-  return std::any_of(
-      route.route->sleeves.begin(), route.route->sleeves.end(), [&](const Sleeve& sleeve) {
-        return lies_over(sleeve, bend) && sleeve.from_in <= bend.start_in + overlap_rounding_in &&
-               sleeve.to_in >= bend.end_in - overlap_rounding_in;
-      });
+bool lies_over_all(const Sleeve& sleeve, const Bend& bend) {
+  return lies_over(sleeve, bend) && sleeve.from_in <= bend.start_in + overlap_rounding_in &&
+         sleeve.to_in >= bend.end_in - overlap_rounding_in;
 }
 
 }  // namespace linewright

@@ -8,7 +8,7 @@ namespace linewright {
 /// True where the sleeve lies over more of the bend than rounding leaves.
 bool lies_over(const Sleeve& sleeve, const Bend& bend);
 
-/// True where the whole of a bend lies in one sleeve, which then guides a cable round it.
-bool is_led_by_sleeve(const PreparedRoute& route, const Bend& bend);
+/// True where the whole of a bend lies in the sleeve.
+bool lies_over_all(const Sleeve& sleeve, const Bend& bend);
 
 }  // namespace linewright

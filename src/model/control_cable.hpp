@@ -42,6 +42,7 @@ struct ControlLever {
   double ratio = 1;
   std::optional<double> pilot_force_lbf;  ///< where the builder states one
   SourceLocation where;
+  bool two_pilots = false;  ///< the project has dual controls, which both can pull at once
 };
 
 }  // namespace linewright

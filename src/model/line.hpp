@@ -25,7 +25,7 @@ struct Line {
   double plus_tolerance_in = 0;   ///< how much larger than nominal it may be
   Source size_source;
 
-  std::optional<SourcedValue> minimum_bend_radius_in;  ///< to centreline
+  std::optional<SourcedValue> minimum_bend_radius_in;  ///< to the centreline
   std::optional<double> usual_bend_radius_in;          ///< used where a point states no bend
   std::optional<SourcedValue> support_spacing_in;
   std::optional<SourcedValue> weight_lb_per_in;

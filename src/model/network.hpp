@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "model/control_cable.hpp"
+#include "model/control_name.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -140,8 +141,9 @@ struct Route {
   std::vector<RoutePoint> points;
   std::vector<FreeFairlead> free_fairleads;
   std::optional<double> length_in;  ///< hose: free length as cut, where the builder states it
-  std::string control;              ///< "rudder", "elevator"…; empty for none
-  bool primary = true;              ///< a primary flight control
+  /// "rudder", "elevator"…; empty for none. In all routes as the first of them writes it.
+  std::string control;
+  bool primary = true;  ///< a primary flight control
   std::optional<Tension> tension;
   std::optional<Travel> travel;
   std::vector<Sleeve> sleeves;
@@ -157,7 +159,7 @@ struct Route {
 
   /// True for a cable that a primary flight control hangs on.
   bool is_primary_control() const {
-    return system == SystemKind::cable && primary && control != "trim";
+    return system == SystemKind::cable && primary && !is_same_control(control, "trim");
   }
 };
 

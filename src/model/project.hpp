@@ -59,6 +59,7 @@ struct Project {
   std::optional<double> climb_ft_per_min;
   std::optional<double>
       airframe_stiffness_lbf_per_in;  ///< for routes that state none; absent: rigid
+  std::optional<bool> dual_controls;  ///< two pilots can pull at once; absent: one was taken
   std::vector<Attitude> attitudes;
   std::optional<Excitation> excitation;
   Structure structure;

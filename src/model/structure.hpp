@@ -37,6 +37,16 @@ struct Hole {
   SourceLocation where;
 };
 
+/// A round hole in a wall of a channel, a panel or a box, square to that wall.
+struct WallHole {
+  std::string name;
+  Vec3 at;  ///< its middle, on or in the wall
+  double diameter_in = 0;
+  EdgeGuard edge = EdgeGuard::bare;
+  std::optional<double> bore_in;  ///< inner diameter of the grommet or bushing
+  SourceLocation where;
+};
+
 /// A web in the plane FS = station, its thickness centred on that plane.
 struct Frame {
   std::string name;
@@ -59,16 +69,18 @@ struct Channel {
   double thickness_in = 0;
   EdgeGuard edge = EdgeGuard::bare;
   SourceLocation where;
+  std::vector<WallHole> holes = {};
 };
 
-/// A skin or deck: a flat polygon, or one that is warped and taken as a fan of triangles about its
-/// first corner.
+/// A skin or deck: a flat polygon, or a warped one, which is taken on all the ways it can be
+/// folded.
 struct Panel {
   std::string name;
   std::vector<Vec3> corners;
   double thickness_in = 0;
   std::string closure;  ///< name of the closure it belongs to; empty for none
   SourceLocation where;
+  std::vector<WallHole> holes = {};
 };
 
 struct Box {
@@ -87,6 +99,7 @@ struct Solid {
   std::string name;
   std::variant<Box, Cylinder> shape;
   SourceLocation where;
+  std::vector<WallHole> holes = {};  ///< boxes: each right through a board
 };
 
 /// A part that turns about an axis through its whole sweep: a chain of points with a radius.

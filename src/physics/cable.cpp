@@ -8,13 +8,12 @@
 
 namespace linewright {
 
-double cable_stretch_in(double load_lbf, double length_in, double axial_stiffness_lbf) {
-  return load_lbf * length_in / axial_stiffness_lbf;
+double cable_stretch_in(double load_lbf, const CableLength& cable) {
+  return load_lbf * cable.length_in / cable.axial_stiffness_lbf;
 }
 
-double tension_slope_lbf_per_degf(double airframe_per_degf, double cable_per_degf,
-                                  double axial_stiffness_lbf) {
-  return (airframe_per_degf - cable_per_degf) * axial_stiffness_lbf;
+double tension_slope_lbf_per_degf(const Expansions& expansions, double axial_stiffness_lbf) {
+  return (expansions.airframe_per_degf - expansions.line_per_degf) * axial_stiffness_lbf;
 }
 
 double tied_tension_slope_lbf_per_degf(const TiedCable& cable, std::span<const TiedCable> others,
@@ -43,14 +42,17 @@ TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
   return found;
 }
 
-double slack_side_tension_lbf(double tension_lbf, double stiffness_lbf_per_in,
-                              double other_tension_lbf, double other_stiffness_lbf_per_in,
-                              double load_lbf, double airframe_give_in_per_lbf) {
-  const double other_lbf = std::max(0.0, other_tension_lbf);
-  const double stretch_in = std::max(0.0, load_lbf - other_lbf) / other_stiffness_lbf_per_in;
-  const double shortened_in =
-      std::max(0.0, load_lbf - other_lbf - std::max(0.0, tension_lbf)) * airframe_give_in_per_lbf;
-  return tension_lbf - (stretch_in + 2 * shortened_in) * stiffness_lbf_per_in;
+PulledLoop pulled_loop(const LoopedCable& pulled, const LoopedCable& other, double pull_lbf,
+                       double airframe_give_in_per_lbf) {
+  const double soft = 1 / pulled.stiffness_lbf_per_in;
+  const double other_soft = 1 / other.stiffness_lbf_per_in;
+  const double give = 2 * airframe_give_in_per_lbf;
+  const double rest_lbf = pulled.tension_lbf + other.tension_lbf;
+  const double left_in =
+      pulled.stretched_in() + other.stretched_in() + give * rest_lbf - pull_lbf * (soft + give);
+  if (left_in < 0) return {pull_lbf, 0, -left_in};
+  const double other_lbf = left_in / (soft + other_soft + 2 * give);
+  return {pull_lbf + other_lbf, other_lbf, 0};
 }
 
 double capstan_ratio(double friction, double wrap_rad) {
@@ -61,15 +63,17 @@ double guide_push_lbf(double tension_lbf, double turn_rad) {
   return 2 * tension_lbf * std::sin(turn_rad / 2);
 }
 
-double untensioned_sag_in(double weight_lb_per_in, double length_in, double axial_stiffness_lbf) {
-  return length_in * std::cbrt(3 * weight_lb_per_in * length_in / (64 * axial_stiffness_lbf));
+double untensioned_sag_in(const CableLength& cable) {
+  return cable.length_in *
+         std::cbrt(3 * cable.weight_lb_per_in * cable.length_in / (64 * cable.axial_stiffness_lbf));
 }
 
-double cable_sag_in(double weight_lb_per_in, double length_in, double tension_lbf,
-                    double axial_stiffness_lbf) {
-  const double most = untensioned_sag_in(weight_lb_per_in, length_in, axial_stiffness_lbf);
+double cable_sag_in(const CableLength& cable, double tension_lbf) {
+  const double most = untensioned_sag_in(cable);
   if (tension_lbf <= 0) return most;
-  return std::min(most, string_sag_in(weight_lb_per_in, length_in, tension_lbf));
+  return std::min(most, string_sag_in({.length_in = cable.length_in,
+                                       .weight_lb_per_in = cable.weight_lb_per_in,
+                                       .tension_lbf = tension_lbf}));
 }
 
 double off_plane_drift_in(double lead_in, double off_plane_rad) {

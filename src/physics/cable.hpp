@@ -4,6 +4,7 @@
 #include <span>
 
 #include "model/project.hpp"
+#include "physics/deflection.hpp"
 
 namespace linewright {
 
@@ -11,14 +12,19 @@ namespace linewright {
 /// expansion of metals: 2024 12.7e-6, 6061 13.1e-6].
 inline constexpr double airframe_expansion_per_degf = 12.8e-6;
 
-/// Elastic stretch P L / (AE) [from memory: strength-of-materials texts]. The stiffness AE must be
-/// above zero.
-double cable_stretch_in(double load_lbf, double length_in, double axial_stiffness_lbf);
+/// A length of cable; its stiffness AE is above zero. Its weight matters only to how it sags.
+struct CableLength {
+  double length_in = 0;
+  double weight_lb_per_in = 0;
+  double axial_stiffness_lbf = 0;
+};
+
+/// Elastic stretch P L / (AE) [from memory: strength-of-materials texts].
+double cable_stretch_in(double load_lbf, const CableLength& cable);
 
 /// Rise of a cable's tension per degree of warming in a rigid airframe: (α_airframe − α_cable) AE
 /// [calculated]. Real structure gives, so the true change is smaller.
-double tension_slope_lbf_per_degf(double airframe_per_degf, double cable_per_degf,
-                                  double axial_stiffness_lbf);
+double tension_slope_lbf_per_degf(const Expansions& expansions, double axial_stiffness_lbf);
 
 /// A cable tied to the airframe at both ends. Stiffness is AE / L and above zero.
 struct TiedCable {
@@ -47,15 +53,41 @@ struct TensionRange {
 TensionRange tension_range(double rigged_lbf, double slope_lbf_per_degf,
                            const TemperatureRange& range);
 
-/// Tension left in one cable of a pair that turns a rigid control, while the other carries
-/// `load_lbf`: the loaded one stretches by (P − T) L / (AE), the slack one gives up as much
-/// [calculated]. For two alike at one tension that is 2 T − P: slack from a load of twice the
-/// tension. Never above `tension_lbf`; below zero: slack by that much stretch. Stiffnesses are
-/// AE / L, lbf/in, and above zero. An airframe that comes nearer by `airframe_give_in_per_lbf` for
-/// each pound beyond what both cables had leaves that much over of either; 0 for a rigid one.
-double slack_side_tension_lbf(double tension_lbf, double stiffness_lbf_per_in,
-                              double other_tension_lbf, double other_stiffness_lbf_per_in,
-                              double load_lbf, double airframe_give_in_per_lbf = 0);
+/// One cable of a closed loop, at rest: taut, or with a length left over. Its stiffness is AE / L,
+/// above zero.
+struct LoopedCable {
+  double tension_lbf = 0;
+  double slack_in = 0;  ///< above zero only without tension
+  double stiffness_lbf_per_in = 0;
+
+  /// How much it is stretched at rest; below zero where it is slack.
+  double stretched_in() const { return tension_lbf / stiffness_lbf_per_in - slack_in; }
+};
+
+/// A loop while one of its cables is pulled.
+struct PulledLoop {
+  double pulled_lbf = 0;
+  double other_lbf = 0;
+  double other_slack_in = 0;  ///< of the other's whole length; above zero only without tension
+};
+
+/// Two cables of a closed loop between a lever at either end, pulled by `pull_lbf` in line with the
+/// one and held at the far lever. Both lever arms are alike, so that the levers turn one end of the
+/// loop against the other by d along the cables: the pulled one is stretched by d, the other
+/// shortened by as much, and an airframe that gives g for each pound shortens both by s
+/// [calculated]:
+///
+///     T1 = k1 (u1 + d - s)            u: stretch at rest, below zero: slack
+///     T2 = k2 (u2 - d - s), or 0 and slack by what is below it
+///     T1 - T2 = F                     the lever is in balance
+///     s = g (T1 + T2 - rest), where rest is what both had together
+///
+/// With N = u1 + u2 + 2 g rest - F (1/k1 + 2 g) that leaves T2 = N / (1/k1 + 1/k2 + 4 g) while N is
+/// above zero; below it the other is slack by -N and the pulled one carries the pull alone. Of two
+/// alike at tension T in a rigid airframe each takes half of the pull, T + F/2 and T - F/2, to a
+/// pull of 2 T, and the slack is (F - 2 T) / k beyond it.
+PulledLoop pulled_loop(const LoopedCable& pulled, const LoopedCable& other, double pull_lbf,
+                       double airframe_give_in_per_lbf = 0);
 
 /// Tension on the pulled side over that on the other of a cable that slides round a guide:
 /// exp(μ θ) [from memory: capstan equation].
@@ -67,12 +99,11 @@ double guide_push_lbf(double tension_lbf, double turn_rad);
 /// Sag of a cable strung without tension, which carries its weight by stretching alone:
 /// T = AE 8/3 (f/L)² and f = w L² / (8 T) give f = L ∛(3 w L / (64 AE)) [calculated]. No cable that
 /// is strung tighter sags as far.
-double untensioned_sag_in(double weight_lb_per_in, double length_in, double axial_stiffness_lbf);
+double untensioned_sag_in(const CableLength& cable);
 
 /// Sag of a cable under `tension_lbf`, a string's sag capped by that of an untensioned cable. Below
 /// zero it is slack: its weight is carried as if it had been strung without tension.
-double cable_sag_in(double weight_lb_per_in, double length_in, double tension_lbf,
-                    double axial_stiffness_lbf);
+double cable_sag_in(const CableLength& cable, double tension_lbf);
 
 /// How far a cable drifts out of a pulley's plane over a lead measured in the plane: L tan(θ)
 /// [calculated].

@@ -8,10 +8,10 @@ namespace linewright {
 namespace {
 
 /// w L⁴ / (E I), which every evenly loaded beam's sag is a fraction of.
-double beam_scale_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                     double second_moment_in4) {
-  const double square = length_in * length_in;
-  return weight_lb_per_in * square * square / (youngs_modulus_psi * second_moment_in4);
+double beam_scale_in(const EvenBeam& beam) {
+  const double square = beam.length_in * beam.length_in;
+  return beam.weight_lb_per_in * square * square /
+         (beam.youngs_modulus_psi * beam.second_moment_in4);
 }
 
 }  // namespace
@@ -22,24 +22,20 @@ double tube_second_moment_in4(double outside_diameter_in, double inside_diameter
   return std::numbers::pi * (outside - inside) * (outside + inside) / 64;
 }
 
-double clamped_beam_sag_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                           double second_moment_in4) {
-  return beam_scale_in(weight_lb_per_in, length_in, youngs_modulus_psi, second_moment_in4) / 384;
+double clamped_beam_sag_in(const EvenBeam& beam) {
+  return beam_scale_in(beam) / 384;
 }
 
-double pinned_beam_sag_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                          double second_moment_in4) {
-  return 5 *
-         clamped_beam_sag_in(weight_lb_per_in, length_in, youngs_modulus_psi, second_moment_in4);
+double pinned_beam_sag_in(const EvenBeam& beam) {
+  return 5 * clamped_beam_sag_in(beam);
 }
 
-double cantilever_tip_sag_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                             double second_moment_in4) {
-  return beam_scale_in(weight_lb_per_in, length_in, youngs_modulus_psi, second_moment_in4) / 8;
+double cantilever_tip_sag_in(const EvenBeam& beam) {
+  return beam_scale_in(beam) / 8;
 }
 
-double string_sag_in(double weight_lb_per_in, double length_in, double tension_lbf) {
-  return weight_lb_per_in * length_in * length_in / (8 * tension_lbf);
+double string_sag_in(const HangingString& string) {
+  return string.weight_lb_per_in * string.length_in * string.length_in / (8 * string.tension_lbf);
 }
 
 double slack_string_bow_in(double length_in, double surplus_in) {
@@ -55,9 +51,8 @@ double ellipsoid_half_width_in(double foci_distance_in, double string_length_in)
   return std::sqrt(surplus_in * (string_length_in + foci_distance_in)) / 2;
 }
 
-double thermal_growth_in(double length_in, double line_expansion_per_degf,
-                         double airframe_expansion_per_degf, double rise_degf) {
-  return length_in * (line_expansion_per_degf - airframe_expansion_per_degf) * rise_degf;
+double thermal_growth_in(double length_in, const Expansions& expansions, double rise_degf) {
+  return length_in * (expansions.line_per_degf - expansions.airframe_per_degf) * rise_degf;
 }
 
 }  // namespace linewright

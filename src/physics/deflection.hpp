@@ -10,24 +10,42 @@ namespace linewright {
 /// [from memory: strength-of-materials texts].
 double tube_second_moment_in4(double outside_diameter_in, double inside_diameter_in);
 
+/// An evenly loaded straight beam.
+struct EvenBeam {
+  double length_in = 0;
+  double weight_lb_per_in = 0;
+  double youngs_modulus_psi = 0;
+  double second_moment_in4 = 0;
+};
+
+/// A line that its tension alone carries; of a catenary, the tension in its middle.
+struct HangingString {
+  double length_in = 0;  ///< between its two supports
+  double weight_lb_per_in = 0;
+  double tension_lbf = 0;
+};
+
+/// How much a line and the airframe about it grow for each degree.
+struct Expansions {
+  double line_per_degf = 0;
+  double airframe_per_degf = 0;
+};
+
 /// Mid-span sag of an evenly loaded beam with both ends clamped: w L⁴ / (384 E I)
 /// [from memory: beam tables].
-double clamped_beam_sag_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                           double second_moment_in4);
+double clamped_beam_sag_in(const EvenBeam& beam);
 
 /// Mid-span sag of an evenly loaded beam with both ends pinned: 5 w L⁴ / (384 E I)
 /// [from memory: beam tables].
-double pinned_beam_sag_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                          double second_moment_in4);
+double pinned_beam_sag_in(const EvenBeam& beam);
 
 /// Sag of the free tip of an evenly loaded beam with the other end clamped: w L⁴ / (8 E I)
 /// [from memory: beam tables].
-double cantilever_tip_sag_in(double weight_lb_per_in, double length_in, double youngs_modulus_psi,
-                             double second_moment_in4);
+double cantilever_tip_sag_in(const EvenBeam& beam);
 
 /// Mid-span sag of a string under tension, as a parabola: w L² / (8 T)
 /// [verified: structures text on cables, eqs. 5.13 to 5.16]. Good for sags under a tenth of L.
-double string_sag_in(double weight_lb_per_in, double length_in, double tension_lbf);
+double string_sag_in(const HangingString& string);
 
 /// Sideways reach at mid-span of a limp line that is longer than its span by `surplus_in`, as a
 /// parabola: √(3 L δ / 8) [calculated: the first two terms of the length of a parabola].
@@ -43,7 +61,6 @@ double ellipsoid_half_width_in(double foci_distance_in, double string_length_in)
 
 /// How much more a line grows than the airframe over a rise in temperature, inches; below zero
 /// where it shrinks against it: L (α_line − α_airframe) ΔT [from memory: linear expansion].
-double thermal_growth_in(double length_in, double line_expansion_per_degf,
-                         double airframe_expansion_per_degf, double rise_degf);
+double thermal_growth_in(double length_in, const Expansions& expansions, double rise_degf);
 
 }  // namespace linewright

@@ -5,8 +5,9 @@
 namespace linewright {
 
 const PilotForce* pilot_forces_on(std::string_view control) {
-  const auto found = std::find_if(pilot_forces.begin(), pilot_forces.end(),
-                                  [&](const PilotForce& row) { return row.control == control; });
+  const auto found =
+      std::find_if(pilot_forces.begin(), pilot_forces.end(),
+                   [&](const PilotForce& row) { return is_same_control(row.control, control); });
   return found != pilot_forces.end() ? &*found : nullptr;
 }
 
@@ -23,7 +24,8 @@ bool takes_pilot_force(const Route& route) {
 
 std::optional<double> pilot_pull_lbf(const Route& route) {
   const std::optional<double> force = pilot_force_lbf(route);
-  return force ? std::optional(*force * route.lever->ratio) : std::nullopt;
+  if (!force) return std::nullopt;
+  return *force * route.lever->ratio * (route.lever->two_pilots ? two_pilots_ratio : 1);
 }
 
 std::optional<double> limit_load_lbf(const Route& route) {
@@ -31,8 +33,14 @@ std::optional<double> limit_load_lbf(const Route& route) {
   return pilot_pull_lbf(route);
 }
 
-double pulled_tension_lbf(double rigged_lbf, double pull_lbf) {
-  return std::max(pull_lbf, rigged_lbf + pull_lbf / 2);
+std::optional<double> limit_pull_lbf(const Route& route) {
+  const std::optional<double> pull = pilot_pull_lbf(route);
+  const std::optional<double> load = limit_load_lbf(route);
+  return pull && load ? std::max(*pull, *load) : load;
+}
+
+double pulled_alone_lbf(double rest_lbf, double pull_lbf) {
+  return std::max(pull_lbf, rest_lbf + pull_lbf / 2);
 }
 
 }  // namespace linewright

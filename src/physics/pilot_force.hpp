@@ -34,16 +34,23 @@ std::optional<double> pilot_force_lbf(const Route& route);
 /// True where that force is the table's, because the route states a lever ratio only.
 bool takes_pilot_force(const Route& route);
 
-/// That force times the lever ratio: what the pilot can pull on the cable.
+/// Two pilots of a dual control together: each 0.75 times the force of one [from memory: 14 CFR
+/// 23.399(b); 25.399(b) and 27.399(b) say the same, verified].
+inline constexpr double two_pilots_ratio = 2 * 0.75;
+
+/// That force times the lever ratio, of two pilots together where the project has dual controls:
+/// what can be pulled on the cable.
 std::optional<double> pilot_pull_lbf(const Route& route);
 
 /// The load of a cable at its control's limit: as stated, else the pilot's pull.
 std::optional<double> limit_load_lbf(const Route& route);
 
-/// Tension of the pulled cable of a pair rigged to `rigged_lbf`. While the other is taut, half of
-/// the pull takes its tension off and half adds here: T + P/2; from a pull of twice the tension the
-/// other is slack and this one carries the pull alone [calculated: two alike, ends rigid]. The
-/// larger of both, which holds for a cable without a second one as well.
-double pulled_tension_lbf(double rigged_lbf, double pull_lbf);
+/// The larger of both: how hard the control pulls on its cable at the limit.
+std::optional<double> limit_pull_lbf(const Route& route);
+
+/// Tension of a pulled cable that is at `rest_lbf`, with nothing known of a second one: as if there
+/// were one like it, which leaves it half of the pull above its own tension until that one is slack
+/// and all of the pull from there [calculated].
+double pulled_alone_lbf(double rest_lbf, double pull_lbf);
 
 }  // namespace linewright

@@ -93,6 +93,10 @@ std::vector<std::string> leak_notes(const LeakTestPlan& plan) {
         plan.setup.drop_inhg ? fmt::format("a suction of {:.3f} inHg", *plan.setup.drop_inhg)
                              : "the gain of 1,000 ft"));
   notes.push_back(
+      "For a log to judge, let it settle, then write down time, reading and the temperature of a "
+      "thermometer taped to a line under a rag, every ten seconds for three minutes; without a "
+      "thermometer, for ten.");
+  notes.push_back(
       still
           ? "The limit is that of the older text of 14 CFR 23.1325, since replaced by one without "
             "figures. It does not bind an amateur-built aeroplane: take it as a yardstick."

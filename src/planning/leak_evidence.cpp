@@ -24,133 +24,115 @@ std::vector<DecaySample> decay_samples(const PressureLog& log) {
   return samples;
 }
 
-/// How many pascals one unit of the gauge is at the test pressure.
-double pascals_per_unit(const LeakTestPlan& plan) {
-  return plan.limit_change_pa / plan.limit.loss;
+std::vector<DecaySample> picked_samples(const AirBalance& balance) {
+  std::vector<DecaySample> samples;
+  for (std::size_t i = 0; i < balance.size(); ++i)
+    samples.push_back({balance.time_s[i], balance.steady_pa[i], balance.temperature_pa[i]});
+  return samples;
 }
 
-/// Doubt of a temperature correction: two readings rounded to the thermometer's step (the
-/// difference of two even errors exceeds 0.776 steps once in twenty times), and what of the system
-/// may not have followed.
-double correction_doubt(const LeakEvidence& evidence, const PeriodLoss& loss) {
-  return 0.776 * evidence.log.log.temperature_step_degf * evidence.per_degf +
-         share_not_followed * std::abs(loss.loss - loss.corrected);
+double assumed_reading_error(const LeakTestPlan& plan) {
+  return plan.gauge.is_static() ? assumed_reading_error_ft : assumed_reading_error_kt;
 }
 
-double warmest_change_degf(const LeakEvidence& evidence) {
-  const auto [low, high] = std::minmax_element(
-      evidence.log.log.rows.begin(), evidence.log.log.rows.end(),
-      [](const LogRow& a, const LogRow& b) { return a.temperature_degf < b.temperature_degf; });
-  return high->temperature_degf - low->temperature_degf;
+/// The curve is fitted to as many readings as decide it.
+constexpr std::size_t most_fitted = 60;
+
+LeakLog without_temperature(LeakLog log) {
+  log.has_temperature = false;
+  return log;
+}
+
+/// Temperatures count only where the thermometer moved.
+LeakLog as_judged(const LeakLog& log) {
+  return thermometer_evidence(log).sight == ThermometerSight::moves ? log
+                                                                    : without_temperature(log);
+}
+
+/// Scatter of one reading, thermometer and all, as a pressure.
+double scatter_pa(const LeakTestPlan& plan, const LeakLog& log) {
+  const ThermometerEvidence thermometer = thermometer_evidence(log);
+  const double seen = thermometer.sight == ThermometerSight::moves ? thermometer.noise_degf : 0;
+  const double noise = series_noise(reading_series(log), assumed_reading_error(plan)).typical;
+  return std::hypot(noise, seen * plan.effect_per_degf) * pascals_per_unit(plan);
+}
+
+/// The readings to judge. Those from before the needle fell as one leak lets it are left out, where
+/// a full period is left; where it was held up at first they stay, for they cannot make the worst
+/// period look better.
+LeakLog judged_rows(LeakEvidence& evidence, const LeakLog& rows) {
+  evidence.settled_s = rows.duration_s();
+  if (!evidence.settling.seen) return rows;
+  const double period_s = evidence.plan->limit.period_s;
+  const LeakLog later = from_time(rows, evidence.settling.settled_s);
+  evidence.settled_s = later.rows.empty() ? 0 : later.duration_s();
+  evidence.settled = later.rows.size() >= 3 && evidence.settled_s >= period_s - 1e-9;
+  return evidence.settled && evidence.settling.amplitude_pa > 0 ? later : rows;
+}
+
+/// False where a worst period leaves the gauge.
+bool set_losses(LeakEvidence& evidence, const PressureLog& steady) {
+  const LeakTestPlan& plan = *evidence.plan;
+  const double period_s = plan.limit.period_s;
+  bool found = true;
+  const auto set = [&](PeriodLoss& loss, const PressureLog& log, LossKind kind, double full_pa) {
+    const auto worst = worst_period_at(log, period_s, kind, full_pa);
+    if (worst)
+      loss = *worst;
+    else
+      found = false;
+  };
+  set(evidence.as_read, evidence.log, LossKind::as_read, 0);
+  set(evidence.corrected, evidence.log, LossKind::corrected, 0);
+  set(evidence.steady_as_read, steady, LossKind::as_read, 0);
+  set(evidence.steady_corrected, steady, LossKind::corrected, 0);
+  set(evidence.most_as_read, evidence.log, LossKind::as_read, plan.differential_pa);
+  set(evidence.most_corrected, evidence.log, LossKind::corrected, plan.differential_pa);
+  return found;
+}
+
+void set_noise(LeakEvidence& evidence) {
+  const LeakTestPlan& plan = *evidence.plan;
+  const LeakLog& rows = evidence.log.log;
+  evidence.noise =
+      series_noise(reading_series(rows),
+                   plan.gauge.is_static() ? assumed_reading_error_ft : assumed_reading_error_kt);
+  const int freedom = static_cast<int>(rows.rows.size()) - 2;
+  evidence.factor = std::sqrt(2.0) * student_factor_95(freedom < 3 ? 1'000 : freedom);
+  evidence.balance = air_balance(decay_samples(evidence.log), most_fitted);
+  evidence.fit = fit_decay(picked_samples(evidence.balance));
+  if (freedom >= 3)
+    evidence.fitted_noise = balance_misfit_pa(evidence.balance) / pascals_per_unit(plan);
 }
 
 }  // namespace
 
 std::optional<LeakEvidence> gather_evidence(const LeakTestPlan& plan, const LeakLog& rows) {
-  const auto log = pressure_log(plan.gauge, rows);
-  const auto steady = pressure_log(plan.gauge, without_slips(rows));
-  if (!log || !steady) return std::nullopt;
-  const double period_s = plan.limit.period_s;
-  const auto as_read = worst_period(*log, period_s, LossKind::as_read);
-  const auto corrected = worst_period(*log, period_s, LossKind::corrected);
-  const auto steady_as_read = worst_period(*steady, period_s, LossKind::as_read);
-  const auto steady_corrected = worst_period(*steady, period_s, LossKind::corrected);
-  if (!as_read || !corrected || !steady_as_read || !steady_corrected) return std::nullopt;
-
+  const auto whole = pressure_log(plan.gauge, as_judged(rows));
+  if (!whole) return std::nullopt;
   LeakEvidence evidence;
   evidence.plan = &plan;
+  evidence.settling =
+      find_settling(air_balance(decay_samples(*whole), most_fitted), scatter_pa(plan, rows),
+                    negligible_share * plan.limit_change_pa);
+  const LeakLog judged = judged_rows(evidence, rows);
+  evidence.thermometer = thermometer_evidence(judged);
+  const auto log = pressure_log(plan.gauge, as_judged(judged));
+  const auto steady = pressure_log(plan.gauge, without_slips(as_judged(judged)));
+  if (!log || !steady) return std::nullopt;
   evidence.log = *log;
-  evidence.logged = rows.has_temperature;
-  evidence.full_minute = rows.duration_s() >= period_s - 1e-9;
-  evidence.as_read = *as_read;
-  evidence.corrected = *corrected;
-  evidence.steady_as_read = *steady_as_read;
-  evidence.steady_corrected = *steady_corrected;
-  evidence.fit = fit_decay(decay_samples(*log));
-  evidence.noise = reading_noise(
-      rows, plan.gauge.is_static() ? assumed_reading_error_ft : assumed_reading_error_kt);
-  const int freedom = static_cast<int>(rows.rows.size()) - 2;
-  evidence.factor = std::sqrt(2.0) * student_factor_95(freedom < 3 ? 1'000 : freedom);
+  evidence.full_minute = evidence.duration_s() >= plan.limit.period_s - 1e-9;
   evidence.per_degf = std::abs(plan.effect_per_degf);
-  if (evidence.fit && freedom >= 3)
-    evidence.fitted_noise = evidence.fit->noise_pa / pascals_per_unit(plan);
   evidence.start_differential_pa = plan.gauge.differential_pa(log->pressure_pa.front());
+  if (!set_losses(evidence, *steady)) return std::nullopt;
+  set_noise(evidence);
+  evidence.odd = odd_readings(rows, series_noise(reading_series(rows), evidence.noise.typical),
+                              share_that_stands_out * plan.limit.loss);
   return evidence;
 }
 
-double doubt_to_pass(const LeakEvidence& evidence) {
-  return evidence.factor * std::max(evidence.noise.overall, evidence.fitted_noise);
-}
-
-double doubt_to_fail(const LeakEvidence& evidence) {
-  return evidence.factor * evidence.noise.typical;
-}
-
-double highest_loss(const LeakEvidence& evidence) {
-  const double raised =
-      evidence.start_differential_pa > 0
-          ? std::max(1.0, evidence.plan->differential_pa / evidence.start_differential_pa)
-          : 1;
-  const double doubt = evidence.logged ? correction_doubt(evidence, evidence.corrected)
-                                       : unseen_drift_to_pass_degf * evidence.per_degf;
-  return (evidence.corrected.corrected + doubt_to_pass(evidence) + doubt) * raised;
-}
-
-double lowest_loss(const LeakEvidence& evidence, LossKind kind) {
-  double least = 0;
-  bool first = true;
-  const bool corrected = kind == LossKind::corrected;
-  for (const PeriodLoss& loss : {corrected ? evidence.corrected : evidence.as_read,
-                                 corrected ? evidence.steady_corrected : evidence.steady_as_read}) {
-    const double doubt = corrected && evidence.logged
-                             ? correction_doubt(evidence, loss)
-                             : unseen_drift_to_fail_degf * evidence.per_degf;
-    const double lowered =
-        loss.start_differential_pa > 0
-            ? std::min(1.0, evidence.plan->differential_pa / loss.start_differential_pa)
-            : 1;
-    const double low =
-        ((corrected ? loss.corrected : loss.loss) - doubt_to_fail(evidence) - doubt) * lowered;
-    least = first ? low : std::min(least, low);
-    first = false;
-  }
-  return least;
-}
-
-bool temperature_contradicted(const LeakEvidence& evidence) {
-  if (!evidence.logged || !evidence.fit || !evidence.fit->temperature_excess) return false;
-  if (warmest_change_degf(evidence) < least_telling_change_degf) return false;
-  const double factor = student_factor_95(static_cast<int>(evidence.log.log.rows.size()) - 3);
-  return std::abs(*evidence.fit->temperature_excess) -
-             factor * evidence.fit->temperature_excess_error >
-         0.5;
-}
-
-double largest_rise(const LeakEvidence& evidence) {
-  const LeakLog smooth = without_slips(evidence.log.log);
-  const double start_k = kelvins_from_degf(smooth.rows.front().temperature_degf);
-  double lowest = 0, rise = 0;
-  bool first = true;
-  for (const LogRow& row : smooth.rows) {
-    double reading = row.reading;
-    if (evidence.logged) {
-      const auto pressure_pa = evidence.plan->gauge.pressure_pa(row.reading).value_or(0);
-      reading = evidence.plan->gauge
-                    .reading(pressure_pa * start_k / kelvins_from_degf(row.temperature_degf))
-                    .value_or(row.reading);
-    }
-    lowest = first ? reading : std::min(lowest, reading);
-    rise = std::max(rise, reading - lowest);
-    first = false;
-  }
-  return rise;
-}
-
-double rise_allowed(const LeakEvidence& evidence) {
-  const double noise = 6 * std::max(evidence.noise.typical, 0.2 * evidence.noise.overall);
-  if (!evidence.logged) return noise + unseen_drift_to_fail_degf * evidence.per_degf;
-  return noise + evidence.per_degf * (evidence.log.log.temperature_step_degf +
-                                      share_not_followed * warmest_change_degf(evidence) + 0.1);
+double pascals_per_unit(const LeakTestPlan& plan) {
+  return plan.limit_change_pa / plan.limit.loss;
 }
 
 double longest_gap_in_s(const LeakLog& log) {

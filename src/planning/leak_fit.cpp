@@ -1,7 +1,6 @@
 #include "planning/leak_fit.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "geometry/minimise.hpp"
@@ -92,48 +91,23 @@ Weights weights_for(const std::vector<double>& left) {
   return weights;
 }
 
-/// Weighted sums of products of the fit's slopes: by D0, by k, by the share of temperature, and of
-/// the residual.
-using Sums = std::array<std::array<double, 4>, 3>;
-
-Sums normal_sums(const Samples& samples, const Weights& weights, const DecayFit& fit,
-                 const std::vector<double>& left) {
-  Sums sums{};
-  for (std::size_t i = 0; i < samples.size(); ++i) {
-    const double elapsed_s = samples[i].time_s - fit.start_s;
-    const double shape = std::exp(-fit.rate_per_s * elapsed_s);
-    const std::array<double, 4> row = {shape, -fit.initial_pa * elapsed_s * shape,
-                                       samples[i].temperature_pa, left[i]};
-    for (std::size_t a = 0; a < 3; ++a)
-      for (std::size_t b = 0; b < 4; ++b) sums[a][b] += weights[i] * row[a] * row[b];
-  }
-  return sums;
-}
-
-/// Takes the first unknown out of all later equations; false where it is not determined.
-bool eliminate(Sums& sums, std::size_t pivot, double scale) {
-  if (!(sums[pivot][pivot] > 1e-9 * scale)) return false;
-  for (std::size_t row = pivot + 1; row < 3; ++row) {
-    const double factor = sums[row][pivot] / sums[pivot][pivot];
-    for (std::size_t column = pivot; column < 4; ++column)
-      sums[row][column] -= factor * sums[pivot][column];
-  }
-  return true;
-}
-
 void add_errors(DecayFit& fit, const Samples& samples, const Weights& weights,
                 const std::vector<double>& left) {
   double squares = 0;
   for (std::size_t i = 0; i < left.size(); ++i) squares += weights[i] * left[i] * left[i];
   fit.noise_pa = std::sqrt(squares / static_cast<double>(samples.size() - 2));
-  Sums sums = normal_sums(samples, weights, fit, left);
-  const double rate_scale = sums[1][1];
-  const double temperature_scale = sums[2][2];
-  if (!eliminate(sums, 0, 0) || !eliminate(sums, 1, rate_scale)) return;
-  fit.rate_error_per_s = fit.noise_pa / std::sqrt(sums[1][1]);
-  if (samples.size() < 4 || !(sums[2][2] > 1e-6 * temperature_scale)) return;
-  fit.temperature_excess = sums[2][3] / sums[2][2];
-  fit.temperature_excess_error = fit.noise_pa / std::sqrt(sums[2][2]);
+  // The curve's slopes by D0 and by k; of the latter counts what the former does not explain.
+  double by_start = 0, by_both = 0, by_rate = 0;
+  for (std::size_t i = 0; i < samples.size(); ++i) {
+    const double elapsed_s = samples[i].time_s - fit.start_s;
+    const double shape = std::exp(-fit.rate_per_s * elapsed_s);
+    const double rate_slope = -fit.initial_pa * elapsed_s * shape;
+    by_start += weights[i] * shape * shape;
+    by_both += weights[i] * shape * rate_slope;
+    by_rate += weights[i] * rate_slope * rate_slope;
+  }
+  const double own = by_rate - by_both * by_both / by_start;
+  if (own > 1e-9 * by_rate) fit.rate_error_per_s = fit.noise_pa / std::sqrt(own);
 }
 
 }  // namespace

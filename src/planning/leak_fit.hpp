@@ -21,10 +21,6 @@ struct DecayFit {
   double rate_per_s = 0;        ///< k = 1 / tau; below zero where the readings move away
   double rate_error_per_s = 0;  ///< standard error
   double noise_pa = 0;          ///< standard deviation of a reading about the curve
-  /// By how much more the pressure followed the logged temperature than the correction says: 0
-  /// where they agree, -1 where it did not follow at all. Absent where the readings cannot tell.
-  std::optional<double> temperature_excess;
-  double temperature_excess_error = 0;  ///< standard error
 
   double differential_pa(double time_s) const;
 };

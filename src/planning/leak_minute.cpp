@@ -73,6 +73,11 @@ std::optional<PressureLog> pressure_log(const LeakGauge& gauge, const LeakLog& l
   return result;
 }
 
+LeakLog from_time(LeakLog log, double start_s) {
+  std::erase_if(log.rows, [start_s](const LogRow& row) { return row.time_s < start_s - 1e-9; });
+  return log;
+}
+
 LeakLog without_slips(const LeakLog& log) {
   const std::vector<LogRow>& rows = log.rows;
   const std::size_t count = rows.size();
@@ -116,27 +121,37 @@ std::optional<PeriodLoss> loss_between(const PressureLog& log, double start_s, d
   return loss;
 }
 
-std::optional<PeriodLoss> worst_period(const PressureLog& log, double period_s, LossKind kind) {
+double raised_to(double full_differential_pa, const PeriodLoss& loss) {
+  if (loss.start_differential_pa <= 0) return 1;
+  return std::max(1.0, full_differential_pa / loss.start_differential_pa);
+}
+
+std::optional<PeriodLoss> worst_period_at(const PressureLog& log, double period_s, LossKind kind,
+                                          double full_differential_pa) {
   const std::vector<LogRow>& rows = log.log.rows;
   const double first_s = rows.front().time_s;
   const double last_s = rows.back().time_s;
   if (last_s - first_s <= period_s + same_time_s) return loss_between(log, first_s, last_s);
+  const auto value = [&](const PeriodLoss& loss) {
+    return (kind == LossKind::as_read ? loss.loss : loss.corrected) *
+           raised_to(full_differential_pa, loss);
+  };
   // The loss runs on between readings, so that the worst stretch starts or ends at one.
   std::optional<PeriodLoss> worst;
   const auto offer = [&](double start_s) {
     const double from_s = std::clamp(start_s, first_s, last_s - period_s);
     const auto loss = loss_between(log, from_s, from_s + period_s);
-    if (!loss) return;
-    const auto value = [kind](const PeriodLoss& one) {
-      return kind == LossKind::as_read ? one.loss : one.corrected;
-    };
-    if (!worst || value(*loss) > value(*worst)) worst = loss;
+    if (loss && (!worst || value(*loss) > value(*worst))) worst = loss;
   };
   for (const LogRow& row : rows) {
     offer(row.time_s);
     offer(row.time_s - period_s);
   }
   return worst;
+}
+
+std::optional<PeriodLoss> worst_period(const PressureLog& log, double period_s, LossKind kind) {
+  return worst_period_at(log, period_s, kind, 0);
 }
 
 }  // namespace linewright

@@ -19,6 +19,9 @@ struct PressureLog {
 /// Nothing where a reading lies off the gauge.
 std::optional<PressureLog> pressure_log(const LeakGauge& gauge, const LeakLog& log);
 
+/// The rows from a time on.
+LeakLog from_time(LeakLog log, double start_s);
+
 /// The same log with every reading replaced by the middle one of itself and its neighbours, so that
 /// a single slip of the pen has no say. A steady fall stays as it is. Logs of fewer than three rows
 /// come back unchanged.
@@ -47,5 +50,14 @@ enum class LossKind { as_read, corrected };
 /// The stretch of `period_s` that lost most, wherever in the log it starts; the whole log where it
 /// is shorter.
 std::optional<PeriodLoss> worst_period(const PressureLog& log, double period_s, LossKind kind);
+
+/// The same with every stretch's loss raised in proportion where it started at less than
+/// `full_differential_pa`: a smaller pressure drives a smaller leak. The loss returned is as it
+/// was.
+std::optional<PeriodLoss> worst_period_at(const PressureLog& log, double period_s, LossKind kind,
+                                          double full_differential_pa);
+
+/// The factor by which such a loss is raised, at least one.
+double raised_to(double full_differential_pa, const PeriodLoss& loss);
 
 }  // namespace linewright

@@ -5,9 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "lines/free_run.hpp"
-#include "lines/motion/reach.hpp"
-#include "lines/motion/tension_change.hpp"
+#include "lines/motion/line_motion.hpp"
 #include "physics/cable.hpp"
 #include "physics/deflection.hpp"
 #include "physics/pilot_force.hpp"
@@ -41,9 +39,10 @@ void add_missing(RiggedCable& cable, const PreparedRoute& prepared) {
   for (const std::string& each : cable.friction.missing) miss(cable, each);
 }
 
-void add_chart(RiggedCable& cable, const PreparedProject& prepared, const PreparedRoute& route) {
+void add_chart(RiggedCable& cable, const PreparedProject& prepared, const PreparedRoute& route,
+               const CableState& state) {
   const TemperatureRange& range = prepared.project->temperature;
-  const std::optional<TensionChange> change = tension_change(prepared, route);
+  const std::optional<TensionChange>& change = state.change;
   cable.airframe_stiffness_lbf_per_in = airframe_stiffness_lbf_per_in(prepared, route);
   for (const double degf : chart_temperatures(range)) {
     ChartRow row;
@@ -54,7 +53,7 @@ void add_chart(RiggedCable& cable, const PreparedProject& prepared, const Prepar
       const double tension =
           *cable.rigged_lbf + change->slope_lbf_per_degf * (degf - range.rigged_degf);
       row.tension_lbf = std::max(0.0, tension);
-      row.slack_in = thermal_slack_in(prepared, route, tension);
+      row.slack_in = thermal_slack_in(*change, tension);
     }
     row.over_strength =
         cable.is_rigged_over_strength() || (row.tension_lbf && cable.breaking_strength_lbf &&
@@ -69,31 +68,35 @@ void add_chart(RiggedCable& cable, const PreparedProject& prepared, const Prepar
   cable.slackest_degf = extremes.lowest_at_degf;
 }
 
-void add_stretch(RiggedCable& cable, const PreparedRoute& prepared) {
+void add_stretch(RiggedCable& cable, const PreparedRoute& prepared, const CableState& state) {
   const std::optional<Travel>& travel = prepared.route->travel;
   if (travel) cable.smaller_travel_in = std::min(travel->forward_in, travel->aft_in);
   if (!prepared.line->axial_stiffness_lbf) return;
   const auto stretch = [&](const std::optional<double>& load_lbf) -> std::optional<double> {
     if (!load_lbf) return std::nullopt;
-    return cable_stretch_in(*load_lbf, cable.length_in, prepared.line->axial_stiffness_lbf->value);
+    return cable_stretch_in(*load_lbf,
+                            {.length_in = cable.length_in,
+                             .axial_stiffness_lbf = prepared.line->axial_stiffness_lbf->value});
   };
   if (!cable.is_rigged_over_strength()) cable.stretch_as_rigged_in = stretch(cable.rigged_lbf);
+  const bool stands_rigging = !cable.is_rigged_over_strength();
   if (!cable.is_loaded_over_strength())
-    cable.stretch_at_limit_load_in = stretch(cable.limit_load_lbf);
+    cable.stretch_at_limit_load_in =
+        stretch(stands_rigging && state.pulled_as_rigged_lbf ? state.pulled_as_rigged_lbf
+                                                             : cable.limit_load_lbf);
   if (!cable.stretch_as_rigged_in || !cable.stretch_at_limit_load_in) return;
-  cable.travel_lost_in =
-      std::max(0.0, *cable.stretch_at_limit_load_in - *cable.stretch_as_rigged_in);
+  cable.travel_lost_in = travel_lost_in(prepared, state);
   if (cable.smaller_travel_in && *cable.smaller_travel_in > 0)
     cable.travel_lost_share = *cable.travel_lost_in / *cable.smaller_travel_in;
 }
 
-/// Tension at the hottest, or as rigged where its change is not known.
-std::optional<double> highest_tension_lbf(const RiggedCable& cable, const TemperatureRange& range) {
-  if (!cable.rigged_lbf || !cable.tension_slope_lbf_per_degf) return cable.rigged_lbf;
-  return tension_range(*cable.rigged_lbf, *cable.tension_slope_lbf_per_degf, range).highest_lbf;
+void add_slack_side(RiggedCable& cable, const CableState& state) {
+  if (!state.slack_side || cable.is_rigged_over_strength()) return;
+  cable.slack_side = RigSlackSide{state.slack_side->pulled->route->name, state.slack_side->pull_lbf,
+                                  state.slack_side->tension_lbf, state.slack_side->slack_in};
 }
 
-void add_pilot(RiggedCable& cable, const Route& route, const TemperatureRange& range) {
+void add_pilot(RiggedCable& cable, const Route& route, const CableState& state) {
   if (!route.lever) return;
   PilotPull pilot;
   pilot.lever_ratio = route.lever->ratio;
@@ -102,9 +105,7 @@ void add_pilot(RiggedCable& cable, const Route& route, const TemperatureRange& r
   pilot.force_lbf = pilot_force_lbf(route);
   pilot.stated = route.lever->pilot_force_lbf.has_value();
   pilot.pull_lbf = pilot_pull_lbf(route);
-  const std::optional<double> highest = highest_tension_lbf(cable, range);
-  if (pilot.pull_lbf && highest && !cable.is_rigged_over_strength())
-    pilot.tension_lbf = pulled_tension_lbf(*highest, *pilot.pull_lbf);
+  if (!cable.is_rigged_over_strength()) pilot.tension_lbf = state.pilot_pulled_lbf;
   if (pilot.tension_lbf && cable.breaking_strength_lbf)
     pilot.strength_factor = *cable.breaking_strength_lbf / *pilot.tension_lbf;
   if (cable.friction_lbf) pilot.breakout_lbf = *cable.friction_lbf / pilot.lever_ratio;
@@ -118,7 +119,9 @@ void add_breakout(std::vector<RiggedCable>& cables) {
     double sum = 0;
     bool known = true;
     for (const RiggedCable& other : cables) {
-      if (&other != &cable && (cable.control.empty() || other.control != cable.control)) continue;
+      if (&other != &cable &&
+          (cable.control.empty() || !is_same_control(other.control, cable.control)))
+        continue;
       known = known && other.pilot && other.pilot->breakout_lbf;
       if (known) sum += *other.pilot->breakout_lbf;
     }
@@ -148,9 +151,11 @@ RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& 
   const ReachEnvelope& envelope = reach.stretch.envelope;
   const double length = envelope.end_in - envelope.start_in;
   const double weight = line.weight_lb_per_in->value;
-  result.sag_in = string_sag_in(weight, length, *cable.rigged_lbf);
+  result.sag_in = string_sag_in(
+      {.length_in = length, .weight_lb_per_in = weight, .tension_lbf = *cable.rigged_lbf});
   if (reach.missing.empty()) result.sag_at_load_factor_in = reach.sag_unloaded_in;
-  result.natural_frequency_hz = taut_string_frequency_hz(length, *cable.rigged_lbf, weight);
+  result.natural_frequency_hz = taut_string_frequency_hz(
+      {.length_in = length, .weight_lb_per_in = weight, .tension_lbf = *cable.rigged_lbf});
   if (!excitation) return result;
   result.meetings.push_back(meeting(*result.natural_frequency_hz, 1, *excitation));
   if (excitation->blades > 1)
@@ -160,7 +165,7 @@ RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& 
 }
 
 RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& route,
-                      const std::vector<FreeRun>& runs) {
+                      const CableState& state, const std::vector<SpanReach>& reaches) {
   const Project& project = *prepared.project;
   const Line& line = *route.line;
   RiggedCable cable;
@@ -176,14 +181,15 @@ RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& rout
   if (line.breaking_strength_lbf) cable.breaking_strength_lbf = line.breaking_strength_lbf->value;
   if (cable.limit_load_lbf && cable.breaking_strength_lbf)
     cable.strength_factor = *cable.breaking_strength_lbf / *cable.limit_load_lbf;
+  cable.most_lbf = state.most_lbf();
   cable.friction = cable_friction(route);
   add_missing(cable, route);
-  add_chart(cable, prepared, route);
-  add_stretch(cable, route);
+  add_chart(cable, prepared, route, state);
+  add_stretch(cable, route, state);
+  add_slack_side(cable, state);
   if (cable.rigged_lbf && !cable.is_rigged_over_strength() && cable.friction.missing.empty())
     cable.friction_lbf = *cable.rigged_lbf * (cable.friction.ratio() - 1);
-  add_pilot(cable, *route.route, project.temperature);
-  const std::vector<SpanReach> reaches = span_reaches(prepared, route, runs);
+  add_pilot(cable, *route.route, state);
   for (std::size_t i = 0; i < route.spans.size(); ++i) {
     cable.spans.push_back(rig_span(route, route.spans[i], reaches[i], cable, project.excitation));
     if (reaches[i].ends_free)
@@ -222,10 +228,13 @@ std::vector<std::string> notes(const std::vector<RiggedCable>& cables) {
                   "each quarter turn over a ball-bearing pulley, {:.2f} in fairleads, {:.2f} in "
                   "sleeves.",
                   100 * pulley_loss_per_quarter_turn, fairlead_friction, sleeve_friction),
-      "The travel lost is what the limit load stretches the cable beyond its rigged stretch, as a "
+      "The travel lost is what the limit pull stretches the cable beyond its rigged stretch, as a "
       "share of the smaller travel from neutral. What the airframe gives comes on top.",
-      "The pulled cable of a pair carries the pilot's pull alone once the other is slack, and half "
-      "of it above its own tension before that: the larger counts, at the hottest [calculated]. "
+      "Two cables of a control share its pull by their stiffness, the one gaining what the other "
+      "loses, until the other is slack; from there the pulled one carries the pull alone "
+      "[calculated: a closed loop, lever arms alike]. A cable whose second one is not known is "
+      "taken to have one like it. The pilot's pull counts at the hottest, the slack side at the "
+      "coldest. "
       "Friction and the joint factor 2.0 of 14 CFR 23.693, which is for the bearing of joints, are "
       "not in it."};
 }
@@ -256,9 +265,13 @@ Rig plan_rig(const PreparedProject& prepared) {
   rig.load_factor = project.load_factor.largest();
   if (project.excitation) rig.blades = project.excitation->blades;
   rig.assumptions = project.assumptions;
-  const std::vector<FreeRun> runs = free_runs(prepared);
-  for (const PreparedRoute& route : prepared.routes)
-    if (route.line->kind == LineKind::cable) rig.cables.push_back(rig_cable(prepared, route, runs));
+  for (std::string& sentence : wall_assumptions(prepared.walls))
+    rig.assumptions.push_back(std::move(sentence));
+  const LineMotion motion = motion_of(prepared);
+  for (std::size_t i = 0; i < prepared.routes.size(); ++i)
+    if (prepared.routes[i].line->kind == LineKind::cable)
+      rig.cables.push_back(
+          rig_cable(prepared, prepared.routes[i], motion.cables[i], motion.reaches[i]));
   add_breakout(rig.cables);
   if (!rig.cables.empty()) rig.notes = notes(rig.cables);
   return rig;

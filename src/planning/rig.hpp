@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "lines/cable_friction.hpp"
 #include "lines/prepared.hpp"
 #include "planning/cable_cut.hpp"
-#include "planning/cable_friction.hpp"
 #include "planning/least_gap.hpp"
 
 namespace linewright {
@@ -58,6 +58,14 @@ struct PilotPull {
   std::optional<double> breakout_all_lbf;  ///< of all cables of the control
 };
 
+/// What the pull of another cable of the control leaves in this one at the coldest.
+struct RigSlackSide {
+  std::string pulled;  ///< the other cable
+  double pull_lbf = 0;
+  double tension_lbf = 0;
+  double slack_in = 0;  ///< of the whole length
+};
+
 /// Where a tension or load is over the breaking strength, the figures that it would give are left
 /// out: a cable that breaks has none.
 struct RiggedCable {
@@ -76,10 +84,11 @@ struct RiggedCable {
   std::optional<double> minimum_rigged_lbf;  ///< that leaves it just taut over all temperatures
   std::optional<double> slackest_degf;       ///< the temperature that asks for it
   std::optional<double> stretch_as_rigged_in;
-  std::optional<double> stretch_at_limit_load_in;
-  std::optional<double> travel_lost_in;     ///< stretch that the limit load adds to the rigged
+  std::optional<double> stretch_at_limit_load_in;  ///< with what is left of its own tension
+  std::optional<double> travel_lost_in;     ///< stretch that the limit pull adds to the rigged
   std::optional<double> travel_lost_share;  ///< of the smaller stated travel from neutral
   std::optional<double> smaller_travel_in;
+  std::optional<RigSlackSide> slack_side;
   CableFriction friction;
   std::optional<double> friction_lbf;  ///< pull above the rigged tension that makes it move
   std::optional<double> breaking_strength_lbf;
@@ -89,6 +98,8 @@ struct RiggedCable {
   std::vector<LeastGap> least_gaps;
   std::vector<RigSpan> spans;
   std::vector<std::string> missing;  ///< what is not known, in words
+  /// The most that it is known to carry, which its guides bear as it turns in them.
+  std::optional<double> most_lbf;
 
   bool is_rigged_over_strength() const {
     return rigged_lbf && breaking_strength_lbf && *rigged_lbf > *breaking_strength_lbf;

@@ -4,14 +4,30 @@
 
 namespace linewright {
 
+namespace {
+
+Json json_passed_over(const PassedOver& each) {
+  return {{"route", each.route},
+          {"with", each.with},
+          {"at", json_place(each.at)},
+          {"distance_in", json_number(each.distance_in)},
+          {"gap_in", json_number(each.gap_in)},
+          {"reason", each.reason}};
+}
+
+}  // namespace
+
 std::string check_json(const Report& report) {
   Json checks = Json::array();
   for (const Judgement& judgement : report.judgements) checks.push_back(json_judgement(judgement));
+  Json passed_over = Json::array();
+  for (const PassedOver& each : report.passed_over) passed_over.push_back(json_passed_over(each));
   const Json json = {
-      {"linewright", json_header()},       {"project", {{"name", report.project_name}}},
-      {"summary", json_summary(report)},   {"routes", json_routes(report)},
-      {"systems", json_systems(report)},   {"checks", std::move(checks)},
-      {"assumptions", report.assumptions}, {"notes", report.notes}};
+      {"linewright", json_header()},          {"project", {{"name", report.project_name}}},
+      {"summary", json_summary(report)},      {"routes", json_routes(report)},
+      {"systems", json_systems(report)},      {"checks", std::move(checks)},
+      {"assumptions", report.assumptions},    {"notes", report.notes},
+      {"passed_over", std::move(passed_over)}};
   return json_text(json);
 }
 

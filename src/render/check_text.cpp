@@ -103,6 +103,7 @@ std::string check_text(const Report& report, const TextStyle& style) {
   text += summary_lines(report);
   text += assumption_lines(report);
   text += note_lines(report);
+  if (style.verbose) text += passed_over_lines(report, style.phrasing);
   text += "\n";
   const Tally tally = tally_of(report.judgements);
   if (!style.quiet && tally.total() > tally.pass)

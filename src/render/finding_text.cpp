@@ -85,4 +85,14 @@ std::string note_lines(const Report& report) {
   return text;
 }
 
+std::string passed_over_lines(const Report& report, const Phrasing& phrasing) {
+  if (report.passed_over.empty()) return {};
+  std::string text = "\nPassed over near fittings:\n";
+  for (const PassedOver& each : report.passed_over)
+    text +=
+        wrapped("  - ", each.route + " to " + each.with + ", gap " + phrasing.length(each.gap_in) +
+                            " at " + phrasing.place(each.at) + ": " + each.reason);
+  return text;
+}
+
 }  // namespace linewright

@@ -46,5 +46,7 @@ std::string summary_lines(const Report& report);
 std::string assumption_lines(const Report& report);
 /// What was found on the way; nothing where there is nothing.
 std::string note_lines(const Report& report);
+/// What was left out of the judgement of gaps near fittings, and why; nothing where nothing was.
+std::string passed_over_lines(const Report& report, const Phrasing& phrasing);
 
 }  // namespace linewright

@@ -118,6 +118,34 @@ Json period_json(const PeriodLoss& loss, const LeakTestPlan& plan) {
   return json;
 }
 
+Json odd_readings_json(const JudgedLog& judged, const LeakTestPlan& plan) {
+  Json all = Json::array();
+  for (const OddReading& odd : judged.verdict.stands_out) {
+    Json json;
+    json["file"] = judged.file;
+    json["line"] = odd.row.line;
+    json["time_s"] = json_number(odd.row.time_s);
+    json[reading_key(plan)] = json_number(odd.row.reading);
+    json[keyed("expected", plan)] = json_number(odd.expected);
+    json[keyed("by", plan)] = json_number(odd.by());
+    json["jump"] = odd.jumps;
+    all.push_back(json);
+  }
+  return all;
+}
+
+std::string_view thermometer_word(ThermometerSight sight) {
+  switch (sight) {
+    case ThermometerSight::moves:
+      return "moves";
+    case ThermometerSight::still:
+      return "still";
+    case ThermometerSight::none:
+      break;
+  }
+  return "none";
+}
+
 void add_verdict(Json& json, const JudgedLog& judged, const LeakTestPlan& plan) {
   const LeakVerdict& verdict = judged.verdict;
   json["verdict"] = verdict_word(verdict_of(verdict.answer));
@@ -130,10 +158,14 @@ void add_verdict(Json& json, const JudgedLog& judged, const LeakTestPlan& plan) 
   json["leak_in3_per_min"] = json_number(verdict.leak_in3_per_min);
   json["hole_diameter_in"] = json_number(verdict.hole_in);
   json["reasons"] = verdict.reasons;
+  json["next"] = verdict.next;
+  json["stands_out"] = odd_readings_json(judged, plan);
   Json log;
   log["file"] = judged.file;
   log["rows"] = judged.log.rows.size();
   log["duration_s"] = json_number(verdict.logged_s);
+  log["settled_from_s"] = json_number(verdict.settled_from_s);
+  log["thermometer"] = thermometer_word(verdict.thermometer);
   log["temperature_logged"] = judged.log.has_temperature;
   log[keyed("reading_noise", plan)] = json_number(verdict.reading_noise);
   log["worst_as_read"] = period_json(verdict.as_read, plan);

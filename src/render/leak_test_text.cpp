@@ -192,12 +192,24 @@ std::string loss_lines(const LeakTestReport& report, const Phrasing& phrasing) {
   return text;
 }
 
+std::string_view thermometer_words(ThermometerSight sight) {
+  switch (sight) {
+    case ThermometerSight::moves:
+      return "with temperature";
+    case ThermometerSight::still:
+      return "with a thermometer that stood still";
+    case ThermometerSight::none:
+      break;
+  }
+  return "without temperature";
+}
+
 std::string log_line(const LeakTestReport& report) {
   const JudgedLog& judged = *report.judged;
   return row("Log",
              fmt::format("{}: {} readings over {:.0f} s, {}; scatter {:.1f} {}",
                          one_line(judged.file), judged.log.rows.size(), judged.verdict.logged_s,
-                         judged.log.has_temperature ? "with temperature" : "without temperature",
+                         thermometer_words(judged.verdict.thermometer),
                          judged.verdict.reading_noise, report.plan.gauge.unit()));
 }
 
@@ -243,6 +255,7 @@ std::string leak_verdict_text(const LeakTestReport& report, const TextStyle& sty
   text += loss_lines(report, style.phrasing);
   text += log_line(report);
   text += list("Why", verdict.reasons);
+  text += list("What to do next", verdict.next);
   if (style.quiet) return text;
   text +=
       list("Before you rely on it", {"The verdict is about the readings in the log. Whether the "
@@ -250,8 +263,6 @@ std::string leak_verdict_text(const LeakTestReport& report, const TextStyle& sty
                                      "gauge was right, the log cannot tell.",
                                      "A test that is required is done and signed for by whoever "
                                      "the local authority licenses for it."});
-  if (verdict.answer != LeakAnswer::pass)
-    text += "\nWhere to look: linewright leak-test plan, with the same options, has the search.\n";
   return text;
 }
 
@@ -266,6 +277,7 @@ std::string leak_record_text(const LeakTestReport& report, const std::string& da
   text += loss_lines(report, {});
   text += log_line(report);
   text += list("Why", verdict.reasons);
+  text += list("What to do next", verdict.next);
   text += figures(plan, {});
   text += set_up(plan);
   text += readings_table(report);

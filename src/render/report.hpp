@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "model/judgement.hpp"
+#include "model/passed_over.hpp"
 #include "planning/cutlist.hpp"
 #include "words/phrasing.hpp"
 
@@ -24,7 +25,9 @@ struct Report {
   std::vector<SystemCut> systems;
   std::vector<Judgement> judgements;
   std::vector<std::string> assumptions;
-  std::vector<std::string> notes;  ///< what was found in the files and changes no verdict
+  std::vector<std::string> notes;       ///< what was found in the files and changes no verdict
+  bool nothing_judged = false;          ///< of the whole project: its silence is no pass
+  std::vector<PassedOver> passed_over;  ///< near fittings, in route order
 
   const RouteReport* find_route(std::string_view name) const {
     for (const RouteReport& route : routes)

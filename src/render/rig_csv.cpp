@@ -35,6 +35,8 @@ constexpr Column columns[] = {
     {"stretch_at_limit_load", "in"},
     {"travel_lost", "in"},
     {"travel_lost_share", ""},
+    {"slack_side_tension", "lbf"},
+    {"slack_side_slack", "in"},
     {"friction", "lbf"},
     {"strength_factor", ""},
     {"adjustment_each_way", "in"},
@@ -143,6 +145,10 @@ Fields cable_fields(const RiggedCable& cable, const Table& table) {
                    {"adjustment_each_way", table.length(cable.cut.each_way_in)},
                    {"airframe_stiffness", number(cable.airframe_stiffness_lbf_per_in, 1)},
                    {"missing", joined(cable.missing)}};
+  if (cable.slack_side) {
+    fields["slack_side_tension"] = number(cable.slack_side->tension_lbf, 2);
+    fields["slack_side_slack"] = table.length(cable.slack_side->slack_in);
+  }
   if (cable.pilot) add_pilot(fields, *cable.pilot);
   return fields;
 }

@@ -1,6 +1,7 @@
 #include "render/rig_json.hpp"
 
 #include "model/angle.hpp"
+#include "physics/cable.hpp"
 #include "render/json_values.hpp"
 #include "render/rig_words.hpp"
 
@@ -34,15 +35,30 @@ Json chart_json(const std::vector<ChartRow>& chart) {
   return rows;
 }
 
-Json turns_json(const CableFriction& friction) {
+std::optional<double> side_load_lbf(const RiggedCable& cable, const GuidedTurn& turn) {
+  if (!cable.most_lbf || cable.is_rigged_over_strength()) return std::nullopt;
+  return guide_push_lbf(*cable.most_lbf, turn.turn_rad);
+}
+
+Json turns_json(const RiggedCable& cable) {
   Json turns = Json::array();
-  for (const GuidedTurn& turn : friction.turns)
+  for (const GuidedTurn& turn : cable.friction.turns)
     turns.push_back({{"kind", kind_word(turn.kind)},
                      {"guide", turn.guide},
                      {"at_in", json_number(turn.at_in)},
                      {"turn_deg", json_number(turn.turn_rad * degrees_per_radian)},
-                     {"tension_ratio", json_number(turn.ratio)}});
+                     {"tension_ratio", json_number(turn.ratio)},
+                     {"side_load_lbf", json_number(side_load_lbf(cable, turn))}});
   return turns;
+}
+
+/// What another cable's pull leaves in this one; null where no other is known to work its control.
+Json slack_side_json(const std::optional<RigSlackSide>& side) {
+  if (!side) return nullptr;
+  return {{"pulled", side->pulled},
+          {"pull_lbf", json_number(side->pull_lbf)},
+          {"tension_lbf", json_number(side->tension_lbf)},
+          {"slack_in", json_number(side->slack_in)}};
 }
 
 Json span_json(const RigSpan& span) {
@@ -148,7 +164,8 @@ Json cable_json(const RiggedCable& cable) {
           {"travel_lost_in", json_number(cable.travel_lost_in)},
           {"travel_lost_share", json_number(cable.travel_lost_share)},
           {"friction_lbf", json_number(cable.friction_lbf)},
-          {"turns", turns_json(cable.friction)},
+          {"slack_side", slack_side_json(cable.slack_side)},
+          {"turns", turns_json(cable)},
           {"breaking_strength_lbf", json_number(cable.breaking_strength_lbf)},
           {"strength_factor", json_number(cable.strength_factor)},
           {"rigged_over_breaking_strength", cable.is_rigged_over_strength()},

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "model/angle.hpp"
+#include "physics/cable.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
 #include "render/rig_words.hpp"
@@ -123,6 +124,24 @@ std::string friction_words(const RiggedCable& cable, const Phrasing& phrasing) {
             fixed_number(turns[i].turn_rad * degrees_per_radian, 1) + " deg in " + turns[i].guide +
             " at " + bench_length(turns[i].at_in, phrasing);
   if (turns.empty() && cable.friction.missing.empty()) text += "; it runs straight";
+  return text;
+}
+
+std::string slack_side_words(const RigSlackSide& side, const Phrasing& phrasing) {
+  const std::string pulled =
+      " while " + force(side.pull_lbf) + " pull on " + side.pulled + ", at the coldest";
+  if (side.slack_in <= 0) return force(side.tension_lbf) + " left" + pulled;
+  return fine_length(side.slack_in, phrasing) + " too long" + pulled +
+         "; it can gather in any one span";
+}
+
+/// What each guide bears of the cable that turns in it.
+std::string side_load_words(const RiggedCable& cable) {
+  std::string text = "at " + force(cable.most_lbf) + " in the cable, ";
+  const std::vector<GuidedTurn>& turns = cable.friction.turns;
+  for (std::size_t i = 0; i < turns.size(); ++i)
+    text += (i == 0 ? "" : ", ") + force(guide_push_lbf(*cable.most_lbf, turns[i].turn_rad)) +
+            " on " + turns[i].guide;
   return text;
 }
 
@@ -252,7 +271,10 @@ std::string cable_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
     text += item("turnbuckle", turnbuckle_words(cable.cut, phrasing));
   text += item("tension", tension_words(cable, rig.temperature));
   text += item("stretch", stretch_words(cable, phrasing));
+  if (cable.slack_side) text += item("slack side", slack_side_words(*cable.slack_side, phrasing));
   text += item("friction", friction_words(cable, phrasing));
+  if (cable.most_lbf && !cable.friction.turns.empty() && !cable.is_rigged_over_strength())
+    text += item("side loads", side_load_words(cable));
   text += item("strength", strength_words(cable));
   if (cable.pilot) {
     text += item("pilot", pilot_words(*cable.pilot));

@@ -126,13 +126,16 @@ TEST(Cables, ExpandWithTheirMaterialAndHaveNoSlack) {
 }
 
 TEST(Cables, HaveNeitherBendRadiusNorSupportSpacing) {
+  std::size_t cables = 0;
   for (const Line& line : built_in_catalogue().lines) {
     if (line.kind != LineKind::cable) continue;
+    ++cables;
     EXPECT_FALSE(line.minimum_bend_radius_in.has_value()) << line.name;
     EXPECT_FALSE(line.usual_bend_radius_in.has_value()) << line.name;
     EXPECT_FALSE(line.support_spacing_in.has_value()) << line.name;
     EXPECT_FALSE(line.youngs_modulus_psi.has_value()) << line.name;
   }
+  EXPECT_EQ(cables, 2 * published.size());
 }
 
 TEST(Cables, GrowStrongerStifferAndHeavierWithDiameter) {

@@ -9,18 +9,22 @@
 namespace linewright {
 namespace {
 
-/// AC 43.13-1B Table 9-3, page 9-22: hose to MIL-H-8794, inches.
+/// AC 43.13-1B Table 9-3, page 9-22: hose to MIL-H-8794, inches. Its radii are to the inside of the
+/// bend: para 9-30 d and Fig. 9-10. To the centreline they are half of the outside diameter more,
+/// worked by hand.
 struct PublishedHose {
   std::string inside_text;
   double inside;
   double outside;
-  double bend;
+  double inside_bend;
+  double centreline_bend;
 };
 
 const std::vector<PublishedHose> published{
-    {"1/8", 1.0 / 8, 0.45, 3.00},   {"3/16", 3.0 / 16, 0.52, 3.00},   {"1/4", 1.0 / 4, 0.58, 3.38},
-    {"5/16", 5.0 / 16, 0.67, 4.00}, {"13/32", 13.0 / 32, 0.77, 4.63}, {"1/2", 1.0 / 2, 0.92, 5.50},
-    {"5/8", 5.0 / 8, 1.08, 6.50},   {"7/8", 7.0 / 8, 1.23, 7.38},
+    {"1/8", 1.0 / 8, 0.45, 3.00, 3.225},     {"3/16", 3.0 / 16, 0.52, 3.00, 3.26},
+    {"1/4", 1.0 / 4, 0.58, 3.38, 3.67},      {"5/16", 5.0 / 16, 0.67, 4.00, 4.335},
+    {"13/32", 13.0 / 32, 0.77, 4.63, 5.015}, {"1/2", 1.0 / 2, 0.92, 5.50, 5.96},
+    {"5/8", 5.0 / 8, 1.08, 6.50, 7.04},      {"7/8", 7.0 / 8, 1.23, 7.38, 7.995},
 };
 
 TEST(Hoses, HaveTheDiametersAndBendRadiiOfTable93) {
@@ -32,8 +36,20 @@ TEST(Hoses, HaveTheDiametersAndBendRadiiOfTable93) {
     EXPECT_DOUBLE_EQ(hose.inside_diameter_in, row.inside);
     EXPECT_DOUBLE_EQ(hose.outside_diameter_in, row.outside);
     EXPECT_EQ(hose.size_source, (Source{"AC 43.13-1B Table 9-3", Mark::verified}));
-    expect_sourced(hose.minimum_bend_radius_in, row.bend, "AC 43.13-1B Table 9-3", Mark::verified);
-    EXPECT_EQ(hose.usual_bend_radius_in, row.bend);
+    expect_sourced(hose.minimum_bend_radius_in, row.centreline_bend,
+                   "AC 43.13-1B Table 9-3 and Fig. 9-10", Mark::verified_secondary);
+    EXPECT_NEAR(hose.minimum_bend_radius_in->value - hose.outside_diameter_in / 2, row.inside_bend,
+                1e-12);
+    EXPECT_EQ(hose.usual_bend_radius_in, hose.minimum_bend_radius_in->value);
+  }
+}
+
+TEST(Hoses, SayWhereTheirBendRadiusIsMeasuredAndThatFlexingAsksMore) {
+  for (const PublishedHose& row : published) {
+    const Line& hose = line_called("hose-rubber-" + row.inside_text);
+    EXPECT_EQ(hose.minimum_bend_radius_in->source.text,
+              "AC 43.13-1B Table 9-3 and Fig. 9-10, where the hose does not flex, measured to the "
+              "inside of the bend, half of the outside diameter added");
   }
 }
 

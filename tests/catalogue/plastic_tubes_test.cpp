@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <numbers>
+#include <set>
 #include <string>
 
 #include "catalogue/catalogue.hpp"
@@ -17,11 +18,13 @@ struct PlasticTube {
   double bend;
 };
 
-// Bend radii of nylon: SAE J844 (recalled). Bore of 1/4: 0.170 in, the usual instrument line.
+// SAE J844: bend radii, and the bore of 3/16, recalled; bores of 1/4 (type A, 4.35 mm) and 3/8
+// (type B, walls of 1.57 mm) as a public parts table restates them.
 TEST(PlasticTubes, NylonBendsByJ844) {
-  for (const PlasticTube& row : {PlasticTube{"3/16", 3.0 / 16, 0.117, Mark::from_memory, 0.75},
-                                 PlasticTube{"1/4", 1.0 / 4, 0.170, Mark::common_practice, 1.00},
-                                 PlasticTube{"3/8", 3.0 / 8, 0.251, Mark::from_memory, 1.50}}) {
+  for (const PlasticTube& row :
+       {PlasticTube{"3/16", 3.0 / 16, 0.117, Mark::from_memory, 0.75},
+        PlasticTube{"1/4", 1.0 / 4, 0.171, Mark::verified_secondary, 1.00},
+        PlasticTube{"3/8", 3.0 / 8, 0.251, Mark::verified_secondary, 1.50}}) {
     SCOPED_TRACE(row.size);
     const Line& tube = line_called("tube-nylon-" + row.size);
     EXPECT_EQ(tube.kind, LineKind::plastic_tube);
@@ -29,8 +32,22 @@ TEST(PlasticTubes, NylonBendsByJ844) {
     EXPECT_DOUBLE_EQ(tube.outside_diameter_in, row.outside);
     EXPECT_DOUBLE_EQ(tube.inside_diameter_in, row.inside);
     EXPECT_EQ(tube.size_source.mark, row.size_mark);
+    const char* type = row.size == "3/8" ? "SAE J844 type B" : "SAE J844 type A";
+    EXPECT_NE(tube.size_source.text.find(type), std::string::npos) << tube.size_source.text;
     expect_sourced(tube.minimum_bend_radius_in, row.bend, "SAE J844", Mark::from_memory);
   }
+  EXPECT_NEAR(line_called("tube-nylon-1/4").inside_diameter_in, 4.35 / 25.4, 0.0005);
+  EXPECT_NEAR(line_called("tube-nylon-3/8").inside_diameter_in, 0.375 - 2 * 1.57 / 25.4, 0.0005);
+}
+
+// A tube of type B has a braid in its wall; handbook figures of plain nylon are not its own.
+TEST(PlasticTubes, ReinforcedNylonsWeightStiffnessAndExpansionAreNotKnown) {
+  const Line& tube = line_called("tube-nylon-3/8");
+  EXPECT_FALSE(tube.weight_lb_per_in.has_value());
+  EXPECT_FALSE(tube.youngs_modulus_psi.has_value());
+  EXPECT_FALSE(tube.expansion_per_degf.has_value());
+  expect_sourced(tube.slack_fraction, 0.006, "surplus length", Mark::common_practice);
+  EXPECT_EQ(tube.cut_allowance_in, 1.0);
 }
 
 TEST(PlasticTubes, PolyethyleneBendsAtFiveDiameters) {
@@ -63,8 +80,10 @@ TEST(PlasticTubes, BorrowTheSpacingOfAluminiumAndSaySo) {
 }
 
 TEST(PlasticTubes, HaveTheirMaterialsStiffnessExpansionSlackAndWeight) {
+  std::set<std::string> materials;
   for (const Line& line : built_in_catalogue().lines) {
-    if (line.kind != LineKind::plastic_tube) continue;
+    if (line.kind != LineKind::plastic_tube || line.name == "tube-nylon-3/8") continue;
+    materials.insert(line.material);
     SCOPED_TRACE(line.name);
     const bool nylon = line.material == "nylon";
     expect_sourced(line.youngs_modulus_psi, nylon ? 60e3 : 30e3, "modulus", Mark::from_memory);
@@ -78,6 +97,7 @@ TEST(PlasticTubes, HaveTheirMaterialsStiffnessExpansionSlackAndWeight) {
                    Mark::calculated);
     EXPECT_EQ(line.cut_allowance_in, 1.0);
   }
+  EXPECT_EQ(materials, (std::set<std::string>{"nylon", "polyethylene"}));
 }
 
 }  // namespace

@@ -68,6 +68,22 @@ TEST(ReadTables, LetsACellStateItsOwnSourceOrBeAbsent) {
   EXPECT_FALSE(catalogue.find_line("tube-trial-3/8")->support_spacing_in.has_value());
 }
 
+TEST(ReadTables, AddsHalfOfTheOutsideDiameterToARadiusToTheInside) {
+  TableText table;
+  table.sources =
+      "    sources: {minimum_inside_bend_radius: {source: t, mark: verified-secondary}}\n";
+  table.columns = "    columns: [size, outside, walls, minimum_inside_bend_radius]\n";
+  table.rows = "    rows:\n      - [1/4, 0.25, [0.035], 2]\n";
+  const std::string measured =
+      "t, measured to the inside of the bend, half of the outside diameter added";
+  EXPECT_EQ(read(table.text()).lines[0].minimum_bend_radius_in,
+            (SourcedValue{2.125, {measured, Mark::verified_secondary}}));
+  table.columns =
+      "    columns: [size, outside, walls, minimum_inside_bend_radius, minimum_bend_radius]\n";
+  table.rows = "    rows:\n      - [1/4, 0.25, [0.035], 2, 2.125]\n";
+  expect_refused(table.text(), "leave one of them out");
+}
+
 TEST(ReadTables, RefusesABadValueAndNamesTableLineAndEntry) {
   TableText table;
   table.rows = "    rows:\n      - [1/4, 0.25, [0.028, 0.035], -12]\n";

@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <numbers>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -11,8 +12,9 @@ namespace linewright {
 namespace {
 
 /// One row of the two published tube tables: AC 43.13-1B Table 9-2 (minimum bend radius to
-/// centreline) and the fluid-tubing support table of FAA-H-8083-31. Steel spacing from 1/4 in up is
-/// MIL-H-8891A Table II. Inches; a negative radius stands for "not listed".
+/// centreline) and FAA-H-8083-30 chapter 7, Table 7-5 (distance between supports), both recalled.
+/// Steel spacing from 1/4 in up is MIL-H-8891A Table II. Inches; a negative radius stands for "not
+/// listed".
 struct PublishedTube {
   std::string size;
   double outside;
@@ -63,10 +65,11 @@ TEST_P(RigidTube, HasTheMinimumBendRadiusOfTable92) {
 TEST_P(RigidTube, HasThePublishedSupportSpacing) {
   const PublishedTube& row = GetParam();
   expect_sourced(line_called("tube-aluminium-" + row.size).support_spacing_in,
-                 row.aluminium_spacing, "FAA-H-8083-31", Mark::from_memory);
+                 row.aluminium_spacing, "FAA-H-8083-30 chapter 7, Table 7-5", Mark::from_memory);
   const bool verified = row.steel_spacing_mark == Mark::verified;
   expect_sourced(line_called("tube-steel-" + row.size).support_spacing_in, row.steel_spacing,
-                 verified ? "MIL-H-8891A Table II" : "FAA-H-8083-31", row.steel_spacing_mark);
+                 verified ? "MIL-H-8891A Table II" : "FAA-H-8083-30 chapter 7, Table 7-5",
+                 row.steel_spacing_mark);
 }
 
 TEST_P(RigidTube, BendsAtTheMinimumUnlessAPointSaysOtherwise) {
@@ -141,8 +144,10 @@ TEST(RigidTubes, WeighTheirSectionTimesTheirDensity) {
 }
 
 TEST(RigidTubes, HaveTheirMaterialsStiffnessExpansionAndSlack) {
+  std::set<std::string> materials;
   for (const Line& line : built_in_catalogue().lines) {
     if (line.kind != LineKind::rigid_tube) continue;
+    materials.insert(line.material);
     SCOPED_TRACE(line.name);
     const bool steel = line.material == "steel";
     expect_sourced(line.youngs_modulus_psi, steel ? 28e6 : 10.2e6, "modulus", Mark::from_memory);
@@ -152,6 +157,7 @@ TEST(RigidTubes, HaveTheirMaterialsStiffnessExpansionAndSlack) {
     EXPECT_EQ(line.cut_allowance_in, 1.0);
     EXPECT_EQ(line.size_source.mark, Mark::common_practice);
   }
+  EXPECT_EQ(materials, (std::set<std::string>{"aluminium", "steel"}));
 }
 
 // A stiffer and heavier tube may bend and hang no more freely than a lighter, smaller one.

@@ -20,7 +20,8 @@ struct Bundle {
 const std::vector<Bundle> bundles{{"1/8", 0.125},   {"3/16", 0.1875}, {"1/4", 0.25},
                                   {"5/16", 0.3125}, {"3/8", 0.375},   {"1/2", 0.5}};
 
-// TM 1-1500-204-23-4 item 27: ten times the outside diameter. AC 43.13-1B para 11-96 a: 24 in.
+// TM 1-1500-204-23-4 item 27: ten times the outside diameter "of the wire or cable". AC 43.13-1B
+// para 11-96 a: 24 in.
 TEST(Wires, BendAtTenDiametersAndAreHeldEveryTwoFeet) {
   for (const Bundle& bundle : bundles) {
     SCOPED_TRACE(bundle.size);
@@ -30,6 +31,8 @@ TEST(Wires, BendAtTenDiametersAndAreHeldEveryTwoFeet) {
     EXPECT_EQ(wire.inside_diameter_in, 0);
     expect_sourced(wire.minimum_bend_radius_in, 10 * bundle.diameter, "TM 1-1500-204-23-4 item 27",
                    Mark::verified);
+    EXPECT_NE(wire.minimum_bend_radius_in->source.text.find("read as the bundle"),
+              std::string::npos);
     expect_sourced(wire.support_spacing_in, 24, "AC 43.13-1B para 11-96 a", Mark::verified);
     EXPECT_EQ(wire.cut_allowance_in, 6.0);
   }
@@ -112,6 +115,7 @@ TEST(Catalogue, HasEveryNameOnceAndASourceForEachValue) {
       EXPECT_NE(value->source.mark, Mark::builder);
     }
   }
+  EXPECT_GT(names.size(), 100u);
   EXPECT_EQ(built_in_catalogue().find_line("tube-aluminium-9/16"), nullptr);
 }
 

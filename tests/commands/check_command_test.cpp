@@ -1,8 +1,10 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "commands/command_run.hpp"
+#include "input/project_folder.hpp"
 #include "render/layout.hpp"
 
 namespace linewright {
@@ -57,6 +59,30 @@ TEST(CheckCommand, AFailGivesOneWhateverTheFormat) {
   EXPECT_EQ(run({"check", project.root(), "--quiet"}).code, 1);
 }
 
+const std::string without_routes =
+    "linewright: 1\nname: bare\nunits: in\nbuild_tolerance: 0.06\n"
+    "temperature: {min: 70 degF, rigged: 70 degF, max: 70 degF}\n"
+    "load_factor: {positive: 3.8, negative: -1.5}\n";
+
+// Silence about a project that holds nothing is no pass.
+TEST(CheckCommand, NothingJudgedGivesOne) {
+  const ProjectFolder folder;
+  folder.write("project.yaml", without_routes);
+  const CommandRun text = run({"check", folder.path().string()});
+  EXPECT_EQ(text.code, 1) << text.out << text.err;
+  EXPECT_TRUE(contains(text.out, "nothing was judged")) << text.out;
+  const CommandRun data = run({"check", folder.path().string(), "--format", "json"});
+  EXPECT_EQ(data.code, 1);
+  EXPECT_TRUE(contains(json::parse(data.out).at("notes").at(0), "nothing was judged"));
+}
+
+TEST(CheckCommand, ARuleThatHasNothingToJudgeSaysSo) {
+  const StarterCopy project;
+  const CommandRun result = run({"check", project.root(), "--rule", "slack"});
+  EXPECT_EQ(result.code, 0);
+  EXPECT_TRUE(contains(result.out, "slack has nothing to judge in this project")) << result.out;
+}
+
 TEST(CheckCommand, AWarningGivesOneOnlyWhenStrict) {
   const StarterCopy project;
   take_the_clamp_away(project);
@@ -87,11 +113,11 @@ TEST(CheckCommand, AWaivedFailPassesAndStaysVisible) {
   const json report =
       json::parse(run({"check", project.root(), "--rule", "bend-radius", "--format", "json"}).out);
   EXPECT_EQ(report["summary"]["waived"], 1);
-  for (const json& check : report["checks"])
-    if (check["verdict"] == "waived") {
-      EXPECT_EQ(check["was"], "fail");
-      EXPECT_EQ(check["waived_reason"], "measured round after bending");
-    }
+  const auto waived = std::find_if(report["checks"].begin(), report["checks"].end(),
+                                   [](const json& check) { return check["verdict"] == "waived"; });
+  ASSERT_NE(waived, report["checks"].end());
+  EXPECT_EQ((*waived)["was"], "fail");
+  EXPECT_EQ((*waived)["waived_reason"], "measured round after bending");
 }
 
 TEST(CheckCommand, BadInputShowsAllErrorsAndNoResult) {
@@ -114,7 +140,7 @@ TEST(CheckCommand, AMissingProjectIsBadInput) {
   const CommandRun result = run({"check", folder / "nowhere"});
   EXPECT_EQ(result.code, 2);
   EXPECT_EQ(result.out, "");
-  EXPECT_NE(result.err, "");
+  EXPECT_TRUE(contains(result.err, "nowhere")) << result.err;
 }
 
 TEST(CheckCommand, FiltersMustNameSomething) {
@@ -156,6 +182,7 @@ TEST(CheckCommand, JsonHoldsEveryPromisedKey) {
   int judged = 0;
   for (const json& count : report["summary"]) judged += count.get<int>();
   EXPECT_EQ(static_cast<std::size_t>(judged), report["checks"].size());
+  EXPECT_GT(judged, 20);
   ASSERT_EQ(report["routes"].size(), 5u);
   for (const json& check : report["checks"]) {
     for (const char* key :
@@ -185,10 +212,13 @@ TEST(CheckCommand, TextKeepsToEightyColumnsButForItsFirstLines) {
   const StarterCopy project;
   project.bend_too_tightly();
   take_the_clamp_away(project);
+  std::size_t longest = 0;
   for (const std::string& line : test::lines_of(run({"check", project.root(), "--verbose"}).out)) {
     if (line.starts_with("static.yaml:") || line.starts_with("structure.yaml:")) continue;
     EXPECT_LE(columns_of(line), text_columns) << line;
+    longest = std::max<std::size_t>(longest, columns_of(line));
   }
+  EXPECT_GT(longest, text_columns - 10u);
 }
 
 TEST(CheckCommand, VerboseShowsWhatPassed) {
@@ -237,6 +267,9 @@ TEST(CheckCommand, SaysWhatItTookForAPilotsForce) {
                        "the most of 14 CFR 23.397(b)"));
   EXPECT_FALSE(contains(assumptions(", lever_ratio: 1.4, pilot_force: 160 lbf"), "pilot_force"));
   EXPECT_FALSE(contains(assumptions(""), "pilot_force"));
+  EXPECT_TRUE(contains(assumptions(", lever_ratio: 1.4"),
+                       "dual_controls is not stated: one pilot was taken to pull on left"));
+  EXPECT_FALSE(contains(assumptions(""), "dual_controls"));
 }
 
 }  // namespace

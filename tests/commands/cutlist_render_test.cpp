@@ -48,8 +48,12 @@ TEST(CutlistText, RigidTubeShowsBothMarksOfABend) {
 
 TEST(CutlistText, ALineBentInPlaceShowsOnlyWhereABendStarts) {
   Report report = one_bend();
+  EXPECT_TRUE(contains(cutlist_text(report, {}), " ends at ")) << "bent on a tool";
   report.routes[0].cut.rigid = false;
-  EXPECT_FALSE(contains(cutlist_text(report, {}), "ends at"));
+  const std::string text = cutlist_text(report, {});
+  EXPECT_FALSE(contains(text, "ends at")) << text;
+  EXPECT_TRUE(contains(text, "     1    9.00 in    9.00 in   90.0 deg          -    1.00 in"))
+      << text;
 }
 
 TEST(CutlistText, AVolumeCountedAsNothingIsSaid) {

@@ -60,15 +60,17 @@ TEST(Output, ForceKeepsALinkAndPermissions) {
 
 TEST(Output, OnlyRegularFilesAreReplaced) {
   const TempFolder folder;
-  EXPECT_NE(write_whole_file({folder.path(), "text"}, true), "");
-  EXPECT_NE(write_whole_file({"/dev/null", "text"}, true), "");
+  EXPECT_EQ(write_whole_file({folder.path(), "text"}, true),
+            "'" + folder.path().string() + "' is not a regular file and is not replaced");
+  EXPECT_EQ(write_whole_file({"/dev/null", "text"}, true),
+            "'/dev/null' is not a regular file and is not replaced");
   EXPECT_TRUE(fs::is_character_file("/dev/null"));
 }
 
 TEST(Output, ADanglingLinkIsNotWrittenThrough) {
   const TempFolder folder;
   fs::create_symlink(folder / "nowhere.txt", folder / "link.txt");
-  EXPECT_NE(write_whole_file({folder / "link.txt", "text"}, false), "");
+  EXPECT_TRUE(contains(write_whole_file({folder / "link.txt", "text"}, false), "is already there"));
   EXPECT_FALSE(fs::exists(folder / "nowhere.txt"));
 }
 
@@ -99,9 +101,13 @@ TEST(Output, BadInputWritesNoFile) {
 TEST(WholeFiles, AllOrNone) {
   const TempFolder folder;
   test::write(folder / "second.yaml", "mine");
-  EXPECT_NE(write_all_or_none({{folder / "first.yaml", "a"}, {folder / "second.yaml", "b"}}), "");
+  EXPECT_TRUE(
+      contains(write_all_or_none({{folder / "first.yaml", "a"}, {folder / "second.yaml", "b"}}),
+               "second.yaml' is already there"));
   EXPECT_FALSE(fs::exists(folder / "first.yaml"));
-  EXPECT_NE(write_all_or_none({{folder / "first.yaml", "a"}, {folder / "no/third.yaml", "b"}}), "");
+  EXPECT_TRUE(
+      contains(write_all_or_none({{folder / "first.yaml", "a"}, {folder / "no/third.yaml", "b"}}),
+               "no/third.yaml': No such file"));
   EXPECT_FALSE(fs::exists(folder / "first.yaml"));
   EXPECT_EQ(test::read(folder / "second.yaml"), "mine");
 }

@@ -40,8 +40,9 @@ ReachEnvelope random_span(oracles::Random& random) {
   return span;
 }
 
-// Reference file, section 10 rows 8 and 9 (calculated there): mid-widths of the slack string, the
-// clamped tube and the ellipsoid.
+// In the middle of a span L with a surplus δ: a slack string √(3 L δ/8), from the parabola's length
+// L [1 + 8/3 (f/L)²] [verified: structures text on cables, eqs. 5.13 to 5.16]; a clamped tube, as a
+// cosine, (2/π) √(L δ), and the ellipsoid about both ends ½ √((L+δ)² - L²) [calculated].
 TEST(Envelope, HasTheTextbookWidthsInTheMiddle) {
   struct Row {
     double length, surplus, string, tube, bound;
@@ -94,7 +95,7 @@ TEST(Envelope, AddsSagAsAParabolaToBothOutlines) {
   ReachEnvelope span;
   span.start_in = 10;
   span.end_in = 40;
-  span.sag_in = 0.0090625;  // row 6: 1/8 in cable, 30 in, 30 lb
+  span.sag_in = 0.0090625;  // w L²/(8 T) of 1/8 in cable over 30 in at 30 lbf [calculated]
   EXPECT_NEAR(span.width_in(Reach::likely, 25), 0.0090625, rounding_in);
   EXPECT_NEAR(span.width_in(Reach::bound, 25), 0.0090625, rounding_in);
   EXPECT_NEAR(span.width_in(Reach::likely, 17.5), 0.75 * 0.0090625, rounding_in);
@@ -175,7 +176,7 @@ TEST(ShortenedEnvelope, SagsByTheFourthPowerOfABeamAndTheSecondOfAString) {
   ReachEnvelope span;
   span.start_in = 0;
   span.end_in = 60;
-  span.sag_in = 0.03625;  // row 7: 1/8 in cable, 60 in, 30 lb; row 6: a quarter of it at 30 in
+  span.sag_in = 0.03625;  // of 1/8 in cable over 60 in at 30 lbf; a quarter of it over 30 in
   EXPECT_NEAR(shortened(span, 0, 30, 0, 2).sag_in, 0.0090625, rounding_in);
   EXPECT_NEAR(shortened(span, 0, 30, 0, 4).sag_in, 0.03625 / 16, rounding_in);
 }

@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "input/project_folder.hpp"
 
 namespace linewright {
@@ -63,9 +65,12 @@ TEST(ControlCableReader, ReadsATurnbucklesAdjustmentAndEnds) {
 }
 
 TEST(ControlCableReader, TakesATurnbuckleDrawnAtTheEndOfItsAdjustment) {
-  for (const char* length : {"4", "5.5"})
-    loaded("", "    attached: [{kind: turnbuckle, at: 50, length: " + std::string(length) +
-                   ", diameter: 0.44, adjustment: {shortest: 4, longest: 5.5}}]\n");
+  for (const auto& [text, length_in] : {std::pair{"4", 4.0}, {"5.5", 5.5}}) {
+    const Project project =
+        loaded("", "    attached: [{kind: turnbuckle, at: 50, length: " + std::string(text) +
+                       ", diameter: 0.44, adjustment: {shortest: 4, longest: 5.5}}]\n");
+    EXPECT_EQ(project.routes.at(0).attached.at(0).length_in, length_in);
+  }
 }
 
 TEST(ControlCableReader, ReadsTheLeverAndThePilotsForce) {
@@ -88,6 +93,36 @@ TEST(ControlCableReader, InventsNothing) {
   const Route& route = project.routes.at(0);
   EXPECT_FALSE(route.ends.from || route.ends.to || route.lever ||
                route.airframe_stiffness_lbf_per_in || project.airframe_stiffness_lbf_per_in);
+}
+
+/// Two cables of controls written so, read from a file.
+std::vector<Route> two_controls(const std::string& first, const std::string& second) {
+  return loaded("", "  - {name: other, system: cable, control: " + second +
+                        ", line: cable-7x19-1/8-steel, from: pedal, to: horn}\n"
+                        "  - {name: third, system: cable, control: " +
+                        first + ", line: cable-7x19-1/8-steel, from: pedal, to: horn}\n")
+      .routes;
+}
+
+TEST(ControlCableReader, TakesAControlForOneHoweverItIsWritten) {
+  for (const Route& route : two_controls("' RUDDER '", "Rudder"))
+    EXPECT_EQ(route.control, "rudder");
+  const std::vector<Route> tab = two_controls("Trim", "'trim '");
+  EXPECT_EQ(tab.at(1).control, "trim");
+  EXPECT_EQ(tab.at(2).control, "trim");
+  for (const Route& route : {tab.at(1), tab.at(2)}) EXPECT_FALSE(route.primary);
+  const std::vector<Route> apart = two_controls("elevator", "rudder-2");
+  EXPECT_EQ(apart.at(1).control, "rudder-2");
+  EXPECT_EQ(apart.at(2).control, "elevator");
+}
+
+TEST(ControlCableReader, ReadsDualControlsForAllLevers) {
+  const std::string lever = "    lever_ratio: 1.4\n";
+  EXPECT_FALSE(loaded("", lever).dual_controls.has_value());
+  EXPECT_FALSE(loaded("", lever).routes.at(0).lever->two_pilots);
+  EXPECT_FALSE(loaded("dual_controls: false\n", lever).routes.at(0).lever->two_pilots);
+  EXPECT_TRUE(loaded("dual_controls: true\n", lever).routes.at(0).lever->two_pilots);
+  EXPECT_EQ(loaded("dual_controls: true\n", lever).dual_controls, true);
 }
 
 }  // namespace

@@ -10,19 +10,16 @@ namespace {
 const std::string header = "time_s,altitude_ft\n";
 
 LeakLog read(const std::string& text, LoggedQuantity quantity = LoggedQuantity::altitude_ft) {
-  const auto result = read_leak_log(text, "log.csv", quantity);
-  if (const auto* errors = std::get_if<std::vector<Diagnostic>>(&result)) {
-    ADD_FAILURE() << errors->front().message;
-    return {};
-  }
-  return std::get<LeakLog>(result);
+  const auto log = read_leak_log(text, "log.csv", quantity);
+  if (log) return *log;
+  ADD_FAILURE() << log.error().front().message;
+  return {};
 }
 
 std::vector<Diagnostic> errors_in(const std::string& text,
                                   LoggedQuantity quantity = LoggedQuantity::altitude_ft) {
-  const auto result = read_leak_log(text, "log.csv", quantity);
-  if (std::holds_alternative<LeakLog>(result)) return {};
-  return std::get<std::vector<Diagnostic>>(result);
+  const auto log = read_leak_log(text, "log.csv", quantity);
+  return log ? std::vector<Diagnostic>() : log.error();
 }
 
 void expect_error(const std::string& text, int line, int column, const std::string& part,

@@ -8,6 +8,8 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <string>
+#include <vector>
 
 #include "input/project_folder.hpp"
 
@@ -51,7 +53,9 @@ TEST_P(BrokenProject, ShowsTheLineOfEveryPlace) {
   const fs::path folder = broken_projects / GetParam();
   const bool is_folder = fs::is_directory(folder);
   const fs::path project = is_folder ? folder : fs::path(folder) += ".yaml";
-  for (const Diagnostic& error : load_project(project, small_catalogue()).errors) {
+  const std::vector<Diagnostic> errors = load_project(project, small_catalogue()).errors;
+  ASSERT_FALSE(errors.empty());
+  for (const Diagnostic& error : errors) {
     const std::string text = bytes_of((is_folder ? folder : broken_projects) / error.where.file);
     if (error.where.line == 0) continue;
     EXPECT_FALSE(error.source_line.empty()) << error.message;
@@ -63,13 +67,17 @@ INSTANTIATE_TEST_SUITE_P(LoadProject, BrokenProject, testing::ValuesIn(broken_pr
                          test_name);
 
 TEST(BrokenProjects, EachHasItsExpectedMessages) {
+  std::size_t projects = 0;
   for (const fs::directory_entry& entry : fs::directory_iterator(broken_projects)) {
     const bool is_project = entry.path().extension() == ".yaml" ||
                             (entry.is_directory() && fs::exists(entry.path() / "project.yaml"));
     if (!is_project) continue;
+    ++projects;
     EXPECT_TRUE(fs::exists(fs::path(broken_projects / entry.path().stem()) += ".expected"))
         << entry.path();
   }
+  EXPECT_EQ(projects, broken_project_names().size());
+  EXPECT_GT(projects, 100u);
 }
 
 }  // namespace

@@ -36,8 +36,13 @@ TEST(LoadProjectHostile, SaysWhatAFolderWithoutAProjectLacks) {
 }
 
 TEST(LoadProjectHostile, RefusesAPathThatIsEmptyOrHoldsNul) {
-  EXPECT_FALSE(load_project("", small_catalogue()).errors.empty());
-  EXPECT_FALSE(load_project(std::string("a\0b", 3), small_catalogue()).errors.empty());
+  const auto error = [](const std::string& path) {
+    const LoadResult result = load_project(path, small_catalogue());
+    EXPECT_FALSE(result.project.has_value());
+    return result.errors.size() == 1 ? result.errors[0].message : "not one error";
+  };
+  EXPECT_EQ(error(""), "there is no such file");
+  EXPECT_EQ(error(std::string("a\0b", 3)), "there is no such file: the name holds a NUL character");
 }
 
 TEST(LoadProjectHostile, DoesNotWaitForAPipe) {

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 
+#include "input/field_words.hpp"
+#include "input/keys/project_keys.hpp"
 #include "input/project_folder.hpp"
 
 namespace linewright {
@@ -242,19 +244,22 @@ TEST(LoadProject, ReportsAMissingNameOnlyWhereItCannotBeInAMisspeltSection) {
   const ProjectFolder folder;
   folder.write("project.yaml", head + "climbs: 500\n" + waiver);
   EXPECT_EQ(shown(load_project(folder.path(), small_catalogue()).errors),
-            "project.yaml:3:1: unknown key 'climbs' in a project file | did you mean 'climb'?\n"
-            "project.yaml:4:32: there is no route 'run'\n");
+            "project.yaml:3:1: unknown key 'climbs' in a project file | did you mean 'climb'? " +
+                keys_words(project_map) + "\nproject.yaml:4:32: there is no route 'run'\n");
   folder.write("project.yaml", head + "rotues: [{name: run}]\n" + waiver);
   EXPECT_EQ(shown(load_project(folder.path(), small_catalogue()).errors),
-            "project.yaml:3:1: unknown key 'rotues' in a project file | did you mean 'routes'?\n");
+            "project.yaml:3:1: unknown key 'rotues' in a project file | did you mean 'routes'? " +
+                keys_words(project_map) + "\n");
 }
 
 TEST(LoadProject, CountsColumnsInCharacters) {
   const ProjectFolder folder;
   folder.write("project.yaml", head + "attitudes: [{name: \xC3\xA9t\xC3\xA9, pich: 3, roll: 0}]\n");
   const LoadResult result = load_project(folder.path(), small_catalogue());
-  EXPECT_EQ(shown(result.errors),
-            "project.yaml:3:25: unknown key 'pich' in an attitude | did you mean 'pitch'?\n");
+  EXPECT_EQ(
+      shown(result.errors),
+      "project.yaml:3:25: unknown key 'pich' in an attitude | did you mean 'pitch'? keys of an "
+      "attitude: name, pitch, roll\n");
 }
 
 TEST(LoadProject, TellsAPartFromAProjectAndMissesNothingThatOthersName) {

@@ -75,7 +75,8 @@ TEST(Glb, TakesCornersInOrderWhereThereAreNoIndices) {
 }
 
 TEST(Glb, TakesStripsAndFans) {
-  // Section 3.7.2.1: strip {i, i + (1 + i % 2), i + (2 - i % 2)}, fan {i + 1, i + 2, 0}.
+  // glTF 2.0 Specification, section 3.7.2.1 [from memory]: strip {i, i + (1 + i % 2), i + (2 - i %
+  // 2)}, fan {i + 1, i + 2, 0}.
   Sample sample;
   sample.primitive = R"({"attributes":{"POSITION":0},"mode":5})";
   EXPECT_EQ(mesh_of(sample.read()).corners,

@@ -47,12 +47,12 @@ std::vector<HostileCase> sound_files() {
 
 /// A mesh that keeps its promises, or an error with words.
 void expect_mesh_or_error(const MeshReading& reading) {
-  if (const auto* fault = std::get_if<Diagnostic>(&reading)) {
-    EXPECT_FALSE(fault->message.empty());
-    EXPECT_FALSE(fault->where.file.empty());
+  if (!reading) {
+    EXPECT_FALSE(reading.error().message.empty());
+    EXPECT_FALSE(reading.error().where.file.empty());
     return;
   }
-  const MeshTriangles& mesh = std::get<MeshTriangles>(reading);
+  const MeshTriangles& mesh = *reading;
   EXPECT_FALSE(mesh.corners.empty());
   EXPECT_LT(mesh.corners.size(), 10'000u);
   for (const Corners& corners : mesh.corners)

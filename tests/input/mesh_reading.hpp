@@ -7,7 +7,6 @@
 #include <cstdint>
 #include <cstring>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "input/mesh/read_mesh_file.hpp"
@@ -15,7 +14,7 @@
 
 namespace linewright {
 
-using MeshReading = std::variant<MeshTriangles, Diagnostic>;
+using MeshReading = Expected<MeshTriangles, Diagnostic>;
 using Corners = std::array<float, 9>;
 
 /// Reads a file of these bytes; as far out as a project in inches allows.
@@ -27,18 +26,17 @@ inline MeshReading read_bytes(const std::string& name, const std::string& bytes)
 
 /// What is wrong, as "file:line:column: message", or "read" where nothing is.
 inline std::string fault_of(const MeshReading& reading) {
-  const auto* fault = std::get_if<Diagnostic>(&reading);
-  if (fault == nullptr) return "read";
-  std::string place = fault->where.file;
-  if (fault->where.line > 0)
-    place += ":" + std::to_string(fault->where.line) + ":" + std::to_string(fault->where.column);
-  return place + ": " + fault->message;
+  if (reading) return "read";
+  const Diagnostic& fault = reading.error();
+  std::string place = fault.where.file;
+  if (fault.where.line > 0)
+    place += ":" + std::to_string(fault.where.line) + ":" + std::to_string(fault.where.column);
+  return place + ": " + fault.message;
 }
 
 inline MeshTriangles mesh_of(const MeshReading& reading) {
   EXPECT_EQ(fault_of(reading), "read");
-  const auto* mesh = std::get_if<MeshTriangles>(&reading);
-  return mesh != nullptr ? *mesh : MeshTriangles();
+  return reading ? *reading : MeshTriangles();
 }
 
 template <typename Value>

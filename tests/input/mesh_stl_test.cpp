@@ -120,8 +120,8 @@ TEST(AsciiStl, NamesLineAndColumnOfAFault) {
 
 TEST(AsciiStl, ShowsTheLineOfAFault) {
   const MeshReading reading = read_bytes("a.stl", "solid a\r\n facet abnormal 0 0 1\r\n");
-  ASSERT_TRUE(std::holds_alternative<Diagnostic>(reading));
-  EXPECT_EQ(std::get<Diagnostic>(reading).source_line, " facet abnormal 0 0 1");
+  ASSERT_FALSE(reading);
+  EXPECT_EQ(reading.error().source_line, " facet abnormal 0 0 1");
 }
 
 TEST(MeshFile, IsRefusedWhereItIsNoMeshAtAll) {

@@ -31,7 +31,10 @@ TEST(OutlineCheck, PointsAtTheCornerThatIsWrong) {
 }
 
 TEST(OutlineCheck, RefusesAnEdgeThatOnlyTouchesAnother) {
-  EXPECT_TRUE(outline_fault({{0, 0}, {4, 0}, {4, 4}, {2, 0}, {0, 4}}).has_value());
+  const auto fault = outline_fault({{0, 0}, {4, 0}, {4, 4}, {2, 0}, {0, 4}});
+  ASSERT_TRUE(fault);
+  EXPECT_EQ(fault->words,
+            "the outline crosses itself: the edge after corner 1 meets the edge after corner 4");
 }
 
 TEST(OutlineCheck, SaysNothingOfCornersThatCouldNotBeRead) {
@@ -41,7 +44,9 @@ TEST(OutlineCheck, SaysNothingOfCornersThatCouldNotBeRead) {
 }
 
 TEST(OutlineCheck, RefusesMoreCornersThanItLooksAt) {
-  EXPECT_TRUE(outline_fault(std::vector<Vec2>(most_corners + 1)).has_value());
+  const auto fault = outline_fault(std::vector<Vec2>(most_corners + 1));
+  ASSERT_TRUE(fault);
+  EXPECT_EQ(fault->words, "expected at most 10000 corners, found 10001");
 }
 
 TEST(OutlineCheck, CoversItsInsideAndItsEdge) {

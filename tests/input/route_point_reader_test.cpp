@@ -48,6 +48,31 @@ TEST(PulleyInAFile, StatesItsGuards) {
   EXPECT_FALSE(points[2].guards.has_value());
 }
 
+/// What is said of a pulley with these keys, in millimetres.
+std::string pulley_errors(const std::string& keys) {
+  const ProjectFolder folder;
+  folder.write("project.yaml",
+               "linewright: 1\nname: cable\nunits: mm\nnodes:\n"
+               "  - {name: pedal, kind: pedal, at: [0, 0, 0]}\n"
+               "  - {name: horn, kind: horn, at: [900, 0, 300]}\n"
+               "routes:\n"
+               "  - {name: run, system: cable, line: cable-7x19-1/8-steel, from: pedal, to: horn,\n"
+               "     points: [{at: [400, 0, 0], hold: pulley, diameter: 88.9, " +
+                   keys + "}]}\n");
+  return shown(load_project(folder.path() / "project.yaml", small_catalogue()).errors);
+}
+
+TEST(PulleyInAFile, BendsTheCableAsItsGrooveDoes) {
+  EXPECT_EQ(pulley_errors("axis: [0, 1, 0]"), "");
+  EXPECT_EQ(pulley_errors("axis: [0, 1, 0], bend: 44.45"), "");
+  EXPECT_EQ(pulley_errors("axis: [0, 1, 0], bend: 44.5"), "");
+  for (const char* bend : {"300", "44", "45", "88.9"}) {
+    const std::string errors = pulley_errors(std::string("axis: [0, 1, 0], bend: ") + bend);
+    EXPECT_NE(errors.find("as the pulley's groove does, 1.75 in"), std::string::npos) << errors;
+    EXPECT_NE(errors.find("project.yaml:9:"), std::string::npos) << errors;
+  }
+}
+
 TEST(FairleadInAFile, PassedFreeIsNoPointOfThePath) {
   const Project project = with_cable(
       "    points:\n"

@@ -1,6 +1,5 @@
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <random>
 #include <string>
 #include <string_view>
@@ -11,12 +10,6 @@
 
 namespace linewright {
 namespace {
-
-double seconds_to_read(std::string_view text) {
-  const auto start = std::chrono::steady_clock::now();
-  read(text);
-  return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-}
 
 /// Every place an error gives lies in the text or just after a line of it.
 void expect_places_inside(const YamlDocument& document, const std::string& text) {
@@ -83,18 +76,14 @@ TEST(YamlDocumentHostile, NestingUpToTheLimitIsRead) {
                "nested more than 64 deep");
 }
 
-TEST(YamlDocumentHostile, TenThousandDeepNestingGivesOneErrorAtOnce) {
+TEST(YamlDocumentHostile, TenThousandDeepNestingGivesOneError) {
   std::string block;
   for (std::size_t i = 0; i < 2000; ++i) block += std::string(i, ' ') + "a:\n";
   for (const std::string& text :
        {repeated("[", 10'000), repeated("[", 10'000) + repeated("]", 10'000),
         repeated("{a: ", 10'000), repeated("- ", 10'000), repeated("? ", 10'000),
         repeated("[a: ", 10'000), repeated("{? ", 10'000), repeated("a: [", 10'000), block}) {
-    const auto start = std::chrono::steady_clock::now();
-    const Diagnostic error = only_error(text);
-    const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
-    EXPECT_EQ(error.message, "nested more than 64 deep") << text.substr(0, 20);
-    EXPECT_LT(taken.count(), 2) << text.substr(0, 20);
+    EXPECT_EQ(only_error(text).message, "nested more than 64 deep") << text.substr(0, 20);
   }
 }
 
@@ -138,11 +127,13 @@ TEST(YamlDocumentHostile, MoreValuesThanMemoryShouldHoldAreRefusedBeforeParsing)
   EXPECT_EQ(only_error(repeated("[", 5'000'000)).message, "nested more than 64 deep");
 }
 
-// Counting columns from the line's start for every value would take 20 thousand million steps here.
-TEST(YamlDocumentHostile, ManyValuesFarAlongOneLineAreReadInTime) {
-  const std::string text = "[" + repeated("é", 500'000) + repeated(", 1", 20'000) + "]";
-  EXPECT_LT(seconds_to_read(text), 5);
-  EXPECT_EQ(root_of(text).items.back().where, at(1, 1 + 500'000 + 3 * 20'000));
+// Counting columns from the line's start for every value would take 400 thousand million steps
+// here, which ctest does not wait for.
+TEST(YamlDocumentHostile, ManyValuesFarAlongOneLineKnowTheirColumns) {
+  const std::string text = "[" + repeated("é", 2'000'000) + repeated(", 1", 200'000) + "]";
+  const YamlNode root = root_of(text);
+  ASSERT_EQ(root.items.size(), 200'001u);
+  EXPECT_EQ(root.items.back().where, at(1, 1 + 2'000'000 + 3 * 200'000));
 }
 
 TEST(YamlDocumentHostile, AVeryLongSourceLineIsNotCarriedByEveryError) {
@@ -165,6 +156,7 @@ TEST(YamlDocumentHostile, RandomTextsGiveATreeOrErrorsWithPlaces) {
       "!t ", "&a ",  "*a",    "---\n", "...\n", "\t", "~",     "null", "\\",     "<<: ",
       "%",   "\r\n", "key: ", "\n- ",  "\n? ",  "@",  "1.5 in"};
   std::mt19937 random(20240229);
+  int refused = 0;
   for (int round = 0; round < 5'000; ++round) {
     std::string text;
     const std::size_t length = 1 + random() % 30;
@@ -172,7 +164,10 @@ TEST(YamlDocumentHostile, RandomTextsGiveATreeOrErrorsWithPlaces) {
     const YamlDocument document = read(text);
     expect_places_inside(document, text);
     if (testing::Test::HasFailure()) return;
+    refused += document.errors.empty() ? 0 : 1;
   }
+  EXPECT_GT(refused, 2'000);
+  EXPECT_LT(refused, 4'950);
 }
 
 TEST(YamlDocumentHostile, ATextCutInsideBracketsOrQuotesNeverPassesForTheWhole) {

@@ -72,6 +72,9 @@ TEST(HeightProfileProperty, RunsStraightBetweenSamplesAndMissesNoExtreme) {
     const Centreline line(oracles::fitting_path(random, random.whole(2, 6)));
     const Vec3 up = random.direction();
     const auto profile = height_profile(line, up);
+    ASSERT_GE(profile.size(), 2u);
+    EXPECT_EQ(profile.front().distance_in, 0);
+    EXPECT_NEAR(profile.back().distance_in, line.length_in(), 1e-9);
     for (std::size_t i = 1; i < profile.size(); ++i) {
       const HeightSample& a = profile[i - 1];
       const HeightSample& b = profile[i];

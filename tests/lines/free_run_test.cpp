@@ -275,15 +275,18 @@ TEST(FreeRun, EverySpanOfEveryRouteIsInARun) {
 }
 
 TEST(FreeRun, LengthIsTheSumOfTheLegs) {
-  for (const FreeRun& run : Network()
-                                .held("a", {0, 0, 0})
-                                .hanging("tee", {10, 0, 0})
-                                .held("b", {30, 0, 0})
-                                .hanging("cap", {10, 5, 0})
-                                .route("a", "tee", {{4, 0, 0}})
-                                .route("tee", "b", {{15, 0, 0}})
-                                .route("cap", "tee")
-                                .runs()) {
+  const std::vector<FreeRun> runs = Network()
+                                        .held("a", {0, 0, 0})
+                                        .hanging("tee", {10, 0, 0})
+                                        .held("b", {30, 0, 0})
+                                        .hanging("cap", {10, 5, 0})
+                                        .route("a", "tee", {{4, 0, 0}})
+                                        .route("tee", "b", {{15, 0, 0}})
+                                        .route("cap", "tee")
+                                        .runs();
+  // Up to the clamps at 4 and 15 in; between them, and from each to the cap.
+  EXPECT_EQ(runs.size(), 5u);
+  for (const FreeRun& run : runs) {
     double sum = 0;
     for (const RunLeg& leg : run.legs) sum += leg.length_in();
     EXPECT_DOUBLE_EQ(run.length_in, sum);

@@ -4,7 +4,9 @@
 
 #include <stdexcept>
 #include <string>
+#include <tuple>
 
+#include "lines/edge_guard.hpp"
 #include "rules/project_text.hpp"
 
 namespace linewright {
@@ -12,7 +14,7 @@ namespace {
 
 /// A line along FS from 100 to 130 at BL 0, WL 10 past the structure given.
 ProjectText past(const std::string& structure, const std::string& points = "[]",
-                 const std::string& kind = "bulkhead") {
+                 const std::string& kind = "bulkhead", const std::string& more = "") {
   ProjectSections sections;
   sections.structure = structure;
   sections.nodes = "  - {name: forward, kind: " + kind + ", at: [100, 0, 10]}\n" +
@@ -20,7 +22,7 @@ ProjectText past(const std::string& structure, const std::string& points = "[]",
   sections.routes =
       "  - {name: route, system: cable, line: cable-7x19-1/8-steel, from: forward, to: aft,\n"
       "     points: " +
-      points + "}\n";
+      points + more + "}\n";
   return ProjectText(sections);
 }
 
@@ -41,6 +43,7 @@ std::string rod_at(const std::string& station) {
          ", 0, 20], diameter: 1}}\n";
 }
 
+// Half an inch for a mounting and an inch for its fitting [common practice, no source].
 TEST(NeighbourFilter, LeavesOutWhatAnEndIsMountedOnForAnInch) {
   // The rod's surface is half an inch and a bit less from the node.
   const ProjectText project = past(rod_at("99.01"));
@@ -71,14 +74,28 @@ TEST(NeighbourFilter, CountsWhatANodeHangsBeside) {
   EXPECT_TRUE(filter_of(project).counts(of_part(project, "rod"), 0));
 }
 
-TEST(NeighbourFilter, CountsTheMovingPartThatACableEndsAtUnlessAnArmSaysSo) {
-  const ProjectText project = past(
+/// A cable's end at the tip of a mover that hangs from FS 100, WL 14.
+ProjectText at_a_horn(const std::string& arm) {
+  ProjectText project = past(
       "  movers:\n    - {name: horn, pivot: [100, 0, 14], axis: [0, 1, 0], points: [[100, 0, 14], "
       "[100, 0, 10]], radius: 0.4, sweep: [-20, 20]}\n",
-      "[]", "horn");
+      "[]", "horn" + arm);
+  return project;
+}
+
+TEST(NeighbourFilter, LeavesOutTheMovingPartThatACablesEndGoesWith) {
+  const ProjectText project = at_a_horn(", arm: {pivot: [100, 0, 14], axis: [0, -1, 0]}");
   const NeighbourFilter filter = filter_of(project);
-  EXPECT_TRUE(filter.counts(of_part(project, "horn"), 0));
+  EXPECT_FALSE(filter.counts(of_part(project, "horn"), 0));
   EXPECT_TRUE(filter.counts(of_part(project, "horn"), 29));
+}
+
+TEST(NeighbourFilter, CountsAMovingPartThatTheEndDoesNotTurnWith) {
+  for (const std::string arm : {"", ", arm: {pivot: [100, 0, 6], axis: [0, 1, 0]}",
+                                ", arm: {pivot: [100, 0, 14], axis: [1, 0, 0]}"}) {
+    const ProjectText project = at_a_horn(arm);
+    EXPECT_TRUE(filter_of(project).counts(of_part(project, "horn"), 0.5)) << arm;
+  }
 }
 
 std::string frame(const std::string& edge) {
@@ -101,9 +118,11 @@ TEST(NeighbourFilter, KnowsTheFrameBeingPassedForAnInchEitherWay) {
   EXPECT_FALSE(filter.crossing_near(of_part(project, "rod"), 15));
 }
 
+const std::string stays = ", travel: {forward: 0, aft: 0}";
+
 TEST(NeighbourFilter, TellsGuardedPassagesFromBareOnes) {
   for (const std::string edge : {"grommet", "bushing", "edge-trim"}) {
-    const ProjectText project = past(frame(edge));
+    const ProjectText project = past(frame(edge), "[]", "bulkhead", stays);
     EXPECT_TRUE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 15)) << edge;
     EXPECT_FALSE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 17)) << edge;
   }
@@ -116,7 +135,8 @@ TEST(NeighbourFilter, TellsGuardedPassagesFromBareOnes) {
 TEST(HoleIsGuarded, ByAGuideThatTheRouteHasInIt) {
   for (const std::string hold : {"fairlead", "grommet", "bushing"}) {
     const ProjectText project =
-        past(frame("bare"), "[{at: [115, 0, 10], hold: " + hold + ", through: hole}]");
+        past(frame("bare"), "[{at: [115, 0, 10], hold: " + hold + ", through: hole}]", "bulkhead",
+             stays);
     EXPECT_TRUE(filter_of(project).guarded_crossing_near(of_part(project, "F4"), 15)) << hold;
   }
   for (const std::string hold : {", hold: clamp", ""}) {
@@ -124,6 +144,24 @@ TEST(HoleIsGuarded, ByAGuideThatTheRouteHasInIt) {
         past(frame("bare"), "[{at: [115, 0, 10], through: hole" + hold + "}]");
     EXPECT_FALSE(is_guarded(project.route("route"), project.route("route").crossings.at(0)))
         << hold;
+  }
+}
+
+TEST(HoleIsGuarded, ForACableThatMoves) {
+  // A travel that is not stated may be any.
+  for (const std::string travel : {", travel: {forward: 1, aft: 0}", ""}) {
+    for (const auto& [edge, hold, guarded] : {std::tuple{"bare", "fairlead", true},
+                                              {"bare", "bushing", true},
+                                              {"bare", "grommet", false},
+                                              {"bushing", "fairlead", true},
+                                              {"bushing", "clamp", false},
+                                              {"edge-trim", "clamp", false}}) {
+      const ProjectText project =
+          past(frame(edge), "[{at: [115, 0, 10], through: hole, hold: " + std::string(hold) + "}]",
+               "bulkhead", travel);
+      const PreparedRoute& route = project.route("route");
+      EXPECT_EQ(is_guarded(route, route.crossings.at(0)), guarded) << edge << " " << hold;
+    }
   }
 }
 

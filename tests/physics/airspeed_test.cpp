@@ -102,12 +102,14 @@ TEST(ImpactPressure, Of1000FeetOfSuctionDrivesAnOpenPitotTo148Knots) {
 }
 
 TEST(ImpactPressure, AtLowSpeedIsHalfRhoVSquared) {
-  // 10 kt = 5.1444 m/s: 0.5 x 1.225 x 26.465 = 16.210 Pa; compressibility adds M^2 / 4 = 0.006 %.
+  // [calculated] 10 kt = 5.1444 m/s: 0.5 x 1.225 x 26.465 = 16.210 Pa; compressibility adds M^2 / 4
+  // = 0.006 %.
   EXPECT_NEAR(known(impact_pressure_pa(10)), 16.210, 0.002);
 }
 
 TEST(ImpactPressure, ReachesTheSonicRatio) {
-  // 1.2^3.5 = 1.892929: the pitot ratio at Mach 1 for a ratio of specific heats of 1.4.
+  // [calculated] 1.2^3.5 = 1.892929: the pitot ratio at Mach 1 for a ratio of specific heats
+  // of 1.4.
   EXPECT_NEAR(known(impact_pressure_pa(sea_level_sound_speed_kt)) / 101'325, 0.892929, 1e-6);
   EXPECT_NEAR(known(impact_pressure_pa(sea_level_sound_speed_kt)), 90'476, 0.5);
 }
@@ -125,6 +127,7 @@ TEST(WaterColumn, IsLighterAt20C) {
   // [verified: the builders' table, P0 = 407.513 in of water at 20 C]
   EXPECT_NEAR(inh2o_20c_from_pascals(101'325), 407.513, 1e-9);
   EXPECT_NEAR(pascals_per_inh2o_20c, 248.64, 0.005);
+  // 249.089 Pa at 4 C [from memory].
   EXPECT_NEAR(pascals_per_inh2o_4c / pascals_per_inh2o_20c, 1.0018, 0.00005);
 }
 

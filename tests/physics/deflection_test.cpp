@@ -41,11 +41,15 @@ TEST(Deflection, SecondMomentOfATubeIsThatOfTheRodLessThatOfTheBore) {
 
 TEST(Deflection, AluminiumTubeSagsAsInTheWorkedExample) {
   // Sag 5 w L⁴/(384 E I) pinned, w L⁴/(384 E I) clamped [from memory]; figures [calculated].
-  EXPECT_NEAR(pinned_beam_sag_in(aluminium_tube_weight_lb_per_in, 20, aluminium_modulus_psi,
-                                 aluminium_tube_inertia_in4),
+  EXPECT_NEAR(pinned_beam_sag_in({.length_in = 20,
+                                  .weight_lb_per_in = aluminium_tube_weight_lb_per_in,
+                                  .youngs_modulus_psi = aluminium_modulus_psi,
+                                  .second_moment_in4 = aluminium_tube_inertia_in4}),
               0.003340, 0.5e-6);
-  EXPECT_NEAR(clamped_beam_sag_in(aluminium_tube_weight_lb_per_in, 20, aluminium_modulus_psi,
-                                  aluminium_tube_inertia_in4),
+  EXPECT_NEAR(clamped_beam_sag_in({.length_in = 20,
+                                   .weight_lb_per_in = aluminium_tube_weight_lb_per_in,
+                                   .youngs_modulus_psi = aluminium_modulus_psi,
+                                   .second_moment_in4 = aluminium_tube_inertia_in4}),
               0.000668, 0.5e-6);
 }
 
@@ -53,17 +57,41 @@ TEST(Deflection, PlasticTubeSagsSixteenTimesAsMuchOverTwiceTheSpan) {
   // Plastic tube 1/4 × 0.040, E 60e3 psi and 0.0375 lb/in³ [from memory]; figures [calculated].
   const double inertia_in4 = tube_second_moment_in4(0.25, 0.17);
   const double weight_lb_per_in = 0.0375 * std::numbers::pi / 4 * (0.25 * 0.25 - 0.17 * 0.17);
-  EXPECT_NEAR(pinned_beam_sag_in(weight_lb_per_in, 12, 60e3, inertia_in4), 0.0295, 0.5e-4);
-  EXPECT_NEAR(pinned_beam_sag_in(weight_lb_per_in, 24, 60e3, inertia_in4), 0.4726, 0.5e-4);
-  EXPECT_DOUBLE_EQ(pinned_beam_sag_in(weight_lb_per_in, 24, 60e3, inertia_in4),
-                   16 * pinned_beam_sag_in(weight_lb_per_in, 12, 60e3, inertia_in4));
+  EXPECT_NEAR(pinned_beam_sag_in({.length_in = 12,
+                                  .weight_lb_per_in = weight_lb_per_in,
+                                  .youngs_modulus_psi = 60e3,
+                                  .second_moment_in4 = inertia_in4}),
+              0.0295, 0.5e-4);
+  EXPECT_NEAR(pinned_beam_sag_in({.length_in = 24,
+                                  .weight_lb_per_in = weight_lb_per_in,
+                                  .youngs_modulus_psi = 60e3,
+                                  .second_moment_in4 = inertia_in4}),
+              0.4726, 0.5e-4);
+  EXPECT_DOUBLE_EQ(pinned_beam_sag_in({.length_in = 24,
+                                       .weight_lb_per_in = weight_lb_per_in,
+                                       .youngs_modulus_psi = 60e3,
+                                       .second_moment_in4 = inertia_in4}),
+                   16 * pinned_beam_sag_in({.length_in = 12,
+                                            .weight_lb_per_in = weight_lb_per_in,
+                                            .youngs_modulus_psi = 60e3,
+                                            .second_moment_in4 = inertia_in4}));
 }
 
 TEST(Deflection, CantileverTipSagsFortyEightTimesAsMuchAsTheClampedBeam) {
   // w L⁴/(8 E I) against w L⁴/(384 E I) [from memory].
-  EXPECT_DOUBLE_EQ(cantilever_tip_sag_in(2, 10, 1e6, 0.5), 2 * 1e4 / (8 * 1e6 * 0.5));
-  EXPECT_DOUBLE_EQ(cantilever_tip_sag_in(2, 10, 1e6, 0.5),
-                   48 * clamped_beam_sag_in(2, 10, 1e6, 0.5));
+  EXPECT_DOUBLE_EQ(cantilever_tip_sag_in({.length_in = 10,
+                                          .weight_lb_per_in = 2,
+                                          .youngs_modulus_psi = 1e6,
+                                          .second_moment_in4 = 0.5}),
+                   2 * 1e4 / (8 * 1e6 * 0.5));
+  EXPECT_DOUBLE_EQ(cantilever_tip_sag_in({.length_in = 10,
+                                          .weight_lb_per_in = 2,
+                                          .youngs_modulus_psi = 1e6,
+                                          .second_moment_in4 = 0.5}),
+                   48 * clamped_beam_sag_in({.length_in = 10,
+                                             .weight_lb_per_in = 2,
+                                             .youngs_modulus_psi = 1e6,
+                                             .second_moment_in4 = 0.5}));
 }
 
 TEST(Deflection, BeamSagsSatisfyTheBeamEquation) {
@@ -87,19 +115,42 @@ TEST(Deflection, BeamSagsSatisfyTheBeamEquation) {
       -sag_under([&](double x) { return load * (length * length / 12 - x * (length - x) / 2); }, 0,
                  length / 2);
   // The midpoint rule errs by some (1/4000)² of the whole.
-  EXPECT_NEAR(pinned_beam_sag_in(load, length, 1e4, 0.3), pinned, pinned * 1e-6);
-  EXPECT_NEAR(cantilever_tip_sag_in(load, length, 1e4, 0.3), tip, tip * 1e-6);
-  EXPECT_NEAR(clamped_beam_sag_in(load, length, 1e4, 0.3), clamped, clamped * 1e-5);
+  EXPECT_NEAR(pinned_beam_sag_in({.length_in = length,
+                                  .weight_lb_per_in = load,
+                                  .youngs_modulus_psi = 1e4,
+                                  .second_moment_in4 = 0.3}),
+              pinned, pinned * 1e-6);
+  EXPECT_NEAR(cantilever_tip_sag_in({.length_in = length,
+                                     .weight_lb_per_in = load,
+                                     .youngs_modulus_psi = 1e4,
+                                     .second_moment_in4 = 0.3}),
+              tip, tip * 1e-6);
+  EXPECT_NEAR(clamped_beam_sag_in({.length_in = length,
+                                   .weight_lb_per_in = load,
+                                   .youngs_modulus_psi = 1e4,
+                                   .second_moment_in4 = 0.3}),
+              clamped, clamped * 1e-5);
 }
 
 TEST(Deflection, CableSagsAsInTheWorkedExample) {
   // w L²/(8 H) [verified: structures text on cables, eqs. 5.13 to 5.16]; figures [calculated],
   // some of them cut off instead of rounded.
-  EXPECT_NEAR(string_sag_in(cable_weight_lb_per_in, 30, 30), 0.0090625, 1e-6);
-  EXPECT_NEAR(string_sag_in(3.8 * cable_weight_lb_per_in, 30, 30), 0.034437, 1e-6);
-  EXPECT_NEAR(string_sag_in(cable_weight_lb_per_in, 60, 30), 0.036250, 1e-6);
-  EXPECT_NEAR(string_sag_in(cable_weight_lb_per_in, 60, 20), 0.054375, 1e-6);
-  EXPECT_NEAR(string_sag_in(cable_weight_lb_per_in, 48, 15), 0.046400, 1e-6);
+  EXPECT_NEAR(string_sag_in(
+                  {.length_in = 30, .weight_lb_per_in = cable_weight_lb_per_in, .tension_lbf = 30}),
+              0.0090625, 1e-6);
+  EXPECT_NEAR(
+      string_sag_in(
+          {.length_in = 30, .weight_lb_per_in = 3.8 * cable_weight_lb_per_in, .tension_lbf = 30}),
+      0.034437, 1e-6);
+  EXPECT_NEAR(string_sag_in(
+                  {.length_in = 60, .weight_lb_per_in = cable_weight_lb_per_in, .tension_lbf = 30}),
+              0.036250, 1e-6);
+  EXPECT_NEAR(string_sag_in(
+                  {.length_in = 60, .weight_lb_per_in = cable_weight_lb_per_in, .tension_lbf = 20}),
+              0.054375, 1e-6);
+  EXPECT_NEAR(string_sag_in(
+                  {.length_in = 48, .weight_lb_per_in = cable_weight_lb_per_in, .tension_lbf = 15}),
+              0.046400, 1e-6);
 }
 
 TEST(Deflection, ParabolaOfATautCableIsNearItsCatenary) {
@@ -108,8 +159,9 @@ TEST(Deflection, ParabolaOfATautCableIsNearItsCatenary) {
   const double catenary_sag_in = a * (std::cosh(48 / (2 * a)) - 1);
   // The next term of cosh is (L/2a)²/12 of the first: 1.2e-6 of it here. The subtraction above
   // keeps ten digits.
-  EXPECT_NEAR(string_sag_in(cable_weight_lb_per_in, 48, 15), catenary_sag_in,
-              2e-6 * catenary_sag_in);
+  EXPECT_NEAR(string_sag_in(
+                  {.length_in = 48, .weight_lb_per_in = cable_weight_lb_per_in, .tension_lbf = 15}),
+              catenary_sag_in, 2e-6 * catenary_sag_in);
 }
 
 TEST(Deflection, SlackLinesBowAsInTheWorkedExamples) {
@@ -158,12 +210,16 @@ TEST(Deflection, LineThatIsNotLongerThanItsSpanDoesNotBow) {
 }
 
 TEST(Deflection, AirframeOutgrowsACableAsInTheWorkedExample) {
-  // 180 in run, +100 °F, aluminium 12.9 against steel 6.3 and stainless 9.6, 1e-6/°F
+  // 180 in run, +100 °F, aluminium 12.8 against steel 6.5 and stainless 9.6, 1e-6/°F
   // [calculated].
-  EXPECT_NEAR(thermal_growth_in(180, 6.3e-6, 12.9e-6, 100), -0.1188, 1e-12);
-  EXPECT_NEAR(thermal_growth_in(180, 9.6e-6, 12.9e-6, 100), -0.0594, 1e-12);
-  EXPECT_NEAR(thermal_growth_in(180, 12.9e-6, 6.3e-6, 100), 0.1188, 1e-12);
-  EXPECT_EQ(thermal_growth_in(180, 12.8e-6, 12.8e-6, 100), 0);
+  EXPECT_NEAR(thermal_growth_in(180, {.line_per_degf = 6.5e-6, .airframe_per_degf = 12.8e-6}, 100),
+              -0.1134, 1e-12);
+  EXPECT_NEAR(thermal_growth_in(180, {.line_per_degf = 9.6e-6, .airframe_per_degf = 12.8e-6}, 100),
+              -0.0576, 1e-12);
+  EXPECT_NEAR(thermal_growth_in(180, {.line_per_degf = 12.8e-6, .airframe_per_degf = 6.5e-6}, 100),
+              0.1134, 1e-12);
+  EXPECT_EQ(thermal_growth_in(180, {.line_per_degf = 12.8e-6, .airframe_per_degf = 12.8e-6}, 100),
+            0);
 }
 
 }  // namespace

@@ -65,10 +65,10 @@ TEST(PilotForce, IsTakenWhereOnlyTheLeverIsStated) {
 
 // Statics of two alike springs in a rigid loop [calculated].
 TEST(PulledTension, IsHalfThePullAboveTheRiggedOneUntilTheOtherCableIsSlack) {
-  EXPECT_EQ(pulled_tension_lbf(40, 0), 40);
-  EXPECT_EQ(pulled_tension_lbf(40, 60), 70);
-  EXPECT_EQ(pulled_tension_lbf(40, 80), 80);
-  EXPECT_EQ(pulled_tension_lbf(40, 200), 200);
+  EXPECT_EQ(pulled_alone_lbf(40, 0), 40);
+  EXPECT_EQ(pulled_alone_lbf(40, 60), 70);
+  EXPECT_EQ(pulled_alone_lbf(40, 80), 80);
+  EXPECT_EQ(pulled_alone_lbf(40, 200), 200);
 }
 
 }  // namespace

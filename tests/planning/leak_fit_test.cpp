@@ -79,26 +79,6 @@ TEST(DecayFit, IsHardlyMovedByOneSlip) {
   EXPECT_NEAR(slipped->rate_per_s, clean->rate_per_s, 3 * clean->rate_error_per_s);
 }
 
-TEST(DecayFit, TellsWhetherThePressureFollowedTheTemperature) {
-  // A step of temperature half way, corrected in full though only a share of it acted.
-  for (const double share : {0.0, 0.5, 1.0}) {
-    std::vector<DecaySample> samples = decay(3'600, 0.001, 19, 2, 3);
-    for (std::size_t i = 9; i < samples.size(); ++i) {
-      samples[i].temperature_pa = -300;
-      samples[i].differential_pa += share * -300 + 300;
-    }
-    const auto fit = fit_decay(samples);
-    ASSERT_TRUE(fit && fit->temperature_excess);
-    EXPECT_NEAR(*fit->temperature_excess, share - 1, share == 1 ? 0.02 : 0.3);
-  }
-}
-
-TEST(DecayFit, SaysNothingOfTemperatureWhereNoneMoved) {
-  const auto fit = fit_decay(decay(3'600, 0.001, 19, 2, 3));
-  ASSERT_TRUE(fit);
-  EXPECT_FALSE(fit->temperature_excess);
-}
-
 TEST(DecayFit, OfNothingAtAllIsFinite) {
   const auto fit = fit_decay(decay(0, 0.001, 10));
   ASSERT_TRUE(fit);

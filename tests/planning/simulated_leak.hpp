@@ -15,7 +15,8 @@ namespace linewright {
 struct SimulatedLeak {
   double loss_per_minute = 0;  ///< at steady temperature, from the target; 0: tight
   double start = 0;            ///< offset of the first reading from the target
-  std::function<double(double)> temperature_degf = [](double) { return 59.0; };
+  /// Warming by a quarter of a degree in a minute: the thermometer moves, the needle hardly more.
+  std::function<double(double)> temperature_degf = [](double t) { return 59 + t / 240; };
   double noise = 0;  ///< standard deviation of a reading
   double temperature_step = 0.01;
   bool log_temperature = true;

@@ -109,8 +109,9 @@ TEST(Judge, UnusedWaiverIsToldLastOnItsRoute) {
 TEST(Judge, WaiversCountTheSameWhateverIsAskedFor) {
   SmallProject project = three_lines();
   project.waive("bend-radius", "static-line");
-  for (const Judgement& each : project.judged(std::nullopt, "pitot-line"))
-    EXPECT_NE(each.rule, "waivers");
+  const std::vector<Judgement> of_pitot = project.judged(std::nullopt, "pitot-line");
+  EXPECT_GT(of_pitot.size(), 5u);
+  for (const Judgement& each : of_pitot) EXPECT_NE(each.rule, "waivers") << each.message;
   EXPECT_EQ(project.judged("bend-radius", "static-line").at(0).verdict, Verdict::waived);
 }
 
@@ -132,13 +133,18 @@ TEST(Judge, SaysTheSameEveryTime) {
       all += each.rule + each.route + each.message + each.mend + "\n";
     return all;
   };
-  EXPECT_EQ(words(), words());
+  const std::string once = words();
+  EXPECT_GT(once.size(), 1'000u);
+  for (int again = 0; again < 5; ++again) EXPECT_EQ(words(), once);
 }
 
 TEST(Judge, EveryBrokenOneHasAMendAndEveryOneASourceAndAMessage) {
   SmallProject project = three_lines();
   project.waive("slack", "static-line");
-  for (const Judgement& each : project.judged()) {
+  const std::vector<Judgement> judgements = project.judged();
+  EXPECT_GT(judgements.size(), 20u);
+  EXPECT_GT(not_passed(judgements).size(), 5u);
+  for (const Judgement& each : judgements) {
     EXPECT_FALSE(each.message.empty()) << each.rule;
     EXPECT_FALSE(each.message.ends_with('.')) << each.message;
     EXPECT_FALSE(each.source.empty()) << each.rule << ": " << each.message;

@@ -38,9 +38,10 @@ const std::map<std::string, Folders> allowed{
     {"rules/cable",
      {"model", "physics", "geometry/plane", "lines", "lines/motion", "rules", "rules/words"}},
     {"planning", {"model", "words", "physics", "geometry", "lines", "lines/motion"}},
-    {"input", {"model", "input/mesh"}},
+    {"input", {"model", "input/keys", "input/mesh"}},
+    {"input/keys", {"model", "input"}},
     {"input/mesh", {"model", "geometry/plane", "input"}},
-    {"catalogue", {"model", "input"}},
+    {"catalogue", {"model", "input", "input/keys"}},
     {"render", {"model", "words", "physics", "input", "planning", "rules"}},
 };
 

@@ -11,6 +11,7 @@
 #include "catalogue/catalogue.hpp"
 #include "input/load_project.hpp"
 #include "input/project_folder.hpp"
+#include "lines/motion/line_motion.hpp"
 #include "lines/prepare.hpp"
 #include "rules/judge.hpp"
 
@@ -50,6 +51,10 @@ class ProjectText {
     const PreparedRoute* found = prepared_.find_route(name);
     if (!found) throw std::runtime_error("no route " + name);
     return *found;
+  }
+  std::vector<SpanReach> reaches(const std::string& name) const {
+    const auto index = static_cast<std::size_t>(&route(name) - prepared_.routes.data());
+    return motion_of(prepared_).reaches[index];
   }
   std::vector<Judgement> judged(const std::string& rule, LengthUnit unit = LengthUnit::inch) const {
     return judge(prepared_, Phrasing{unit}, rule);

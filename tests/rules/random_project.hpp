@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <tuple>
@@ -21,7 +22,10 @@ struct Drawing {
   double units_per_inch = 1;
   std::string units = "in";
   Vec3 shift;
-  std::string reversed;  ///< name of a route drawn from its other end
+  std::string reversed;                ///< name of a route drawn from its other end
+  double side = 1;                     ///< -1: mirrored, BL to -BL
+  std::vector<double> collinear = {};  ///< shares of each leg at which a point is added
+  bool backwards = false;              ///< every list from its last to its first
 };
 
 struct DrawnPoint {
@@ -113,48 +117,90 @@ class RandomProject {
     return fmt::format("{:.12f}", inches * drawing.units_per_inch);
   }
   static std::string plane(double bl, double wl, const Drawing& drawing) {
-    return "[" + length(bl + drawing.shift.y, drawing) + ", " +
+    return "[" + length(drawing.side * bl + drawing.shift.y, drawing) + ", " +
            length(wl + drawing.shift.z, drawing) + "]";
   }
   static std::string space(Vec3 at, const Drawing& drawing) {
-    const Vec3 moved = at + drawing.shift;
+    const Vec3 moved = Vec3{at.x, drawing.side * at.y, at.z} + drawing.shift;
     return "[" + length(moved.x, drawing) + ", " + length(moved.y, drawing) + ", " +
            length(moved.z, drawing) + "]";
   }
 
+  /// Two lengths of a section, in the plane that a channel so directed mainly crosses.
+  static std::string section(double u, double v, Vec3 path, const Drawing& drawing) {
+    const double fs = std::abs(path.x);
+    const double bl = std::abs(path.y);
+    const double wl = std::abs(path.z);
+    if (fs >= bl && fs >= wl)
+      u *= drawing.side;
+    else if (bl < wl)
+      v *= drawing.side;
+    return "[" + length(u, drawing) + ", " + length(v, drawing) + "]";
+  }
+
+  /// The items one after another, or from the last to the first.
+  static std::string listed(std::vector<std::string> items, const Drawing& drawing,
+                            const std::string& between_them = "") {
+    if (drawing.backwards) std::reverse(items.begin(), items.end());
+    std::string text;
+    for (const std::string& item : items) text += (text.empty() ? "" : between_them) + item;
+    return text;
+  }
+
   std::string structure(const Drawing& drawing) const {
+    std::vector<std::string> items;
     std::string text =
         "  frames:\n    - {name: F4, station: " + length(115 + drawing.shift.x, drawing) +
         ", thickness: " + length(0.032, drawing) + ", outline: [" + plane(-12, 2, drawing) + ", " +
         plane(12, 2, drawing) + ", " + plane(12, 18, drawing) + ", " + plane(-12, 18, drawing) +
         "],\n       holes: [";
     for (std::size_t i = 0; i < hole_edges.size(); ++i)
-      text += fmt::format("{}{{name: hole-{}, centre: {}, diameter: {}, edge: {}}}",
-                          i == 0 ? "" : ", ", i, plane(2.0 * double(i) - 2, 10, drawing),
-                          length(hole_diameters[i], drawing), hole_edges[i]);
-    text += "]}\n  channels:\n";
-    for (std::size_t i = 0; i < channels.size(); ++i)
-      text += fmt::format(
-          "    - {{name: channel-{}, path: [{}, {}], section: [[0, 0], [0, {}], [{}, {}]], "
-          "thickness: {}, edge: {}}}\n",
+      items.push_back(fmt::format("{{name: hole-{}, centre: {}, diameter: {}, edge: {}}}", i,
+                                  plane(2.0 * double(i) - 2, 10, drawing),
+                                  length(hole_diameters[i], drawing), hole_edges[i]));
+    text += listed(items, drawing, ", ") + "]}\n  channels:\n";
+    items.clear();
+    for (std::size_t i = 0; i < channels.size(); ++i) {
+      const Vec3 path = channels[i].second - channels[i].first;
+      items.push_back(fmt::format(
+          "    - {{name: channel-{}, path: [{}, {}], section: [{}, {}, {}], thickness: {}, "
+          "edge: {}}}\n",
           i, space(channels[i].first, drawing), space(channels[i].second, drawing),
-          length(0.7, drawing), length(0.5, drawing), length(0.7, drawing), length(0.025, drawing),
-          i % 3 == 0 ? "edge-trim" : "bare");
-    text += "  panels:\n";
+          section(0, 0, path, drawing), section(0, 0.7, path, drawing),
+          section(0.5, 0.7, path, drawing), length(0.025, drawing),
+          i % 3 == 0 ? "edge-trim" : "bare"));
+    }
+    text += listed(items, drawing) + "  panels:\n";
+    items.clear();
     for (std::size_t i = 0; i < panels.size(); ++i)
-      text += fmt::format("    - {{name: panel-{}, corners: [{}, {}, {}], thickness: {}}}\n", i,
-                          space(panels[i][0], drawing), space(panels[i][1], drawing),
-                          space(panels[i][2], drawing), length(0.02, drawing));
-    text += "  solids:\n";
+      items.push_back(
+          fmt::format("    - {{name: panel-{}, corners: [{}, {}, {}], thickness: {}}}\n", i,
+                      space(panels[i][0], drawing), space(panels[i][1], drawing),
+                      space(panels[i][2], drawing), length(0.02, drawing)));
+    text += listed(items, drawing) + "  solids:\n";
+    items.clear();
     for (std::size_t i = 0; i < rods.size(); ++i)
-      text += fmt::format("    - {{name: rod-{}, cylinder: {{from: {}, to: {}, diameter: {}}}}}\n",
-                          i, space(rods[i].first, drawing), space(rods[i].second, drawing),
-                          length(0.4, drawing));
+      items.push_back(fmt::format(
+          "    - {{name: rod-{}, cylinder: {{from: {}, to: {}, diameter: {}}}}}\n", i,
+          space(rods[i].first, drawing), space(rods[i].second, drawing), length(0.4, drawing)));
+    text += listed(items, drawing);
     return text;
   }
 
+  /// Points that lie on the straight between two others change nothing.
+  static std::vector<DrawnPoint> with_collinear(const std::vector<DrawnPoint>& points,
+                                                const Drawing& drawing) {
+    std::vector<DrawnPoint> all{points.front()};
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+      for (const double share : drawing.collinear)
+        all.push_back({between(points[i].at, points[i + 1].at, share), 0, "", 0});
+      all.push_back(points[i + 1]);
+    }
+    return all;
+  }
+
   static void write_route(const DrawnRoute& route, const Drawing& drawing, ProjectSections& all) {
-    std::vector<DrawnPoint> points = route.points;
+    std::vector<DrawnPoint> points = with_collinear(route.points, drawing);
     const bool reversed = drawing.reversed == route.name;
     if (reversed) std::reverse(points.begin(), points.end());
     const std::string first = route.name + (reversed ? "-aft" : "-forward");

@@ -102,6 +102,39 @@ TEST(SameProject, IsJudgedAlikeInMillimetres) {
   }
 }
 
+TEST(SameProject, IsJudgedAlikeMirrored) {
+  oracles::Random random(74);
+  for (int round = 0; round < rounds; ++round) {
+    SCOPED_TRACE(round);
+    const RandomProject drawn(random);
+    const auto expected = all_judged(ProjectText(drawn.sections({})));
+    expect_the_same(expected, ProjectText(drawn.sections({1, "in", {}, "", -1})));
+  }
+}
+
+TEST(SameProject, IsJudgedAlikeWithPointsAddedOnItsStraights) {
+  oracles::Random random(75);
+  for (int round = 0; round < rounds; ++round) {
+    const RandomProject drawn(random);
+    const auto expected = all_judged(ProjectText(drawn.sections({})));
+    for (const std::vector<double>& shares :
+         {std::vector<double>{0.5}, std::vector<double>{0.35, 0.61}}) {
+      SCOPED_TRACE(std::to_string(shares.size()) + " in round " + std::to_string(round));
+      expect_the_same(expected, ProjectText(drawn.sections({1, "in", {}, "", 1, shares})));
+    }
+  }
+}
+
+TEST(SameProject, IsJudgedAlikeInWhateverOrderItsStructureIsListed) {
+  oracles::Random random(76);
+  for (int round = 0; round < rounds; ++round) {
+    SCOPED_TRACE(round);
+    const RandomProject drawn(random);
+    const auto expected = all_judged(ProjectText(drawn.sections({})));
+    expect_the_same(expected, ProjectText(drawn.sections({1, "in", {}, "", 1, {}, true})));
+  }
+}
+
 TEST(SameProject, HasSomethingOfEveryVerdictAndRuleToBeJudgedAlike) {
   std::vector<std::string> seen;
   for (const std::uint64_t seed : {71, 72, 73}) {

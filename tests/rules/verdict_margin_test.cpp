@@ -37,7 +37,7 @@ std::vector<Judgement> judged_file(const std::filesystem::path& file) {
   if (!result.project) throw std::runtime_error(file.string() + "\n" + shown(result.errors));
   MeshStore meshes;
   const auto fields = meshes.fields_of(*result.project, file);
-  return judge(prepare(*result.project, std::get<MeshFields>(fields)), {});
+  return judge(prepare(*result.project, *fields), {});
 }
 
 TEST(VerdictAndMargin, AgreeInTheDemo) {

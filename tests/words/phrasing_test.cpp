@@ -5,7 +5,10 @@
 #include <gtest/gtest.h>
 
 #include <clocale>
+#include <cmath>
 #include <cstdlib>
+#include <locale>
+#include <sstream>
 #include <string>
 #include <utility>
 
@@ -120,9 +123,14 @@ TEST(Phrasing, RoundedLengthsAreSaidWithoutLoss) {
       const double per_inch = phrasing.unit == LengthUnit::inch ? 1 : 25.4;
       const double up = std::stod(phrasing.length_number(phrasing.rounded_up(length_in)));
       const double down = std::stod(phrasing.length_number(phrasing.rounded_down(length_in)));
+      EXPECT_NEAR(up / per_inch, phrasing.rounded_up(length_in), 1e-12);
+      EXPECT_NEAR(down / per_inch, phrasing.rounded_down(length_in), 1e-12);
       EXPECT_GE(up / per_inch, length_in - 2e-6);
       EXPECT_LE(down / per_inch, length_in + 2e-6);
-      EXPECT_LE(up - down, 0.1 + 1e-9);
+      // Three decimals under an inch, two under ten and one from there; one of millimetres.
+      const double in = std::abs(length_in);
+      const double step = per_inch > 1 || in > 9.9 ? 0.1 : in > 0.99 ? 0.01 : 0.001;
+      EXPECT_LE(up - down, step + 1e-9) << length_in;
     }
   }
 }
@@ -146,12 +154,25 @@ TEST(Phrasing, LimitRowIsCitedLikeItsSource) {
   EXPECT_EQ(cite(row), "MIL-H-8891A (verified)");
 }
 
+/// Decimal comma and grouped thousands, on any machine.
+struct Comma : std::numpunct<char> {
+  char do_decimal_point() const override { return ','; }
+  char do_thousands_sep() const override { return '.'; }
+  std::string do_grouping() const override { return "\3"; }
+};
+
 TEST(Phrasing, LocaleChangesNothing) {
   const std::string before = std::setlocale(LC_ALL, nullptr);
+  // The C library's own only where the machine has such a locale.
   for (const char* name : {"de_DE.UTF-8", "fr_FR.UTF-8"})
-    if (std::setlocale(LC_ALL, name)) break;
+    if (std::setlocale(LC_NUMERIC, name)) break;
+  const std::locale classic = std::locale::global(std::locale(std::locale::classic(), new Comma));
+  std::ostringstream stream;
+  stream << 1234.5;
+  EXPECT_EQ(stream.str(), "1.234,5");
   EXPECT_EQ(inches.length(1234.5), "1234.5 in");
   EXPECT_EQ(inches.place({1.5, 2.5, 3.5}), "FS 1.5 BL 2.5 WL 3.5");
+  std::locale::global(classic);
   std::setlocale(LC_ALL, before.c_str());
 }
 

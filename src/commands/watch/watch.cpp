@@ -29,9 +29,8 @@ std::optional<Outcome> refused_at_once(const CheckOptions& options, const Opened
   std::error_code ignored;
   const bool there =
       !opened.files.empty() && std::filesystem::is_regular_file(opened.files.front(), ignored);
-  const Outcome* refused = std::get_if<Outcome>(&opened.project);
-  if (there || !refused) return std::nullopt;
-  return *refused;
+  if (there || opened.project) return std::nullopt;
+  return opened.project.error();
 }
 
 /// Reads the project until all files that it turns out to consist of were looked at beforehand, so
@@ -49,17 +48,16 @@ class Telling {
 
   Outcome of(const OpenedProject& opened) {
     const std::string time = time_of_day(std::time(nullptr));
-    const std::variant<Report, Outcome> checked = judged(opened);
-    Outcome told = std::holds_alternative<Report>(checked) ? of(std::get<Report>(checked), time)
-                                                           : of(std::get<Outcome>(checked), time);
+    const Expected<Report, Outcome> report = judged(opened);
+    Outcome told = report ? of(*report, time) : of(report.error(), time);
     told_before_ = true;
     return told;
   }
 
  private:
-  std::variant<Report, Outcome> judged(const OpenedProject& opened) {
-    if (const Outcome* refused = std::get_if<Outcome>(&opened.project)) return *refused;
-    return checked_report(std::get<Project>(opened.project), options_, meshes_);
+  Expected<Report, Outcome> judged(const OpenedProject& opened) {
+    if (!opened.project) return opened.project.error();
+    return checked_report(*opened.project, options_, meshes_);
   }
 
   Outcome of(const Report& report, const std::string& time) {

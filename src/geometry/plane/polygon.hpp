@@ -19,6 +19,13 @@ bool covers(const Hole& hole, Vec2 point);
 double edge_distance(const Hole& hole, Vec2 point);
 /// The same for a polygon; infinite where it has no corners.
 double edge_distance(const std::vector<Vec2>& polygon, Vec2 point);
+/// Diameter of the largest circle that the hole leaves room for: exact for a circle, else to 0.001
+/// of the hole's size, never more than there is.
+double widest_circle_in(const Hole& hole);
+/// True when the two holes share a place, if only on their edges: there is no web between them.
+bool overlap(const Hole& first, const Hole& second);
+/// True when a place of the hole lies outside the outline. It may touch it from inside.
+bool leaves(const std::vector<Vec2>& outline, const Hole& hole);
 /// The hole as a closed polygon. Circles become chords inside the circle, none farther from it
 /// than `sagitta_in` (above zero), and never fewer than eight.
 std::vector<Vec2> edge_polygon(const Hole& hole, double sagitta_in);

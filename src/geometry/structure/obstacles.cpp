@@ -188,8 +188,7 @@ struct Obstacles::Index {
   Tree tree;
 };
 
-Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes,
-                     const std::vector<PulleyBody>& pulleys)
+Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes)
     : index_(std::make_unique<Index>()) {
   index_->shapes = shapes_of(structure);
   for (std::size_t i = 0; i < meshes.size(); ++i) {
@@ -197,6 +196,11 @@ Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes,
     const Mesh& mesh = structure.meshes[i];
     index_->shapes.parts.push_back({PartKind::mesh, mesh.name, mesh.where, false});
   }
+  index_->tree = packed(index_->shapes.obstacles);
+}
+
+void Obstacles::add_pulleys(const std::vector<PulleyBody>& pulleys) {
+  if (pulleys.empty()) return;
   for (const PulleyBody& pulley : pulleys) {
     add_pulley_body(pulley, static_cast<int>(index_->shapes.parts.size()),
                     index_->shapes.obstacles);
@@ -214,6 +218,15 @@ const std::vector<Part>& Obstacles::parts() const {
 }
 const std::vector<Obstacle>& Obstacles::all() const {
   return index_->shapes.obstacles;
+}
+
+// Parts are added one after the other.
+std::span<const Obstacle> Obstacles::of_part(int part) const {
+  const auto first = std::partition_point(
+      all().begin(), all().end(), [part](const Obstacle& each) { return each.part < part; });
+  const auto last = std::partition_point(
+      first, all().end(), [part](const Obstacle& each) { return each.part == part; });
+  return {first, last};
 }
 
 const std::vector<MeshPartField>& Obstacles::meshes() const {

@@ -6,6 +6,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -95,16 +96,20 @@ class Obstacles {
   /// free edges; panels give triangles; box solids give slabs; cylinders give a swollen axis;
   /// movers give their chain at steps of the sweep, swollen so that no place between steps is
   /// missed. `shapes_of` says more. Meshes come as they are: they are parts, but not in `all()`.
-  /// `meshes` is empty where they were not read. Pulleys are the last parts, in their order.
-  explicit Obstacles(const Structure& structure, const MeshFields& meshes = {},
-                     const std::vector<PulleyBody>& pulleys = {});
+  /// `meshes` is empty where they were not read.
+  explicit Obstacles(const Structure& structure, const MeshFields& meshes = {});
   ~Obstacles();
   Obstacles(Obstacles&&) noexcept;
   Obstacles& operator=(Obstacles&&) noexcept;
 
+  /// The pulleys become the last parts, in their order; all other parts keep their index.
+  void add_pulleys(const std::vector<PulleyBody>& pulleys);
+
   const std::vector<Part>& parts() const;
   const std::vector<Obstacle>& all() const;
   const std::vector<MeshPartField>& meshes() const;
+  /// Those of one part, in the order of all(); none for a mesh.
+  std::span<const Obstacle> of_part(int part) const;
   /// Index into parts(), or nothing.
   std::optional<int> find_part(const std::string& name) const;
 

@@ -1,13 +1,18 @@
 #include "geometry/structure/panel_triangles.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
+#include <set>
 
 #include "geometry/plane/polygon.hpp"
 
 namespace linewright {
 namespace {
+
+/// Along each side of a warped panel, however strongly it is warped.
+constexpr int most_steps = 16;
 
 /// Square to the polygon as a whole, twice its area long.
 Vec3 area_vector(const std::vector<Vec3>& corners) {
@@ -55,10 +60,41 @@ std::optional<std::vector<Triangle3>> tiling(const std::vector<Vec3>& corners,
   return triangles;
 }
 
-std::vector<Triangle3> fan(const std::vector<Vec3>& corners) {
+/// Fans about every corner, each triangle once: whichever corner is named first, and whichever way
+/// round, these are the same.
+std::vector<Triangle3> all_fans(const std::vector<Vec3>& corners) {
+  const std::size_t count = corners.size();
+  std::set<std::array<std::size_t, 3>> known;
   std::vector<Triangle3> triangles;
-  for (std::size_t i = 1; i + 1 < corners.size(); ++i)
-    triangles.push_back({corners[0], corners[i], corners[i + 1]});
+  for (std::size_t hub = 0; hub < count; ++hub)
+    for (std::size_t i = 0; i < count; ++i) {
+      std::array<std::size_t, 3> triangle{hub, i, (i + 1) % count};
+      if (i == hub || triangle[2] == hub) continue;
+      std::sort(triangle.begin(), triangle.end());
+      if (known.insert(triangle).second)
+        triangles.push_back({corners[triangle[0]], corners[triangle[1]], corners[triangle[2]]});
+    }
+  return triangles;
+}
+
+/// The surface that four corners span evenly, halfway between the two ways of folding it.
+std::vector<Triangle3> evenly_warped(const std::vector<Vec3>& corners) {
+  const Vec3 twist = corners[0] - corners[1] + corners[2] - corners[3];
+  const int steps = std::clamp(
+      static_cast<int>(std::ceil(std::sqrt(norm(twist) / flat_panel_in) / 2)), 2, most_steps);
+  const auto at = [&](int i, int j) {
+    const double u = static_cast<double>(i) / steps;
+    const double v = static_cast<double>(j) / steps;
+    return between(between(corners[0], corners[1], u), between(corners[3], corners[2], u), v);
+  };
+  std::vector<Triangle3> triangles;
+  for (int i = 0; i < steps; ++i)
+    for (int j = 0; j < steps; ++j) {
+      // Each cell is folded both ways, too, so that no corner is preferred.
+      const std::vector<Triangle3> cell =
+          all_fans({at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)});
+      triangles.insert(triangles.end(), cell.begin(), cell.end());
+    }
   return triangles;
 }
 
@@ -69,7 +105,10 @@ std::vector<Triangle3> panel_triangles(const std::vector<Vec3>& corners) {
   const Vec3 normal = area_vector(corners);
   if (is_flat(corners, normal))
     if (const auto tiles = tiling(corners, seen_along(normal, corners))) return *tiles;
-  return fan(corners);
+  std::vector<Triangle3> triangles = all_fans(corners);
+  if (corners.size() == 4)
+    for (const Triangle3& triangle : evenly_warped(corners)) triangles.push_back(triangle);
+  return triangles;
 }
 
 }  // namespace linewright

@@ -8,6 +8,8 @@
 #include "geometry/structure/frame_faces.hpp"
 #include "geometry/structure/mover_sweep.hpp"
 #include "geometry/structure/panel_triangles.hpp"
+#include "geometry/structure/wall_place.hpp"
+#include "model/channel_axis.hpp"
 
 namespace linewright {
 namespace {
@@ -56,6 +58,41 @@ class PartBuilder {
     shapes_.obstacles.push_back(std::move(obstacle));
   }
 
+  /// The inside of a hole in a wall, from side to side.
+  void hole_inside(const WallPlace& wall, const WallHole& hole) {
+    const WallAxes axes = wall_axes(wall.normal);
+    const Vec3 half = wall.normal * (wall.thickness_in / 2);
+    const auto placed = [&](Vec2 at) { return wall.middle + axes.across * at.u + axes.up * at.v; };
+    const std::vector<Vec2> edge =
+        edge_polygon({{}, Circle{{}, hole.diameter_in}, hole.edge, {}, {}}, obstacle_sagitta_in);
+    const std::size_t first = shapes_.obstacles.size();
+    for (std::size_t i = 0; i < edge.size(); ++i) {
+      const Vec3 from = placed(edge[i]);
+      const Vec3 to = placed(edge[(i + 1) % edge.size()]);
+      quadrilateral(from - half, to - half, to + half, from + half, 0, hole.edge);
+    }
+    for (std::size_t i = first; i < shapes_.obstacles.size(); ++i) {
+      shapes_.obstacles[i].feature = Feature::hole_edge;
+      shapes_.obstacles[i].hole = hole.name;
+    }
+  }
+
+  /// The part's flat wall at a place; nothing where none is near.
+  std::optional<WallPlace> wall_at(Vec3 at) const {
+    std::optional<WallPlace> best;
+    double nearest_in = at_wall_in;
+    for (const Obstacle& obstacle : shapes_.obstacles) {
+      if (obstacle.part != pattern_.part || obstacle.feature != Feature::face ||
+          obstacle.is_segment)
+        continue;
+      const double away = nearest(at, obstacle).distance_in;
+      if (away > nearest_in) continue;
+      nearest_in = away;
+      best = plate_place(obstacle, at);
+    }
+    return best;
+  }
+
   void segment(const Segment3& shape, double radius_in, Feature feature = Feature::face,
                EdgeGuard guard = EdgeGuard::bare) {
     Obstacle obstacle = pattern_;
@@ -92,25 +129,15 @@ void add_frame(StructureShapes& shapes, const Frame& frame) {
   }
 }
 
-/// How far the path goes along each axis, there and back both counted.
-Vec3 travel(const std::vector<Vec3>& path) {
-  Vec3 sum;
-  for (std::size_t i = 0; i + 1 < path.size(); ++i) {
-    const Vec3 leg = path[i + 1] - path[i];
-    sum = sum + Vec3{std::abs(leg.x), std::abs(leg.y), std::abs(leg.z)};
-  }
-  return sum;
-}
-
 /// The section's corners in space: in the plane that the path mainly crosses.
 std::vector<Vec3> placed_section(const Channel& channel) {
-  const auto [fs, bl, wl] = travel(channel.path);
+  const std::size_t axis = main_axis_of(channel.path);
   std::vector<Vec3> placed;
   for (const auto& [u, v] : channel.section) {
-    if (fs >= bl && fs >= wl)
+    if (axis == 0)
       placed.push_back({0, u, v});
     else
-      placed.push_back(bl >= wl ? Vec3{u, 0, v} : Vec3{u, v, 0});
+      placed.push_back(axis == 1 ? Vec3{u, 0, v} : Vec3{u, v, 0});
   }
   return placed;
 }
@@ -145,6 +172,13 @@ std::vector<Piece> trimmed_chain(const std::vector<Vec3>& points, double lip_in)
   return pieces;
 }
 
+/// Walls are not cut by their holes: where a line goes through one, its inside counts in place of
+/// the wall round it, and elsewhere a gap is understated at the most.
+void add_wall_holes(PartBuilder& builder, const std::vector<WallHole>& holes) {
+  for (const WallHole& hole : holes)
+    if (const auto wall = builder.wall_at(hole.at)) builder.hole_inside(*wall, hole);
+}
+
 void add_channel(StructureShapes& shapes, const Channel& channel) {
   PartBuilder builder(shapes, {PartKind::channel, channel.name, channel.where, false});
   if (channel.path.empty() || channel.section.empty()) return;
@@ -168,12 +202,14 @@ void add_channel(StructureShapes& shapes, const Channel& channel) {
   for (const Vec3 end : {channel.path.front(), channel.path.back()})
     for (std::size_t i = 0; i + 1 < section.size(); ++i)
       free_edge(end + section[i], end + section[i + 1]);
+  add_wall_holes(builder, channel.holes);
 }
 
 void add_panel(StructureShapes& shapes, const Panel& panel) {
   PartBuilder builder(shapes, {PartKind::panel, panel.name, panel.where, false});
   for (const Triangle3& triangle : panel_triangles(panel.corners))
     builder.triangle(triangle, panel.thickness_in / 2);
+  add_wall_holes(builder, panel.holes);
 }
 
 /// The rectangle midway across the box's shortest side, swollen by half that side, which keeps it
@@ -207,6 +243,10 @@ void add_solid(StructureShapes& shapes, const Solid& solid) {
     builder.segment({cylinder->from, cylinder->to}, cylinder->diameter_in / 2);
   else
     add_box(builder, std::get<Box>(solid.shape));
+  for (const WallHole& hole : solid.holes)
+    if (const auto* box = std::get_if<Box>(&solid.shape))
+      if (const auto wall = board_place(*box, hole.at, at_wall_in))
+        builder.hole_inside(*wall, hole);
 }
 
 void add_mover(StructureShapes& shapes, const Mover& mover) {

@@ -25,6 +25,9 @@ struct StructureShapes {
 /// one of these, measured along the wall and along the path, is a strip of its own, a face with the
 /// edge's guard; a wall too narrow for more is all guarded.
 ///
+/// Holes in channels, panels and boxes: the wall as it is, and the hole's inside as triangles with
+/// its guard and name.
+///
 /// Panels: see panel_triangles, swollen by half the sheet; their edges are no edges. Boxes: slabs
 /// that fill them, and a swollen plate inside that says how deep a line lies. Cylinders: the axis
 /// swollen by the radius; its round ends reach a radius too far. Movers: see mover_sweep.

@@ -65,8 +65,7 @@ Outcome copy_facets(const OpenFile& file, std::size_t first, std::size_t last, f
   for (std::size_t i = first; i < last; i += facets_at_a_time) {
     const std::size_t count = std::min(facets_at_a_time, last - i);
     const auto got = file.read(bytes_for(i), bytes.get(), count * stl_facet_bytes);
-    const std::size_t* filled = std::get_if<std::size_t>(&got);
-    if (filled == nullptr || *filled != count * stl_facet_bytes) return Outcome::unreadable;
+    if (!got || *got != count * stl_facet_bytes) return Outcome::unreadable;
     const char* facet = bytes.get() + stl_normal_bytes;
     for (std::size_t k = i; k < i + count; ++k, facet += stl_facet_bytes) {
       std::memcpy(corners[k].data(), facet, sizeof(Corners));
@@ -87,8 +86,7 @@ void check_all(const std::vector<Corners>& corners, double largest) {
 std::optional<std::size_t> binary_stl_count(const OpenFile& file) {
   std::array<char, stl_header_bytes> head{};
   const auto got = file.read(0, head.data(), head.size());
-  const std::size_t* filled = std::get_if<std::size_t>(&got);
-  if (filled == nullptr || *filled != head.size()) return std::nullopt;
+  if (!got || *got != head.size()) return std::nullopt;
   const std::size_t count = count_in({head.data(), head.size()});
   if (bytes_for(count) != file.size()) return std::nullopt;
   return count;

@@ -37,8 +37,8 @@ class FileBytes {
   explicit FileBytes(const OpenFile& file)
       : bytes_(std::make_unique_for_overwrite<char[]>(static_cast<std::size_t>(file.size()))) {
     const auto got = file.read(0, bytes_.get(), static_cast<std::size_t>(file.size()));
-    if (const auto* reason = std::get_if<std::string>(&got)) throw MeshFault(std::nullopt, *reason);
-    size_ = std::get<std::size_t>(got);
+    if (!got) throw MeshFault(std::nullopt, got.error());
+    size_ = *got;
   }
 
   std::string_view view() const { return {bytes_.get(), size_}; }
@@ -69,7 +69,7 @@ Diagnostic in_bytes(const MeshFault& fault, const std::string& shown_name) {
   return {{shown_name, 0, 0}, words, "", ""};
 }
 
-using Reading = std::variant<MeshTriangles, Diagnostic>;
+using Reading = Expected<MeshTriangles, Diagnostic>;
 
 template <typename Reader>
 Reading read_text(Reader reader, const FileBytes& bytes, const std::string& shown_name,
@@ -112,15 +112,13 @@ std::string lower_extension(const std::filesystem::path& path) {
 
 Reading read_by_format(const std::filesystem::path& path, const std::string& shown_name,
                        double largest_coordinate) {
-  auto opened = open_file(path, largest_mesh_file_bytes);
-  if (const auto* reason = std::get_if<std::string>(&opened))
-    throw MeshFault(std::nullopt, *reason);
-  const OpenFile& file = std::get<OpenFile>(opened);
+  const auto file = open_file(path, largest_mesh_file_bytes);
+  if (!file) throw MeshFault(std::nullopt, file.error());
   const std::optional<MeshFormat> format = mesh_format(path);
   if (!format) refuse_format(path);
-  if (file.size() == 0) throw MeshFault(std::nullopt, "the file is empty");
-  if (*format == MeshFormat::stl) return read_stl(file, shown_name, largest_coordinate);
-  const FileBytes bytes(file);
+  if (file->size() == 0) throw MeshFault(std::nullopt, "the file is empty");
+  if (*format == MeshFormat::stl) return read_stl(*file, shown_name, largest_coordinate);
+  const FileBytes bytes(*file);
   if (*format == MeshFormat::obj) return read_text(read_obj, bytes, shown_name, largest_coordinate);
   return read_glb(bytes.view(), largest_coordinate);
 }
@@ -139,14 +137,14 @@ double usual_inches_per_unit(const std::filesystem::path& path) {
   return mesh_format(path) == MeshFormat::glb ? metre_in : 1;
 }
 
-std::variant<MeshTriangles, Diagnostic> read_mesh_file(const Mesh& mesh) {
+Expected<MeshTriangles, Diagnostic> read_mesh_file(const Mesh& mesh) {
   return read_mesh_file(mesh.path, mesh.file,
                         farthest_coordinate_in / (mesh.inches_per_unit * mesh.scale));
 }
 
-std::variant<MeshTriangles, Diagnostic> read_mesh_file(const std::filesystem::path& path,
-                                                       const std::string& shown_name,
-                                                       double largest_coordinate) {
+Expected<MeshTriangles, Diagnostic> read_mesh_file(const std::filesystem::path& path,
+                                                   const std::string& shown_name,
+                                                   double largest_coordinate) {
   try {
     return read_by_format(path, shown_name, std::min(largest_coordinate, largest_float));
   } catch (const MeshFault& fault) {

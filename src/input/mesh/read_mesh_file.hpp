@@ -4,9 +4,9 @@
 #include <filesystem>
 #include <optional>
 #include <string>
-#include <variant>
 
 #include "input/diagnostic.hpp"
+#include "model/expected.hpp"
 #include "model/mesh_triangles.hpp"
 #include "model/structure.hpp"
 
@@ -26,12 +26,12 @@ double usual_inches_per_unit(const std::filesystem::path& path);
 /// placement; both only say how far out a coordinate may be. The error names the file as the
 /// project does (`mesh.file`) with line and column where it is text, and tells the byte where it is
 /// not. Never throws, whatever the file holds.
-std::variant<MeshTriangles, Diagnostic> read_mesh_file(const Mesh& mesh);
+Expected<MeshTriangles, Diagnostic> read_mesh_file(const Mesh& mesh);
 
 /// The same for a file by its path. `shown_name` is the name used in the error, and
 /// `largest_coordinate` the farthest that a coordinate may be from zero, in the file's units.
-std::variant<MeshTriangles, Diagnostic> read_mesh_file(const std::filesystem::path& path,
-                                                       const std::string& shown_name,
-                                                       double largest_coordinate);
+Expected<MeshTriangles, Diagnostic> read_mesh_file(const std::filesystem::path& path,
+                                                   const std::string& shown_name,
+                                                   double largest_coordinate);
 
 }  // namespace linewright

@@ -16,7 +16,8 @@ enum class Kind : unsigned char { part_of_word, blank, line_end };
 /// By a table: most of the time of reading text goes into this.
 constexpr std::array<Kind, 256> kinds = [] {
   std::array<Kind, 256> table{};
-  for (const unsigned char c : {' ', '\t', '\r', '\v', '\f'}) table[c] = Kind::blank;
+  for (const char c : {' ', '\t', '\r', '\v', '\f'})
+    table[static_cast<unsigned char>(c)] = Kind::blank;
   table['\n'] = Kind::line_end;
   return table;
 }();

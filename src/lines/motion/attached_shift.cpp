@@ -17,8 +17,8 @@ AttachedShift attached_shift(const PreparedRoute& route, double at_in) {
     shift.toward_to_in = moves->toward_to_in;
   }
   const auto stretch_in = [&](double load_lbf) {
-    return cable_stretch_in(load_lbf, std::max(at_in, route.length_in() - at_in),
-                            line.axial_stiffness_lbf->value);
+    return cable_stretch_in(load_lbf, {.length_in = std::max(at_in, route.length_in() - at_in),
+                                       .axial_stiffness_lbf = line.axial_stiffness_lbf->value});
   };
   const std::optional<double> limit_load = limit_load_lbf(*route.route);
   const bool loaded = limit_load.has_value();

@@ -8,11 +8,14 @@ namespace linewright {
 
 LineMotion motion_of(const PreparedProject& prepared) {
   const std::size_t count = prepared.routes.size();
-  LineMotion motion{free_runs(prepared), std::vector<std::vector<SpanReach>>(count),
+  LineMotion motion{free_runs(prepared),
+                    cable_states(prepared),
+                    {prepared.routes.begin(), prepared.routes.end()},
+                    std::vector<std::vector<SpanReach>>(count),
                     std::vector<std::vector<Stretch>>(count)};
   for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {
     const PreparedRoute& route = prepared.routes[i];
-    motion.reaches[i] = span_reaches(prepared, route, motion.runs);
+    motion.reaches[i] = span_reaches(prepared, route, motion.runs, motion.cables[i]);
     motion.hanging[i] = hanging_stretches(route, motion.reaches[i]);
   });
   return motion;

@@ -4,12 +4,15 @@
 #include <vector>
 
 #include "lines/motion/reach.hpp"
+#include "lines/motion/sleeve_hold.hpp"
 
 namespace linewright {
 
 /// `prepared` of `motion_of` must outlive it. Routes are in the project's order.
 struct LineMotion {
   std::vector<FreeRun> runs;
+  std::vector<CableState> cables;               ///< of each route; empty states of other lines
+  std::vector<SleeveGuards> sleeves;            ///< of each route
   std::vector<std::vector<SpanReach>> reaches;  ///< of each route's spans
   std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs
 };

@@ -4,9 +4,8 @@
 #include <cmath>
 
 #include "lines/motion/end_sweep.hpp"
-#include "lines/motion/tension_change.hpp"
+#include "lines/motion/span_frequency.hpp"
 #include "physics/deflection.hpp"
-#include "physics/pilot_force.hpp"
 
 namespace linewright {
 
@@ -70,10 +69,10 @@ RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>
 /// The largest growth of the line over the airframe at either end of the temperature range.
 double thermal_surplus_in(double length_in, double expansion_per_degf,
                           const TemperatureRange& range) {
-  const double hot = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
-                                       range.max_degf - range.rigged_degf);
-  const double cold = thermal_growth_in(length_in, expansion_per_degf, airframe_expansion_per_degf,
-                                        range.min_degf - range.rigged_degf);
+  const Expansions expansions{.line_per_degf = expansion_per_degf,
+                              .airframe_per_degf = airframe_expansion_per_degf};
+  const double hot = thermal_growth_in(length_in, expansions, range.max_degf - range.rigged_degf);
+  const double cold = thermal_growth_in(length_in, expansions, range.min_degf - range.rigged_degf);
   return std::max({0.0, hot, cold});
 }
 
@@ -176,36 +175,55 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   }
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
   if (!line.youngs_modulus_psi) return "Young's modulus of " + line.name;
-  envelope.sag_in = project.load_factor.largest() *
-                    clamped_beam_sag_in(
-                        line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
-                        tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  envelope.sag_in = project.load_factor.largest() * clamped_beam_sag_in(beam_of(line, length));
   return {};
 }
 
+/// The piece of a cable that can slide to and fro between what holds it fast.
+double sliding_length_in(const PreparedRoute& route, const Span& span) {
+  double from = 0;
+  double to = route.length_in();
+  for (const Support& support : route.supports) {
+    if (support.point < 0 || route.sleeve_at(support.distance_in)) continue;
+    // A clamp counts as a support of a bare cable only where the cable does not move.
+    if (route.route->points[static_cast<std::size_t>(support.point)].hold != HoldKind::clamp)
+      continue;
+    if (support.distance_in <= span.start_in) from = std::max(from, support.distance_in);
+    if (support.distance_in >= span.end_in) to = std::min(to, support.distance_in);
+  }
+  return to - from;
+}
+
+/// All that can gather in the span of what the cable has over: its share of what heat or cold
+/// leaves over between the clamps that hold it fast, and all that the other cable gives it.
+double gathered_in(const PreparedRoute& route, const CableState& state, const Span& span,
+                   double length_in) {
+  const double share = std::max(length_in, sliding_length_in(route, span)) / route.length_in();
+  const double given =
+      state.slack_side ? std::max(0.0, state.slack_side->slack_in - state.coldest_slack_in) : 0;
+  return state.coldest_slack_in * share + given * std::max(1.0, length_in / route.length_in());
+}
+
 std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedProject& prepared,
-                      const PreparedRoute& route) {
+                      const PreparedRoute& route, const CableState& state, const Span& span) {
   const Line& line = *route.line;
   if (!route.route->tension) return "the rigged tension of " + route.route->name;
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
   if (!line.axial_stiffness_lbf) return "the stretch of " + line.name;
   if (!line.expansion_per_degf) return "the thermal expansion of " + line.name;
   const double length = envelope.end_in - envelope.start_in;
-  const double tension = coldest_tension_lbf(prepared, route);
   const double load = line.weight_lb_per_in->value * prepared.project->load_factor.largest();
-  const double stiffness = line.axial_stiffness_lbf->value;
-  const double thermal_surplus =
-      thermal_slack_in(prepared, route, tension) * length / route.length_in();
-  add_bow(envelope, route, thermal_surplus);
-  reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(load, length, tension, stiffness);
-  const double least = slack_side_tension_lbf(prepared, route).value_or(tension);
-  envelope.sag_in = cable_sag_in(load, length, least, stiffness);
-  reach.sag_power = envelope.sag_in < untensioned_sag_in(load, length, stiffness) ? 2 : 1;
-  // What the other cable's stretch leaves over hangs somewhere in the span, in what shape cannot be
-  // told: only the bound knows it.
-  const double surplus =
-      thermal_surplus + std::max(0.0, std::min(0.0, tension) - least) / stiffness * length;
-  envelope.surplus_in = std::max(envelope.surplus_in, surplus);
+  add_bow(envelope, route, state.coldest_slack_in * length / route.length_in());
+  const CableLength loaded{.length_in = length,
+                           .weight_lb_per_in = load,
+                           .axial_stiffness_lbf = line.axial_stiffness_lbf->value};
+  reach.sag_unloaded_in = envelope.bow_in + cable_sag_in(loaded, state.coldest_lbf);
+  envelope.sag_in = state.slack_side ? cable_sag_in(loaded, state.slack_side->tension_lbf)
+                                     : cable_sag_in(loaded, state.coldest_lbf);
+  reach.sag_power = envelope.sag_in < untensioned_sag_in(loaded) ? 2 : 1;
+  // Where along the cable the surplus gathers cannot be told: only the bound knows all of it.
+  envelope.surplus_gathers = true;
+  envelope.surplus_in = std::max(envelope.surplus_in, gathered_in(route, state, span, length));
   envelope.bound_half_width_in = std::max(
       envelope.bound_half_width_in, ellipsoid_half_width_in(length, length + envelope.surplus_in));
   return {};
@@ -222,46 +240,16 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
     envelope.swing_last_in = place.free_at_end ? length : 0;
     return;
   }
-  const double tip = prepared.project->load_factor.largest() *
-                     cantilever_tip_sag_in(
-                         line.weight_lb_per_in->value, length, line.youngs_modulus_psi->value,
-                         tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+  const double tip =
+      prepared.project->load_factor.largest() * cantilever_tip_sag_in(beam_of(line, length));
   if (place.free_at_start) envelope.play_first_in = tip;
   if (place.free_at_end) envelope.play_last_in = tip;
 }
 
 }  // namespace
 
-std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
-                                             const PreparedRoute& route) {
-  const auto known = [](const PreparedRoute& each) {
-    return each.line->kind == LineKind::cable && each.route->tension &&
-           each.line->axial_stiffness_lbf;
-  };
-  const auto coldest = [&](const PreparedRoute& each) {
-    return coldest_tension_lbf(prepared, each);
-  };
-  const auto stiffness = [](const PreparedRoute& each) {
-    return each.line->axial_stiffness_lbf->value / each.length_in();
-  };
-  if (route.route->control.empty() || !known(route)) return std::nullopt;
-  const std::optional<double> airframe = airframe_stiffness_lbf_per_in(prepared, route);
-  const double give = airframe ? 1 / *airframe : 0;
-  std::optional<double> least;
-  for (const PreparedRoute& other : prepared.routes) {
-    if (&other == &route || other.route->control != route.route->control || !known(other)) continue;
-    const std::optional<double> own = limit_load_lbf(*other.route);
-    const std::optional<double> load = own ? own : limit_load_lbf(*route.route);
-    if (!load) continue;
-    const double left = slack_side_tension_lbf(coldest(route), stiffness(route), coldest(other),
-                                               stiffness(other), *load, give);
-    least = std::min(least.value_or(left), left);
-  }
-  return least;
-}
-
 std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
-                                    const std::vector<FreeRun>& runs) {
+                                    const std::vector<FreeRun>& runs, const CableState& state) {
   std::vector<SpanReach> reaches;
   const int index = static_cast<int>(&route - prepared.routes.data());
   for (const Span& span : route.spans) {
@@ -276,7 +264,7 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     envelope.full_play_first_in = place.comes_in_at_start_in;
     envelope.full_play_last_in = place.comes_in_at_end_in;
     reach.missing = route.line->kind == LineKind::cable
-                        ? add_cable(reach, envelope, prepared, route)
+                        ? add_cable(reach, envelope, prepared, route, state, span)
                         : add_tube(envelope, prepared, route, span, place);
     if (reach.missing.empty()) reach.missing = missing_of_ends(route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);

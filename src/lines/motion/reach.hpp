@@ -2,13 +2,14 @@
 // The free-play envelope of each span of a route, from its line's surplus length, the temperature
 // range, its own weight under the load factor and, for cables, the tension: the least of the
 // temperature range, and where another cable works the same control, what is left while that one
-// carries its limit load.
+// carries its limit load. A cable slides in its guides, so that what it has over between its ends
+// can gather in any one span: that is its bound; what is likely is the span's share by length.
 
-#include <optional>
 #include <string>
 #include <vector>
 
 #include "lines/free_run.hpp"
+#include "lines/motion/cable_state.hpp"
 #include "lines/near/stretch.hpp"
 #include "physics/cable.hpp"
 
@@ -25,9 +26,10 @@ struct SpanReach {
   double sag_unloaded_in = 0;  ///< cables: the sag and bow while no load is on the control
 };
 
-/// One entry for each of the route's spans, in order. `runs` are the project's free runs.
+/// One entry for each of the route's spans, in order. `runs` are the project's free runs,
+/// `state` that of the route where it is a cable.
 std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
-                                    const std::vector<FreeRun>& runs);
+                                    const std::vector<FreeRun>& runs, const CableState& state);
 
 /// The line as it hangs, from the reaches of its spans: stretches that cover it end to end: a
 /// cable's spans with their reach, `Reach::likely`. Other lines are one stretch that does not move;
@@ -36,12 +38,5 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
 /// its drawn place (end_sweep.hpp).
 std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
                                        const std::vector<SpanReach>& reaches);
-
-/// The least tension of a cable while another cable of the same control carries its limit load, at
-/// the lowest tension of both (physics/cable.hpp gives the model). Where the other's limit load is
-/// not known its partner's stands for it. Nothing where no other cable works the control, or a
-/// tension, limit load or stiffness is not known.
-std::optional<double> slack_side_tension_lbf(const PreparedProject& prepared,
-                                             const PreparedRoute& route);
 
 }  // namespace linewright

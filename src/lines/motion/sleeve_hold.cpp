@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "lines/near/stretch.hpp"
+#include "lines/sleeved_bend.hpp"
 #include "model/rounding.hpp"
 
 namespace linewright {
@@ -38,10 +39,15 @@ std::optional<double> gap_to_stop(const PreparedRoute& route, const Sleeve& slee
 SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
                        const std::vector<Passage>& on_the_way) {
   if (route.line->kind != LineKind::cable) return {true, Movement{}, "its line does not move"};
+  SleeveHold fast{true, Movement{}, {}, true};
   for (const Passage& passage : on_the_way)
     if (passage.middle_in() >= sleeve.from_in && passage.middle_in() <= sleeve.to_in &&
         grips(sleeve, passage))
-      return {true, Movement{}, "the " + passage.words + " holds it", true};
+      fast.places.push_back({passage.middle_in(), passage.words});
+  if (!fast.places.empty()) {
+    fast.words = "the " + fast.places.front().second + " holds it";
+    return fast;
+  }
   SleeveHold hold{false, route.moves, {}, false};
   const auto before = gap_to_stop(route, sleeve, true);
   const auto after = gap_to_stop(route, sleeve, false);
@@ -57,15 +63,32 @@ SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
 
 SleeveGuards::SleeveGuards(const PreparedRoute& route) : route_(&route) {
   if (route.route->sleeves.empty()) return;
-  const std::vector<Passage> on_the_way = passages(route);
+  on_the_way_ = passages(route);
   for (const Sleeve& sleeve : route.route->sleeves) {
-    const SleeveHold hold = sleeve_hold(route, sleeve, on_the_way);
+    holds_.push_back(sleeve_hold(route, sleeve, on_the_way_));
+    const SleeveHold& hold = holds_.back();
     if (!hold.moves) continue;
     const bool stays = hold.moves->toward_from_in == 0 && hold.moves->toward_to_in == 0;
     const double told_apart_in = stays ? 0 : longest_chord_in / 2;
     parts_.push_back({sleeve.from_in + hold.moves->toward_to_in + told_apart_in,
                       sleeve.to_in - hold.moves->toward_from_in - told_apart_in});
   }
+}
+
+std::optional<SleevedTurn> SleeveGuards::turn_in(const Bend& bend) const {
+  std::optional<SleevedTurn> best;
+  const auto grade = [](const SleevedTurn& turn) { return turn.is_held() + turn.is_led(); };
+  for (std::size_t i = 0; i < holds_.size(); ++i) {
+    const Sleeve& sleeve = route_->route->sleeves[i];
+    if (!lies_over_all(sleeve, bend)) continue;
+    SleevedTurn turn{&sleeve, {}, {}};
+    for (const auto& [at_in, words] : holds_[i].places) {
+      if (at_in <= bend.middle_in() + limit_rounding) turn.before = words;
+      if (at_in >= bend.middle_in() - limit_rounding && turn.after.empty()) turn.after = words;
+    }
+    if (!best || grade(turn) > grade(*best)) best = turn;
+  }
+  return best;
 }
 
 bool SleeveGuards::guard(double distance_in) const {

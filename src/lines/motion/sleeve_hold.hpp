@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "lines/passages.hpp"
@@ -17,6 +18,8 @@ struct SleeveHold {
   std::optional<Movement> moves;  ///< all the same; nothing where the cable's travel is not known
   std::string words;              ///< "the clamp on S3L holds it"; empty where nothing does
   bool to_structure = false;      ///< it stays while the cable moves through it
+  /// Where along the line structure holds it, and what by: "clamp on S3L".
+  std::vector<std::pair<double, std::string>> places = {};
 };
 
 /// Held by a clamp, or a grommet or bushing that fits it closely, within its length: then it stays.
@@ -25,10 +28,31 @@ struct SleeveHold {
 SleeveHold sleeve_hold(const PreparedRoute& route, const Sleeve& sleeve,
                        const std::vector<Passage>& on_the_way);
 
-/// The parts of a route that a sleeve guards at every place of the travel.
+/// A turn that lies in one sleeve, and what of structure holds the sleeve before and after it; what
+/// lies in the middle of the turn is both. A turn in a sleeve that nothing holds is guided by
+/// nothing: the pull straightens cable and sleeve.
+struct SleevedTurn {
+  const Sleeve* sleeve = nullptr;
+  std::string before;  ///< "clamp on S3L"; empty for nothing
+  std::string after;
+
+  bool is_led() const { return !before.empty() && !after.empty(); }
+  bool is_held() const { return !before.empty() || !after.empty(); }
+};
+
+/// The sleeves of a route: what holds each, and the parts of the route that they guard at every
+/// place of the travel. The route must outlive it.
 class SleeveGuards {
  public:
   explicit SleeveGuards(const PreparedRoute& route);
+
+  /// Of each of the route's sleeves, in order.
+  const std::vector<SleeveHold>& holds() const { return holds_; }
+  /// What the route passes on its way; empty where it has no sleeves.
+  const std::vector<Passage>& on_the_way() const { return on_the_way_; }
+
+  /// The best held of the sleeves that the whole bend lies in; nothing where it lies in none.
+  std::optional<SleevedTurn> turn_in(const Bend& bend) const;
 
   /// A sleeve that structure holds guards its whole length. One that goes with its cable guards
   /// what it never leaves, less half of the step in which places along a line are told apart, and
@@ -42,6 +66,8 @@ class SleeveGuards {
     double to_in = 0;
   };
   const PreparedRoute* route_;
+  std::vector<Passage> on_the_way_;
+  std::vector<SleeveHold> holds_;
   std::vector<Part> parts_;
 };
 

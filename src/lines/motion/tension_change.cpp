@@ -23,15 +23,19 @@ std::optional<TiedCable> tied(const PreparedRoute& route) {
 /// The other cables of the same control.
 std::vector<TiedCable> tied_beside(const PreparedProject& prepared, const PreparedRoute& route) {
   std::vector<TiedCable> others;
-  if (route.route->control.empty()) return others;
   for (const PreparedRoute& other : prepared.routes) {
-    if (&other == &route || other.route->control != route.route->control) continue;
+    if (!work_together(route, other)) continue;
     if (const auto each = tied(other)) others.push_back(*each);
   }
   return others;
 }
 
 }  // namespace
+
+bool work_together(const PreparedRoute& route, const PreparedRoute& other) {
+  return &route != &other && other.line->kind == LineKind::cable && !route.route->control.empty() &&
+         is_same_control(route.route->control, other.route->control);
+}
 
 std::optional<double> airframe_stiffness_lbf_per_in(const PreparedProject& prepared,
                                                     const PreparedRoute& route) {
@@ -45,7 +49,8 @@ std::optional<TensionChange> tension_change(const PreparedProject& prepared,
   if (!cable) return std::nullopt;
   const Line& line = *route.line;
   const TensionChange rigid{
-      tension_slope_lbf_per_degf(airframe_expansion_per_degf, line.expansion_per_degf->value,
+      tension_slope_lbf_per_degf({.line_per_degf = line.expansion_per_degf->value,
+                                  .airframe_per_degf = airframe_expansion_per_degf},
                                  line.axial_stiffness_lbf->value),
       1 / cable->stiffness_lbf_per_in};
   const std::optional<double> airframe = airframe_stiffness_lbf_per_in(prepared, route);
@@ -62,20 +67,6 @@ std::string airframe_words(const PreparedProject& prepared, const PreparedRoute&
   const std::optional<double> stiffness = airframe_stiffness_lbf_per_in(prepared, route);
   return stiffness ? fmt::format("in an airframe of {:.10g} lbf/in", *stiffness)
                    : std::string("in a rigid airframe");
-}
-
-double coldest_tension_lbf(const PreparedProject& prepared, const PreparedRoute& route) {
-  const double rigged = route.route->tension->rigged_lbf;
-  const auto change = tension_change(prepared, route);
-  if (!change) return rigged;
-  return tension_range(rigged, change->slope_lbf_per_degf, prepared.project->temperature)
-      .lowest_lbf;
-}
-
-double thermal_slack_in(const PreparedProject& prepared, const PreparedRoute& route,
-                        double tension_lbf) {
-  const auto change = tension_change(prepared, route);
-  return change ? std::max(0.0, -tension_lbf) * change->slack_in_per_lbf : 0;
 }
 
 }  // namespace linewright

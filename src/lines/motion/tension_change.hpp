@@ -9,6 +9,9 @@
 
 namespace linewright {
 
+/// True for two cables of one control.
+bool work_together(const PreparedRoute& route, const PreparedRoute& other);
+
 struct TensionChange {
   double slope_lbf_per_degf = 0;
   double slack_in_per_lbf = 0;  ///< what is left over of the cable for each pound below none
@@ -26,14 +29,5 @@ std::optional<double> airframe_stiffness_lbf_per_in(const PreparedProject& prepa
 
 /// "in a rigid airframe" or "in an airframe of 1200 lbf/in".
 std::string airframe_words(const PreparedProject& prepared, const PreparedRoute& route);
-
-/// The lowest tension of a cable over the temperature range. Below zero: slack. The rigged tension
-/// where its change is not known. The route's tension must be stated.
-double coldest_tension_lbf(const PreparedProject& prepared, const PreparedRoute& route);
-
-/// What is left over of the cable's whole length at a tension that heat or cold leaves it; nothing
-/// is left over of a taut one.
-double thermal_slack_in(const PreparedProject& prepared, const PreparedRoute& route,
-                        double tension_lbf);
 
 }  // namespace linewright

@@ -11,10 +11,6 @@ namespace {
 /// A piercing right at an edge that two triangles share may miss both by what rounding leaves.
 constexpr double pierced_in = 1e-7;
 
-/// What an end is mounted on is skin and doubler, no thicker than this [common practice, no
-/// source]: what the line pierces farther from its end is something else of the same mesh.
-constexpr double mount_depth_in = 0.25;
-
 /// Distances along the line at which the chord pierces the mesh.
 void add_piercings(const PreparedRoute& route, const PathChord& chord, const MeshPartField& mesh,
                    std::span<const MeshField::NearCell> cells, const NeighbourFilter& filter,
@@ -28,7 +24,7 @@ void add_piercings(const PreparedRoute& route, const PathChord& chord, const Mes
     const double part = length > 0 ? distance(chord.from, found.on_first) / length : 0;
     const double along = chord.start_in + (chord.end_in - chord.start_in) * part;
     Obstacle obstacle = obstacle_of(mesh, item);
-    const bool at_end = std::min(along, route.length_in() - along) <= mount_depth_in;
+    const bool at_end = std::min(along, route.length_in() - along) <= mount_depth_in + pierced_in;
     if ((!at_end || filter.counts(obstacle, along)) && !filter.crossing_near(obstacle, along))
       piercings.push_back({along, std::move(obstacle)});
     return pierced_in;

@@ -97,6 +97,16 @@ std::vector<double> taken_off_by_block(const Stretch& stretch, Reach reach,
   return taken_off;
 }
 
+/// Of each block: the most that one of its chords takes off.
+std::vector<double> most_of_blocks(const Stretch& stretch, Reach reach) {
+  std::vector<double> most;
+  for (const ChordBlock& block : stretch.blocks) {
+    const std::vector<double> taken_off = taken_off_by_block(stretch, reach, block);
+    most.push_back(*std::max_element(taken_off.begin(), taken_off.end()));
+  }
+  return most;
+}
+
 /// The search for the least margin between two lines.
 class LinePair {
  public:
@@ -106,12 +116,13 @@ class LinePair {
 
   std::optional<Approach> nearest_place() {
     if (are_far_apart(first_, second_, reach_, horizon_in_)) return std::nullopt;
-    const double thickest = most_taken_off(first_, second_, reach_);
+    const std::vector<double> most = most_of_blocks(first_, reach_);
+    const std::vector<double> other_most = most_of_blocks(second_, reach_);
     std::vector<Facing> blocks;
     for (std::size_t i = 0; i < first_.blocks.size(); ++i)
       for (std::size_t j = 0; j < second_.blocks.size(); ++j) {
-        const double least =
-            least_distance(first_.blocks[i].bounds, second_.blocks[j].bounds) - thickest;
+        const double least = least_distance(first_.blocks[i].bounds, second_.blocks[j].bounds) -
+                             most[i] - other_most[j];
         if (least < horizon_in_) blocks.push_back({i, j, least});
       }
     sort_by_margin(blocks);

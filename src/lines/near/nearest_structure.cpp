@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "geometry/minimise.hpp"
 #include "lines/near/chord_bounds.hpp"
@@ -70,18 +69,29 @@ class BestPlaces {
     const Nearest still = nearest(Segment3{chord.from, chord.to}, obstacle);
     if (still.distance_in - taken_off_in > to_beat(key) + tie_in) return;
     Approach approach = approach_obstacle(stretch_, reach_, chord, obstacle, still);
-    // A face ends at its edge: where both are equally near, the edge is what is met.
-    const bool edge = obstacle.feature != Feature::face;
-    if (approach.margin_in >= to_beat(key) - tie_in &&
-        !(edge && approach.margin_in < to_beat(key) + tie_in))
-      return;
     approach.obstacle = obstacle;
+    const auto known = best_.find(key);
+    if (known == best_.end() ? approach.margin_in >= horizon_in_ - tie_in
+                             : !is_before(approach, known->second))
+      return;
     best_[key] = std::move(approach);
   }
 
   std::map<int, Approach> taken() { return std::move(best_); }
 
  private:
+  /// True for the lesser margin. Of two that are equal it is the edge, for a face ends at its edge
+  /// and that is what is met; then the place farther forward or lower, whichever way the line and
+  /// the structure are listed.
+  static bool is_before(const Approach& a, const Approach& b) {
+    if (std::abs(a.margin_in - b.margin_in) > tie_in) return a.margin_in < b.margin_in;
+    const bool edge = a.obstacle->feature != Feature::face;
+    if (edge != (b.obstacle->feature != Feature::face)) return edge;
+    constexpr double one_place_in = 1e-5;
+    if (std::abs(a.on_line.x - b.on_line.x) > one_place_in) return a.on_line.x < b.on_line.x;
+    return a.on_line.z < b.on_line.z - one_place_in;
+  }
+
   const Stretch& stretch_;
   Reach reach_;
   double horizon_in_;
@@ -117,31 +127,62 @@ void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartFiel
   }
 }
 
-/// All of a block's meetings with a margin that may be under the horizon, by lower bound.
-std::vector<Meeting> meetings(const Stretch& stretch, Reach reach, const Obstacles& obstacles,
-                              double horizon_in, const ChordBlock& block) {
-  std::vector<Bounds> boxes;
-  std::vector<double> taken_off;
-  double most = 0;
-  for (std::size_t i = block.first; i < block.end; ++i) {
-    const PathChord& chord = stretch.chords[i];
-    boxes.push_back(bounds_of(chord));
-    taken_off.push_back(taken_off_by(stretch, reach, chord));
-    most = std::max(most, taken_off.back());
-  }
-  std::vector<Meeting> found;
-  obstacles.visit(grown(block.bounds, most + horizon_in), [&](const Obstacle& obstacle) {
-    const Bounds box = bounds_of(obstacle.shape);
-    for (std::size_t i = 0; i < boxes.size(); ++i) {
-      const double least = least_distance(boxes[i], box) - obstacle.radius_in - taken_off[i];
-      if (least <= horizon_in + tie_in)
-        found.push_back({&stretch.chords[block.first + i], &obstacle, taken_off[i], least});
+/// A block's meetings that may beat what is known, gathered obstacle by obstacle.
+class Meetings {
+ public:
+  Meetings(const BestPlaces& best, Reach reach, const ChordBlock& block)
+      : best_(best), block_(block) {
+    const Stretch& stretch = best.stretch();
+    for (std::size_t i = block.first; i < block.end; ++i) {
+      boxes_.push_back(bounds_of(stretch.chords[i]));
+      taken_off_.push_back(taken_off_by(stretch, reach, stretch.chords[i]));
+      most_ = std::max(most_, taken_off_.back());
     }
-  });
-  std::stable_sort(found.begin(), found.end(), [](const Meeting& a, const Meeting& b) {
-    return a.least_margin_in < b.least_margin_in;
-  });
-  return found;
+  }
+
+  /// The most that radius and reach take off anywhere in the block.
+  double most_taken_off_in() const { return most_; }
+
+  void add(const Obstacle& obstacle, int key) {
+    const Bounds box = bounds_of(obstacle.shape);
+    const double to_beat = best_.to_beat(key) + tie_in + obstacle.radius_in;
+    if (least_distance(block_.bounds, box) - most_ > to_beat) return;
+    for (std::size_t i = 0; i < boxes_.size(); ++i) {
+      const double least = least_distance(boxes_[i], box) - taken_off_[i];
+      if (least <= to_beat)
+        found_.push_back({&best_.stretch().chords[block_.first + i], &obstacle, taken_off_[i],
+                          least - obstacle.radius_in});
+    }
+  }
+
+  /// By lower bound: what is found early spares the rest.
+  const std::vector<Meeting>& nearest_first() {
+    std::stable_sort(found_.begin(), found_.end(), [](const Meeting& a, const Meeting& b) {
+      return a.least_margin_in < b.least_margin_in;
+    });
+    return found_;
+  }
+
+ private:
+  const BestPlaces& best_;
+  const ChordBlock& block_;
+  std::vector<Bounds> boxes_;
+  std::vector<double> taken_off_;
+  double most_ = 0;
+  std::vector<Meeting> found_;
+};
+
+/// Blocks in the order of how far they reach: where a line reaches far, what is found there spares
+/// most of the rest. Blocks that reach as far stay in order along the line.
+std::vector<const ChordBlock*> farthest_reaching_first(const Stretch& stretch, Reach reach) {
+  std::vector<std::pair<double, const ChordBlock*>> blocks;
+  for (const ChordBlock& block : stretch.blocks)
+    blocks.emplace_back(taken_off_by(stretch, reach, stretch.chords[block.first]), &block);
+  std::stable_sort(blocks.begin(), blocks.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<const ChordBlock*> ordered;
+  for (const auto& [reaches_in, block] : blocks) ordered.push_back(block);
+  return ordered;
 }
 
 }  // namespace
@@ -150,16 +191,35 @@ std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
                                           const Obstacles& obstacles, double horizon_in,
                                           const Group& group, const Counts& counts) {
   BestPlaces best(stretch, reach, horizon_in, counts);
-  for (const ChordBlock& block : stretch.blocks) {
-    // Nearest first: what is found early spares the rest.
-    for (const Meeting& meeting : meetings(stretch, reach, obstacles, horizon_in, block)) {
+  for (const ChordBlock* block : farthest_reaching_first(stretch, reach)) {
+    Meetings meetings(best, reach, *block);
+    obstacles.visit(grown(block->bounds, meetings.most_taken_off_in() + horizon_in),
+                    [&](const Obstacle& obstacle) { meetings.add(obstacle, group(obstacle)); });
+    for (const Meeting& meeting : meetings.nearest_first()) {
       const int key = group(*meeting.obstacle);
       if (meeting.least_margin_in <= best.to_beat(key) + tie_in)
         best.consider(key, *meeting.chord, *meeting.obstacle, meeting.taken_off_in);
     }
-    for (const MeshPartField& mesh : obstacles.meshes()) consider_mesh(best, block, mesh, group);
+    for (const MeshPartField& mesh : obstacles.meshes()) consider_mesh(best, *block, mesh, group);
   }
   return best.taken();
+}
+
+bool keeps_off(const Stretch& stretch, Reach reach, const Obstacles& obstacles, int part,
+               double gap_in, const Counts& counts) {
+  BestPlaces best(stretch, reach, gap_in, counts);
+  for (const ChordBlock* block : farthest_reaching_first(stretch, reach)) {
+    Meetings meetings(best, reach, *block);
+    for (const Obstacle& obstacle : obstacles.of_part(part)) meetings.add(obstacle, 0);
+    for (const Meeting& meeting : meetings.nearest_first()) {
+      best.consider(0, *meeting.chord, *meeting.obstacle, meeting.taken_off_in);
+      if (best.to_beat(0) < gap_in) return false;
+    }
+    for (const MeshPartField& mesh : obstacles.meshes())
+      if (mesh.part == part) consider_mesh(best, *block, mesh, [](const Obstacle&) { return 0; });
+    if (best.to_beat(0) < gap_in) return false;
+  }
+  return true;
 }
 
 }  // namespace linewright

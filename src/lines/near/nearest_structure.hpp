@@ -21,4 +21,9 @@ std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
                                           const Obstacles& obstacles, double horizon_in,
                                           const Group& group, const Counts& counts);
 
+/// True where the stretch, its reach counted, stays `gap_in` or more off all that counts of one
+/// part; found out without looking for the nearest place.
+bool keeps_off(const Stretch& stretch, Reach reach, const Obstacles& obstacles, int part,
+               double gap_in, const Counts& counts);
+
 }  // namespace linewright

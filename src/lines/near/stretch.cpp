@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lines/line_pairs.hpp"
 #include "lines/near/chord_bounds.hpp"
+#include "lines/neighbour_filter.hpp"
 
 namespace linewright {
 
@@ -19,6 +21,29 @@ void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
                    distance_along(chord, t0), distance_along(chord, t1)});
   }
 }
+
+/// Distances along the route at which something begins or ends to count, to be held by another
+/// limit, or to be thicker.
+std::vector<double> zone_ends(const PreparedRoute& route) {
+  std::vector<double> ends;
+  for (const double from_end :
+       {mount_depth_in, fitting_zone_in, fitting_reach_in(route), shared_node_zone_in})
+    ends.insert(ends.end(), {from_end, route.length_in() - from_end});
+  for (const Support& support : route.supports)
+    ends.insert(ends.end(),
+                {support.distance_in - at_support_in, support.distance_in + at_support_in});
+  for (const Crossing& crossing : route.crossings)
+    ends.insert(ends.end(),
+                {crossing.distance_in - crossing_zone_in, crossing.distance_in + crossing_zone_in});
+  for (const Sleeve& sleeve : route.route->sleeves)
+    ends.insert(ends.end(), {sleeve.from_in, sleeve.to_in});
+  for (const SweptPart& part : route.swept_by_attachments)
+    ends.insert(ends.end(), {part.from_in, part.to_in});
+  return ends;
+}
+
+/// Ends nearer to each other are one, or rounding would leave pieces of no length.
+constexpr double one_end_in = 1e-9;
 
 }  // namespace
 
@@ -39,14 +64,12 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in(),
                   nullptr};
   std::vector<double> breaks{start_in, end_in};
-  for (const Sleeve& sleeve : route.route->sleeves)
-    for (const double at : {sleeve.from_in, sleeve.to_in})
-      if (at > start_in && at < end_in) breaks.push_back(at);
-  for (const SweptPart& part : route.swept_by_attachments)
-    for (const double at : {part.from_in, part.to_in})
-      if (at > start_in && at < end_in) breaks.push_back(at);
+  for (const double at : zone_ends(route))
+    if (at > start_in + one_end_in && at < end_in - one_end_in) breaks.push_back(at);
   std::sort(breaks.begin(), breaks.end());
-  breaks.erase(std::unique(breaks.begin(), breaks.end()), breaks.end());
+  breaks.erase(std::unique(breaks.begin(), breaks.end(),
+                           [](double a, double b) { return b - a < one_end_in; }),
+               breaks.end());
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
     for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
       cut_to_length(chord, stretch.chords);

@@ -17,7 +17,9 @@ struct ChordBlock {
 };
 
 /// A stretch of a route in which one envelope holds, as chords none longer than
-/// `longest_chord_in`, cut where sleeves, and what attachments sweep over, begin and end.
+/// `longest_chord_in`, cut wherever something begins or ends to count: sleeves, what attachments
+/// sweep over, and the zones about ends, supports and frame crossings. So what holds in the middle
+/// of a chord holds for all of it, wherever the line's points stand.
 struct Stretch {
   const PreparedRoute* route = nullptr;
   double start_in = 0;

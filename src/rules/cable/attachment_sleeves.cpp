@@ -63,20 +63,20 @@ std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRo
 
 }  // namespace
 
-bool keeps_out_of_sleeves(const PreparedRoute& route, const Attachment& attachment, double at_in) {
-  if (route.route->sleeves.empty()) return true;
-  const std::vector<Passage> on_the_way = passages(route);
+bool keeps_out_of_sleeves(const RuleContext& context, const PreparedRoute& route,
+                          const Attachment& attachment, double at_in) {
   Attachment moved = attachment;
   moved.at_in = at_in;
-  return std::all_of(
-      route.route->sleeves.begin(), route.route->sleeves.end(), [&](const Sleeve& sleeve) {
-        if (!sleeve.bore_in || attachment.diameter_in <= *sleeve.bore_in + limit_rounding)
-          return true;
-        const bool stays = sleeve_hold(route, sleeve, on_the_way).to_structure;
-        const AttachedShift shift = stays ? attached_shift(route, at_in) : AttachedShift{};
-        const double length = stays ? moved.longest_in() : moved.length_in;
-        return gap_in(moved, length, sleeve, shift) >= -limit_rounding;
-      });
+  const std::vector<SleeveHold>& held = context.motion.sleeves[context.index_of(route)].holds();
+  for (std::size_t i = 0; i < held.size(); ++i) {
+    const Sleeve& sleeve = route.route->sleeves[i];
+    if (!sleeve.bore_in || attachment.diameter_in <= *sleeve.bore_in + limit_rounding) continue;
+    const bool stays = held[i].to_structure;
+    const AttachedShift shift = stays ? attached_shift(route, at_in) : AttachedShift{};
+    const double length = stays ? moved.longest_in() : moved.length_in;
+    if (gap_in(moved, length, sleeve, shift) < -limit_rounding) return false;
+  }
+  return true;
 }
 
 std::vector<Judgement> judge_attachments_in_sleeve(const RuleContext& context,

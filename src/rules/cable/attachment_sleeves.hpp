@@ -17,6 +17,7 @@ std::vector<Judgement> judge_attachments_in_sleeve(const RuleContext& context,
 
 /// True where the attachment, its middle at `at_in`, neither lies in a sleeve that it does not go
 /// into nor runs into one.
-bool keeps_out_of_sleeves(const PreparedRoute& route, const Attachment& attachment, double at_in);
+bool keeps_out_of_sleeves(const RuleContext& context, const PreparedRoute& route,
+                          const Attachment& attachment, double at_in);
 
 }  // namespace linewright

@@ -127,7 +127,8 @@ Finding find(const Subject& subject, const Place& place, double at_in, const Att
 bool clear_at(const Subject& subject, double at_in) {
   const double half = subject.attachment.longest_in() / 2;
   if (at_in < half || at_in > subject.route.length_in() - half) return false;
-  if (!keeps_out_of_sleeves(subject.route, subject.attachment, at_in)) return false;
+  if (!keeps_out_of_sleeves(subject.context, subject.route, subject.attachment, at_in))
+    return false;
   const AttachedShift shift = attached_shift(subject.route, at_in);
   return std::none_of(subject.places.begin(), subject.places.end(), [&](const Place& place) {
     return find(subject, place, at_in, shift).broken;

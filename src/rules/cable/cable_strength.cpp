@@ -33,24 +33,27 @@ struct LimitTension {
 /// "the 200.0 lbf that 200.0 lbf at the rudder pedal pull on it".
 std::string pull_words(const Route& route) {
   const PilotForce* row = pilot_forces_on(route.control);
-  return fmt::format("the {} that {} at {} pull on it by a lever ratio of {:g}",
-                     tension_words(*pilot_pull_lbf(route)), tension_words(*pilot_force_lbf(route)),
+  return fmt::format("the {} that {}{} at {} pull on it by a lever ratio of {:g}",
+                     tension_words(*pilot_pull_lbf(route)),
+                     route.lever->two_pilots ? "two pilots together, " : "",
+                     fmt::format("{}{}", route.lever->two_pilots ? "1.5 times " : "",
+                                 tension_words(*pilot_force_lbf(route))),
                      row ? row->grip : "the control", route.lever->ratio);
 }
 
 /// The stated limit load, or the tension that the pilot's pull leaves the cable with, if larger.
-std::optional<LimitTension> limit_tension(const Route& route, double hottest_lbf) {
+std::optional<LimitTension> limit_tension(const Route& route, const CableState& state) {
   std::optional<LimitTension> found;
   if (route.tension->limit_load_lbf)
     found = LimitTension{*route.tension->limit_load_lbf, "the limit load", false};
   const std::optional<double> pull = pilot_pull_lbf(route);
   if (!pull) return found;
-  const double tension = pulled_tension_lbf(hottest_lbf, *pull);
+  const double tension = *state.pilot_pulled_lbf;
   if (found && found->tension_lbf >= tension - limit_rounding) return found;
   std::string words = pull_words(route);
   if (tension > *pull + limit_rounding)
-    words = tension_words(tension) + ": half of " + words + ", above its own " +
-            tension_words(hottest_lbf);
+    words = tension_words(tension) + ": " + tension_words(tension - state.hottest_lbf) + " of " +
+            words + ", above its own " + tension_words(state.hottest_lbf);
   return LimitTension{tension, words, true};
 }
 
@@ -91,10 +94,31 @@ Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& rou
   return judgement;
 }
 
+/// A stated limit load under the least that a pilot counts for on the control, no lever ratio
+/// stated: only a lever that takes force off the cable would make it right.
+void ask_for_lever(const RuleContext& context, const PreparedRoute& route,
+                   std::vector<Judgement>& judgements) {
+  const Route& stated = *route.route;
+  const PilotForce* row = pilot_forces_on(stated.control);
+  if (!row || !stated.is_primary_control() || !stated.tension->limit_load_lbf) return;
+  Judgement judgement = tension_judgement(context, route);
+  const double load = *stated.tension->limit_load_lbf;
+  if (holds(judgement, load, {least_row(*row)})) return;
+  judgement = not_judged(
+      tension_judgement(context, route), least_row(*row),
+      "the limit load of " + tension_words(load) + " is under the least pilot force on " +
+          std::string(row->grip) + ", " + tension_words(row->least_lbf) +
+          ": whether it covers the pilot's pull is not known without a lever ratio",
+      "state lever_ratio, the pull on the cable for each pound at " + std::string(row->grip));
+  judgement.value = load;
+  judgement.limit = row->least_lbf;
+  judgements.push_back(judgement);
+}
+
 }  // namespace
 
 Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
-                               double hottest_lbf) {
+                               const CableState& state) {
   const Line& line = *route.line;
   Judgement judgement = tension_judgement(context, route);
   if (!line.breaking_strength_lbf)
@@ -102,7 +126,7 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
                       "add the line to the project's lines with its breaking strength and source");
   const double strength = line.breaking_strength_lbf->value;
   const Limit most = most_load(strength);
-  const std::optional<LimitTension> limit = limit_tension(*route.route, hottest_lbf);
+  const std::optional<LimitTension> limit = limit_tension(*route.route, state);
   if (!limit) {
     judgement =
         not_judged(judgement, most,
@@ -127,7 +151,10 @@ Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& 
 void judge_pilot(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const Route& stated = *route.route;
-  if (!stated.lever) return;
+  if (!stated.lever) {
+    ask_for_lever(context, route, judgements);
+    return;
+  }
   if (!pilot_force_lbf(stated)) {
     Judgement judgement = tension_judgement(context, route);
     judgement.location = stated.lever->where;

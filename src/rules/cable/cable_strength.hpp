@@ -4,17 +4,18 @@
 
 #include <vector>
 
+#include "lines/motion/cable_state.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
 
-/// Breaking strength against the limit load, or against the tension that the pilot's pull leaves
-/// the cable with at `hottest_lbf`, if larger.
+/// Breaking strength against the limit load, or against the tension that the pilot's pull gives the
+/// cable at the hottest, if larger. `state` is the route's.
 Judgement judge_cable_strength(const RuleContext& context, const PreparedRoute& route,
-                               double hottest_lbf);
+                               const CableState& state);
 
 /// Adds whether a stated limit load covers the pilot's pull, and whether a stated pilot force is
-/// one to count with; nothing for a route without a lever ratio.
+/// one to count with; of a route without a lever ratio, whether its limit load can be right.
 void judge_pilot(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements);
 

@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "lines/motion/tension_change.hpp"
 #include "physics/cable.hpp"
@@ -63,16 +65,30 @@ Judgement judge_hot(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
+/// Asks about a control that one cable works alone, or that is written in two ways.
+std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRoute& route) {
+  const std::string& control = route.route->control;
+  if (control.empty()) return std::nullopt;
+  const auto& routes = context.prepared.routes;
+  const auto count = 1 + std::count_if(routes.begin(), routes.end(), [&](const auto& other) {
+                       return work_together(route, other);
+                     });
+  Judgement judgement = tension_judgement(context, route);
+  if (holds(judgement, static_cast<double>(count), {paired})) return std::nullopt;
+  judgement.message = "only one cable works control " + control +
+                      ": how slack the other of a pair would be is not judged";
+  judgement.mend = "give the cable that brings it back the same control, or waive this with the " +
+                   std::string("reason, such as a spring");
+  return judgement;
+}
+
 void judge_cable(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const Line& line = *route.line;
-  double hottest_lbf = route.route->tension->rigged_lbf;
-  if (const auto change = tension_change(context.prepared, route)) {
-    const TensionRange range = tension_range(hottest_lbf, change->slope_lbf_per_degf,
-                                             context.prepared.project->temperature);
-    hottest_lbf = range.highest_lbf;
-    judgements.push_back(judge_cold(context, route, range));
-    if (line.breaking_strength_lbf) judgements.push_back(judge_hot(context, route, range));
+  const CableState& state = context.motion.cables[context.index_of(route)];
+  if (state.range) {
+    judgements.push_back(judge_cold(context, route, *state.range));
+    if (line.breaking_strength_lbf) judgements.push_back(judge_hot(context, route, *state.range));
   } else {
     const std::string what = line.axial_stiffness_lbf ? "thermal expansion" : "stretch";
     judgements.push_back(
@@ -81,15 +97,30 @@ void judge_cable(const RuleContext& context, const PreparedRoute& route,
                        " is not known, so neither is its tension at the coldest",
                    "add the line to the project's lines with its stretch, expansion and source"));
   }
-  judgements.push_back(judge_cable_strength(context, route, hottest_lbf));
+  judgements.push_back(judge_cable_strength(context, route, state));
   judge_pilot(context, route, judgements);
+  if (const auto alone = judge_pair(context, route)) judgements.push_back(*alone);
+}
+
+Judgement without_tension(const RuleContext& context, const PreparedRoute& route) {
+  Judgement judgement = context.at(route, route.length_in() / 2);
+  judgement.location = route.route->where;
+  leave_unknown(judgement, taut);
+  judgement.message = "the tension of " + route.route->name +
+                      " is not stated: whether it stays taut, and is strong enough, is not known";
+  judgement.mend = "state tension: {rigged: 40 lbf, limit_load: 200 lbf}, with its own figures";
+  return judgement;
 }
 
 std::vector<Judgement> judge_cable_tension(const RuleContext& context) {
   std::vector<Judgement> judgements;
-  for (const PreparedRoute& route : context.prepared.routes)
-    if (route.line->kind == LineKind::cable && route.route->tension)
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind != LineKind::cable) continue;
+    if (route.route->tension)
       judge_cable(context, route, judgements);
+    else
+      judgements.push_back(without_tension(context, route));
+  }
   return judgements;
 }
 
@@ -108,15 +139,20 @@ k is stated, cable and airframe share it as two springs in series, (α_airframe 
 slack at the coldest, nor pass at the hottest the load its swaged ends are proved to; and it
 must break at no less than the factor of safety times the limit load. That load is the one
 stated, or, where the route gives its lever ratio, the pilot's limit force times that ratio, if
-it is larger. The pulled cable of a pair carries the pull alone once the other is slack, and
-before that half of it above its own tension at the hottest: the larger counts. A stated limit
-load must cover the pilot's pull, and a stated pilot force the least that counts. The
-elevator's force is a stick's: state pilot_force for a wheel, 200 lbf. The joint factor of 14
+it is larger. Two cables of one control make a loop between its levers: the pulled one gains
+what the other loses, each by its stiffness AE/L, until the other is slack and the pulled one
+carries the pull alone (in an airframe that gives, after it has given); that counts at the
+hottest, and what it leaves the other with at the coldest is what `chafe` goes by. A control
+that one cable alone names is asked about: names are compared without case and outer blanks. A
+stated limit load must cover the pilot's pull, and a stated pilot force the least that counts; a
+limit load under that least force is asked about where no lever ratio is stated. The elevator's
+force is a stick's: state pilot_force for a wheel, 200 lbf. An aileron's wheel has a couple of
+50 D lbf·in, D its diameter in inches (14 CFR 23.397(b)), as 50 lbf at its rim. The joint factor of 14
 CFR 23.693 is not applied: it is for the bearing of joints, not for the cable. A cable in no
 closed loop, kept taut by springs alone, does not change its tension with temperature: waive a
 finding on it with that reason. Ends are taken to be as strong as the cable, as swaged
-terminals are; a hand-tucked splice has about three quarters. Cables without a stated tension
-are named by `chafe`.)",
+terminals are; a hand-tucked splice has about three quarters. A cable whose tension is not
+stated is unknown.)",
       .mend = "Rig to another tension, use stainless cable, or a stronger one.",
       .limits = cable_tension_limits,
       .catalogue_limits =

@@ -55,6 +55,14 @@ inline constexpr LimitRow covers_pilot{.name = "covers-pilot",
                                        .source = pilot_source,
                                        .mark = Mark::verified,
                                        .times = "pilot force times lever ratio"};
+inline constexpr LimitRow paired{
+    .name = "cables-of-a-control",
+    .subject = "cables that work a control which a cable names",
+    .value = 2,
+    .unit = Unit::none,
+    .source = "a cable pulls one way: another one brings the control back, and is slack meanwhile",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
 /// In the order of `pilot_forces`.
 inline constexpr std::array most_forces{
     most_force("rudder-most", "limit force on a rudder pedal, unless pilot_force says",
@@ -70,9 +78,9 @@ inline constexpr std::array least_forces{
     least_force("aileron-least", "pilot_force on an aileron stick", pilot_forces[2]),
 };
 
-inline constexpr auto cable_tension_limits =
-    limit_table({taut, safety_factor, proved_share, covers_pilot, most_forces[0], least_forces[0],
-                 most_forces[1], least_forces[1], most_forces[2], least_forces[2]});
+inline constexpr auto cable_tension_limits = limit_table(
+    {taut, safety_factor, proved_share, covers_pilot, paired, most_forces[0], least_forces[0],
+     most_forces[1], least_forces[1], most_forces[2], least_forces[2]});
 
 /// At the middle of the cable, verdict still unknown. The route's tension must be stated.
 Judgement tension_judgement(const RuleContext& context, const PreparedRoute& route);

@@ -7,8 +7,8 @@
 #include <variant>
 
 #include "geometry/plane/polygon.hpp"
+#include "lines/edge_guard.hpp"
 #include "lines/motion/reach.hpp"
-#include "lines/neighbour_filter.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {

@@ -3,6 +3,7 @@
 #include <iterator>
 
 #include "lines/edge_gap.hpp"
+#include "lines/edge_guard.hpp"
 #include "lines/motion/sleeve_hold.hpp"
 #include "lines/passages.hpp"
 #include "rules/cable/attachment_sleeves.hpp"
@@ -159,8 +160,9 @@ bool concerns(const Subject& subject, const Passage& passage) {
   const Sleeve& sleeve = subject.sleeve;
   const double away = std::max(sleeve.from_in - passage.end_in, passage.start_in - sleeve.to_in);
   if (away <= *sleeve.outside_in) return true;
-  const bool bare = passage.crossing && !passage.leads &&
-                    !(passage.crossing->hole && guards(passage.crossing->hole->edge));
+  const bool bare =
+      passage.crossing && !passage.leads &&
+      !(passage.crossing->hole && guards_line(passage.crossing->hole->edge, subject.route));
   if (!bare || away > meant_to_cover_in) return false;
   return !passage.crossing->hole || edge_gap(subject.route, *passage.crossing).distance_in -
                                             subject.route.line->largest_radius_in() -
@@ -232,13 +234,12 @@ std::optional<Judgement> judge_length(const Subject& subject) {
 }
 
 void judge_sleeve(const Subject& subject, const std::vector<Passage>& on_the_way,
-                  std::vector<Judgement>& judgements) {
+                  const SleeveHold& hold, std::vector<Judgement>& judgements) {
   if (const auto beyond = judge_length(subject)) {
     judgements.push_back(*beyond);
     return;
   }
   if (const auto missing = judge_stated(subject)) judgements.push_back(*missing);
-  const SleeveHold hold = sleeve_hold(subject.route, subject.sleeve, on_the_way);
   std::vector<Judgement> in_it =
       judge_attachments_in_sleeve(subject.context, subject.route, subject.sleeve, hold);
   // A bore that suits the line alone is no pass while something thicker is in it.
@@ -262,9 +263,10 @@ std::vector<Judgement> judge_sleeves(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.route->sleeves.empty()) continue;
-    const std::vector<Passage> on_the_way = passages(route);
-    for (const Sleeve& sleeve : route.route->sleeves)
-      judge_sleeve({context, route, sleeve}, on_the_way, judgements);
+    const SleeveGuards& sleeves = context.motion.sleeves[context.index_of(route)];
+    for (std::size_t i = 0; i < route.route->sleeves.size(); ++i)
+      judge_sleeve({context, route, route.route->sleeves[i]}, sleeves.on_the_way(),
+                   sleeves.holds()[i], judgements);
   }
   return judgements;
 }
@@ -291,7 +293,7 @@ Travel: a sleeve must not lie over a pulley, nor run onto one, or into a clamp o
 narrow for it, at full travel. Bends: where its line turns with no pulley or fairlead there, a
 sleeve needs an arc to follow, the point's `bend`, and one no tighter than it stands: its own
 `minimum_bend_radius`, or that of the `line` it is cut from. Such a sleeve, if it covers the
-whole arc, guides a cable round it. A sleeve over a cable is where wear starts, so the cable in
+whole arc and structure holds it on both sides of it, guides a cable round it (`bend-fit`). A sleeve over a cable is where wear starts, so the cable in
 it must be inspectable (AC 43.13-1B para 7-149 b): that is left to the builder.)",
       .mend = "Lengthen the sleeve, hold it, or use one of another bore.",
       .limits = limits,

@@ -1,11 +1,13 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "lines/arm_swing.hpp"
 #include "lines/cable_travel.hpp"
-#include "lines/sleeved_bend.hpp"
 #include "model/angle.hpp"
+#include "physics/cable.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -52,6 +54,13 @@ constexpr LimitRow unguided_turn{.name = "unguided-cable-turn",
                                  .sense = LimitSense::at_most,
                                  .source = "a cable under tension runs straight between its guides",
                                  .mark = Mark::calculated};
+constexpr LimitRow turn_holds{.name = "sleeve-turn-holds",
+                              .subject = "sides of a turn on which structure holds its sleeve",
+                              .value = 2,
+                              .unit = Unit::none,
+                              .source = "a sleeve held on one side gives way on the other",
+                              .mark = Mark::common_practice,
+                              .broken = Verdict::warn};
 constexpr LimitRow missed_groove{
     .name = "missed-groove",
     .subject = "pulleys that the cable cannot go round as the axis says",
@@ -69,7 +78,7 @@ constexpr LimitRow arm_travel{.name = "arm-travel",
 
 constexpr auto limits =
     limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
-                 support_offset, unguided_turn, missed_groove, arm_travel});
+                 support_offset, unguided_turn, turn_holds, missed_groove, arm_travel});
 
 /// The straight wanted before a bend, or after the last one; nothing for limp lines.
 const LimitRow* straight_row(LineKind kind, bool at_fitting) {
@@ -146,19 +155,56 @@ Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, std
   return judgement;
 }
 
+/// "it bears 200.0 lbf across (2 T sin 30.0 deg) with 200.0 lbf in the cable", or what is missing.
+std::string side_load_words(const RuleContext& context, const PreparedRoute& route,
+                            const Bend& bend) {
+  const std::optional<double> most = context.motion.cables[context.index_of(route)].most_lbf();
+  if (!most) return "what it bears across is not known: the cable's tension is not stated";
+  return fmt::format("it bears {:.0f} lbf across with {:.0f} lbf in the cable",
+                     guide_push_lbf(*most, bend.angle_rad), *most);
+}
+
+/// A sleeve that structure holds leads a cable round the turns in it.
+Judgement judge_sleeved_turn(const RuleContext& context, const SleevedTurn& turn,
+                             const PreparedRoute& route, const Bend& bend, Judgement judgement) {
+  const std::string leads = "the sleeve leads the cable round " +
+                            context.phrasing.angle(bend.angle_rad * degrees_per_radian);
+  const std::string bears = "; " + side_load_words(context, route, bend) +
+                            ", and so does what holds it, whose strength is not judged";
+  if (holds(judgement, turn.is_led() ? 2 : 1, {turn_holds})) {
+    judgement.message = leads + ", held by the " + turn.before +
+                        (turn.before == turn.after ? "" : " and the " + turn.after) + bears;
+    return judgement;
+  }
+  const bool before = !turn.before.empty();
+  judgement.message = leads + ", held by the " + (before ? turn.before : turn.after) + " " +
+                      (before ? "before" : "after") + " the turn, by nothing " +
+                      (before ? "after" : "before") + " it" + bears;
+  judgement.mend = std::string("clamp the sleeve to structure ") + (before ? "after" : "before") +
+                   " the turn, too, or put a pulley there";
+  return judgement;
+}
+
 /// A cable turns only where something guides it.
 std::optional<Judgement> judge_cable_corner(const RuleContext& context, const PreparedRoute& route,
                                             const Bend& bend) {
   const RoutePoint& point = route.route->points[static_cast<std::size_t>(bend.corner) - 1];
   if (point.hold && *point.hold != HoldKind::clamp) return std::nullopt;
-  if (is_led_by_sleeve(route, bend)) return std::nullopt;
   Judgement judgement = context.at(route, bend.middle_in());
   judgement.location = point.where;
   const double angle_deg = bend.angle_rad * degrees_per_radian;
   if (holds(judgement, angle_deg, {unguided_turn})) return std::nullopt;
+  const auto turn = context.motion.sleeves[context.index_of(route)].turn_in(bend);
+  if (turn && turn->is_held()) return judge_sleeved_turn(context, *turn, route, bend, judgement);
   judgement.message = "the cable turns " + context.phrasing.angle(angle_deg) +
                       " where no pulley or fairlead guides it";
-  judgement.mend = "put a pulley or fairlead there, or draw the cable straight";
+  if (!turn) {
+    judgement.mend = "put a pulley or fairlead there, or draw the cable straight";
+    return judgement;
+  }
+  judgement.message += ": nothing holds the sleeve to structure, and stops on the cable do not; " +
+                       side_load_words(context, route, bend);
+  judgement.mend = "put a pulley there, or clamp the sleeve to structure on both sides of the turn";
   return judgement;
 }
 
@@ -294,8 +340,11 @@ const Rule& bend_fit_rule() {
 share a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is
 left must be long enough for the fitting and the bender. A support drawn on a corner is not on
 the line as bent. A cable that turns where nothing guides it is an error of the drawing: cables
-run straight between guides; a sleeve over the whole turn guides it, and `sleeve-cover` judges
-that. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
+run straight between guides. A sleeve over the whole turn guides it if structure holds the
+sleeve on both sides of the turn, by a clamp or a close grommet; stops that go with the cable
+hold it to nothing, and a pulled cable would straighten it. What the sleeve bears across, 2 T
+sin(θ/2), is said, with the highest tension that is known of the cable; `rig` says it of pulleys
+and fairleads. Whether they stand it is left to the builder; `sleeve-cover` judges the bend. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
 fixed elsewhere, and how far its cable swings is unknown. A pulley given by its centre must be
 one that the taut cable can go round as its axis says, for less than half a turn.)",
       .mend =

@@ -70,8 +70,9 @@ judged here: they turn on pulleys and fairleads only.)",
       .mend = "Raise the radius, or draw the turn as two gentler ones.",
       .limits = {},
       .catalogue_limits =
-          "minimum_bend_radius of each line: AC 43.13-1B Table 9-2 for metal tube, Table 9-3 for "
-          "hose, SAE J844 for nylon; `linewright catalogue` shows each figure with its mark",
+          "minimum_bend_radius of each line: AC 43.13-1B Table 9-2 for metal tube, Table 9-3 and "
+          "half of the outside diameter for hose, SAE J844 for nylon; `linewright catalogue` shows "
+          "each figure with its mark",
       .judge = judge_bend_radius};
   return rule;
 }

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "lines/motion/span_swing.hpp"
-#include "lines/motion/tension_change.hpp"
+#include "lines/motion/span_frequency.hpp"
 #include "physics/cable.hpp"
 #include "physics/vibration.hpp"
 #include "rules/line/excited_band.hpp"
@@ -98,16 +97,17 @@ std::string support_mend(const Swing& swing, const std::vector<ExcitedBand>& ban
 /// Another tension at which all spans of the cable are clear, not slack when cold, not too tight
 /// when hot; empty where there is none.
 std::string tension_mend(const Swing& swing, const std::vector<Swing>& all,
-                         const std::vector<ExcitedBand>& bands, const PreparedProject& prepared) {
+                         const std::vector<ExcitedBand>& bands, const RuleContext& context) {
   const Line& line = *swing.route->line;
-  const auto thermal = tension_change(prepared, *swing.route);
+  const CableState& state = context.motion.cables[context.index_of(*swing.route)];
+  const auto& thermal = state.change;
   if (!thermal || !line.breaking_strength_lbf) return {};
   std::vector<double> frequencies;
   for (const Swing& each : all)
     if (each.route == swing.route && each.missing.what.empty())
       frequencies.push_back(each.frequency_hz);
   const TensionRange change =
-      tension_range(0, thermal->slope_lbf_per_degf, prepared.project->temperature);
+      tension_range(0, thermal->slope_lbf_per_degf, context.prepared.project->temperature);
   const double rigged = swing.route->route->tension->rigged_lbf;
   const Limit proved = proved_share * line.breaking_strength_lbf->value;
   const auto tension =
@@ -165,7 +165,7 @@ Judgement judge_swing(const RuleContext& context, const Swing& swing, const std:
       fmt::format(", within {:g} % of its cruise band of {:.0f} to {:.0f} rpm", margin.value * 100,
                   cruise.low_rpm, cruise.high_rpm);
   judgement.mend = support_mend(swing, bands, context.phrasing);
-  if (swing.is_cable()) judgement.mend += tension_mend(swing, all, bands, context.prepared);
+  if (swing.is_cable()) judgement.mend += tension_mend(swing, all, bands, context);
   return judgement;
 }
 

@@ -1,5 +1,10 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+#include <span>
+
+#include "model/angle.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -7,75 +12,148 @@ namespace linewright {
 namespace {
 
 constexpr std::string_view navy_slack =
-    "US Navy 14105 p. 5-11: slack of 5 to 8 %; the share is taken of the distance between supports";
+    "US Navy 14105 p. 5-11: 5 to 8 % of the total length for changes of length";
 
 constexpr LimitRow least{.name = "least-slack",
-                         .subject = "hose longer than the distance it spans",
+                         .subject = "slack of a hose between two supports",
                          .value = 0.05,
                          .source = navy_slack,
                          .mark = Mark::verified,
-                         .times = "distance"};
+                         .times = "length of the hose there"};
 constexpr LimitRow most{.name = "most-slack",
-                        .subject = "hose longer than the distance it spans",
+                        .subject = "slack of a hose between two supports",
                         .value = 0.08,
                         .sense = LimitSense::at_most,
                         .source = navy_slack,
                         .mark = Mark::verified,
-                        .times = "distance"};
+                        .times = "length of the hose there"};
 
 constexpr auto limits = limit_table({least, most});
 
-/// The length that leaves so much slack over a distance.
-Limit hose_length(const LimitRow& row, double spanned_in) {
-  return {spanned_in * (1 + row.value), row};
+/// A hose that turns by more than this between two supports goes round a corner; by less, it is a
+/// bow, which could be pulled straight [common practice, no source].
+constexpr double most_bow_deg = 60;
+
+/// Part of a hose from one thing that holds it to the next, and the shortest way between the two.
+struct HosePart {
+  double start_in = 0;
+  double end_in = 0;
+  double length_in = 0;
+  double way_in = 0;
+};
+
+/// A place of the drawn hose, and what rounding it spares.
+struct Turn {
+  Vec3 at;
+  double spared_in = 0;
+};
+
+double turn_deg(Vec3 from, Vec3 corner, Vec3 to) {
+  const Vec3 before = corner - from;
+  const Vec3 after = to - corner;
+  return std::atan2(norm(cross(before, after)), dot(before, after)) * degrees_per_radian;
+}
+
+/// Straight, or round the corner that lies farthest off the straight, if it is one, and so on to
+/// both sides of it.
+double shortest_way_in(std::span<const Turn> turns) {
+  const Vec3 from = turns.front().at;
+  const Vec3 to = turns.back().at;
+  std::size_t farthest = 0;
+  double off = 0;
+  for (std::size_t i = 1; i + 1 < turns.size(); ++i) {
+    const double here = nearest(turns[i].at, Segment3{from, to}).distance_in;
+    if (here <= off) continue;
+    off = here;
+    farthest = i;
+  }
+  if (farthest == 0 || turn_deg(from, turns[farthest].at, to) <= most_bow_deg)
+    return distance(from, to);
+  return shortest_way_in(turns.first(farthest + 1)) + shortest_way_in(turns.subspan(farthest)) -
+         turns[farthest].spared_in;
+}
+
+/// Two legs less their tangents, and the arc in their place.
+double spared_in(const Bend& bend) {
+  return 2 * bend.tangent_in - (bend.end_in - bend.start_in);
+}
+
+HosePart part_of(const PreparedRoute& route, double start_in, double end_in) {
+  std::vector<Turn> turns{{route.centreline.at(start_in)}};
+  for (const Bend& bend : route.centreline.bends())
+    if (bend.middle_in() > start_in && bend.middle_in() < end_in)
+      turns.push_back(
+          {route.centreline.corners()[static_cast<std::size_t>(bend.corner)].at, spared_in(bend)});
+  turns.push_back({route.centreline.at(end_in)});
+  return {start_in, end_in, end_in - start_in, shortest_way_in(turns)};
+}
+
+/// With the cut length stated the drawn path is the way; without it the drawn path is the hose, and
+/// each part between two supports has its own slack.
+std::vector<HosePart> parts_of(const PreparedRoute& route) {
+  if (route.route->length_in)
+    return {{0, route.length_in(), *route.route->length_in, route.length_in()}};
+  std::vector<HosePart> parts;
+  double start = 0;
+  const auto add_to = [&](double end) {
+    if (end - start > limit_rounding) parts.push_back(part_of(route, start, end));
+    start = end;
+  };
+  for (const Support& support : route.supports) add_to(support.distance_in);
+  add_to(route.length_in());
+  return parts;
+}
+
+/// The length that leaves so much slack over a way.
+Limit hose_length(const LimitRow& row, double way_in) {
+  return {way_in / (1 - row.value), row};
 }
 
 std::string percent(const LimitRow& row) {
   return fmt::format("{:g} %", row.value * 100);
 }
 
-/// Straight distances from support to support, ends included: the least length that could span it.
-double distance_spanned_in(const PreparedRoute& route) {
-  Vec3 last = route.centreline.at(0);
-  double sum = 0;
-  for (const Support& support : route.supports) {
-    const Vec3 here = route.centreline.at(support.distance_in);
-    sum += distance(last, here);
-    last = here;
-  }
-  return sum + distance(last, route.centreline.at(route.length_in()));
-}
-
-Judgement judge_hose(const RuleContext& context, const PreparedRoute& route) {
+Judgement judge_part(const RuleContext& context, const PreparedRoute& route, const HosePart& part) {
   const Phrasing& phrasing = context.phrasing;
-  // With the cut length stated the drawn path is the distance; without it the drawn path is the
-  // hose.
-  const double length = route.route->length_in.value_or(route.length_in());
-  const double spanned = route.route->length_in ? route.length_in() : distance_spanned_in(route);
-  Judgement judgement = context.at(route, route.length_in() / 2);
+  Judgement judgement = context.at(route, (part.start_in + part.end_in) / 2);
   judgement.location = route.route->where;
-  const Limit shortest = hose_length(least, spanned);
-  const Limit longest = hose_length(most, spanned);
-  judgement.message =
-      "the hose is " + phrasing.length(length) + " long over " + phrasing.length(spanned) +
-      fmt::format(" between its supports: {:.1f} % slack", (length / spanned - 1) * 100);
-  if (holds(judgement, length, {shortest, longest})) return judgement;
+  const Limit shortest = hose_length(least, part.way_in);
+  const Limit longest = hose_length(most, part.way_in);
+  const double slack = std::max(0.0, 1 - part.way_in / part.length_in);
+  const std::string from = route.route->length_in
+                               ? std::string(" between its ends")
+                               : " from " + phrasing.length_number(part.start_in) + " to " +
+                                     phrasing.length(part.end_in) + " from " + route.from->name;
+  judgement.message = "the hose is " + phrasing.length(part.length_in) + " long over " +
+                      phrasing.length(part.way_in) + from +
+                      fmt::format(": {:.1f} % slack", slack * 100);
+  if (holds(judgement, part.length_in, {shortest, longest})) return judgement;
   const std::string no_longer = phrasing.length(phrasing.rounded_down(longest.value));
   if (judgement.sense == LimitSense::at_least) {
     judgement.message += ", under " + percent(least);
     judgement.mend =
-        "make the hose " + phrasing.length_up(shortest.value) + " to " + no_longer + " long";
+        "make the hose " + phrasing.length_up(shortest.value) + " to " + no_longer + " long there";
   } else {
     judgement.message += ", over " + percent(most);
-    judgement.mend = "shorten the hose to " + no_longer + " or less, or hold it where it turns";
+    judgement.mend =
+        "shorten the hose to " + no_longer + " or less there, or hold it where it turns";
   }
   return judgement;
+}
+
+std::vector<Judgement> judge_hose(const RuleContext& context, const PreparedRoute& route) {
+  std::vector<Judgement> judgements;
+  for (const HosePart& part : parts_of(route))
+    judgements.push_back(judge_part(context, route, part));
+  return judgements;
 }
 
 std::vector<Judgement> judge_slack(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes)
-    if (route.line->kind == LineKind::hose) judgements.push_back(judge_hose(context, route));
+    if (route.line->kind == LineKind::hose)
+      for (Judgement& judgement : judge_hose(context, route))
+        judgements.push_back(std::move(judgement));
   return judgements;
 }
 
@@ -84,11 +162,14 @@ std::vector<Judgement> judge_slack(const RuleContext& context) {
 const Rule& slack_rule() {
   static const Rule rule{
       .name = "slack",
-      .purpose = "a hose is 5 to 8 % longer than the distance it spans",
+      .purpose = "a hose has 5 to 8 % of its length to spare between its supports",
       .explanation =
-          R"(A hose shortens under pressure and must not pull on its fittings. Its length is
-the route's `length` where stated, over the drawn path; else the developed length of the drawn
-path, over the straight distances from support to support.)",
+          R"(A hose shortens under pressure and must not pull on its fittings. Slack is the share
+of its length that is over the shortest way. Where the route states its `length`, the drawn path
+is the way. Else the drawn path is the hose, and each part of it between two supports is judged
+by itself: a clamp keeps slack where it is. Its shortest way is the straight between the two, or
+leads round the corners that it was drawn round: what turns by more than 60 deg
+goes round a corner, what turns by less is a bow, which holds the slack.)",
       .mend = "Draw the hose with a shallow bow, or state its cut `length`.",
       .limits = limits,
       .catalogue_limits = "",

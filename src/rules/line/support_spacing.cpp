@@ -238,7 +238,7 @@ tension and are not judged here.)",
       .mend = "Add a support where the message says, or fix the tee to structure.",
       .limits = limits,
       .catalogue_limits =
-          "support_spacing of each line: the fluid-lines chapter of FAA-H-8083-31 and MIL-H-8891A "
+          "support_spacing of each line: FAA-H-8083-30 Table 7-5 and MIL-H-8891A "
           "Table II for metal tube, AC 43.13-1B para 9-30 for hose, 11-96 for wires; plastic tube "
           "borrows the aluminium row",
       .judge = judge_support_spacing};

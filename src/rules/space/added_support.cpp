@@ -10,6 +10,9 @@ namespace linewright {
 namespace {
 
 constexpr double from_the_ends_in = 1.0;
+/// A line that lies free over more than this wants more than one support [common practice, no
+/// source].
+constexpr double longest_mended_in = 150;
 /// How finely the outermost places are looked for.
 constexpr double place_step_in = 0.001;
 
@@ -27,26 +30,24 @@ double outermost(double holding_in, double failing_in, const Holds& holds) {
 }  // namespace
 
 std::optional<SupportPlaces> places_that_keep_off(const SpanReach& reach,
-                                                  const Obstacles& obstacles, double tolerance_in,
-                                                  const Counts& counts) {
+                                                  const Obstacles& obstacles, int part,
+                                                  double tolerance_in, const Counts& counts) {
   const Stretch& span = reach.stretch;
   const ReachEnvelope& envelope = span.envelope;
   const double play = span.route->line->kind == LineKind::cable ? guide_play_in : clamp_play_in;
-  const auto keeps_off = [&](double start, double end, const ReachEnvelope& part) {
-    const auto found = nearest_structure(
-        make_stretch(*span.route, start, end, part), Reach::bound, obstacles, tolerance_in,
-        [](const Obstacle&) { return 0; }, counts);
-    return found.empty() || found.begin()->second.margin_in - tolerance_in >= -limit_rounding;
+  const auto off = [&](double start, double end, const ReachEnvelope& shorter) {
+    return keeps_off(make_stretch(*span.route, start, end, shorter), Reach::bound, obstacles, part,
+                     tolerance_in - limit_rounding, counts);
   };
   // The shorter a part of the span, the narrower its reach: each side holds up to one place.
   const auto before = [&](double at) {
-    return keeps_off(span.start_in, at,
-                     shortened(envelope, envelope.start_in, at, play, reach.sag_power));
+    return off(span.start_in, at,
+               shortened(envelope, envelope.start_in, at, play, reach.sag_power));
   };
   const auto after = [&](double at) {
-    return keeps_off(at, span.end_in,
-                     shortened(envelope, at, envelope.end_in, play, reach.sag_power));
+    return off(at, span.end_in, shortened(envelope, at, envelope.end_in, play, reach.sag_power));
   };
+  if (span.end_in - span.start_in > longest_mended_in) return std::nullopt;
   const double low = span.start_in + from_the_ends_in;
   const double high = span.end_in - from_the_ends_in;
   if (low > high || !before(low) || !after(high)) return std::nullopt;

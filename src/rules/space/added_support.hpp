@@ -15,10 +15,11 @@ struct SupportPlaces {
 };
 
 /// The places, an inch or more from both ends of the span, at which one more support (a clamp, or a
-/// fairlead for a cable) keeps all of the span out of reach of the obstacles that count, its build
-/// tolerance counted. Nothing where one support cannot. The span's envelope must be known.
+/// fairlead for a cable) keeps all of the span out of reach of what counts of a part, its build
+/// tolerance counted. Nothing where one support cannot, and in a span so long that it wants
+/// several. The span's envelope must be known.
 std::optional<SupportPlaces> places_that_keep_off(const SpanReach& reach,
-                                                  const Obstacles& obstacles, double tolerance_in,
-                                                  const Counts& counts);
+                                                  const Obstacles& obstacles, int part,
+                                                  double tolerance_in, const Counts& counts);
 
 }  // namespace linewright

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "lines/edge_guard.hpp"
 #include "lines/motion/reach.hpp"
 #include "lines/motion/sleeve_hold.hpp"
 #include "lines/neighbour_filter.hpp"
@@ -86,9 +87,10 @@ namespace {
 
 /// Where one more support in the span keeps it off for good, in words; nothing where no place does.
 std::optional<std::string> support_mend(const RuleContext& context, const SpanReach& reach,
-                                        const Counts& counts) {
-  const std::optional<SupportPlaces> places = places_that_keep_off(
-      reach, context.prepared.obstacles, context.prepared.project->build_tolerance_in, counts);
+                                        int part, const Counts& counts) {
+  const std::optional<SupportPlaces> places =
+      places_that_keep_off(reach, context.prepared.obstacles, part,
+                           context.prepared.project->build_tolerance_in, counts);
   if (!places) return std::nullopt;
   const Phrasing& phrasing = context.phrasing;
   const double first = phrasing.rounded_up(places->first_in);
@@ -102,7 +104,7 @@ std::string structure_mend(const RuleContext& context, const SpanReach& reach, c
                            const Approach& place, double lacking_in) {
   std::vector<std::string> ways =
       ways_off(context, {*reach.stretch.route, place, lacking_in, true});
-  if (const auto support = support_mend(context, reach, counts))
+  if (const auto support = support_mend(context, reach, place.obstacle->part, counts))
     ways.insert(ways.begin(), *support);
   return alternatives(ways);
 }
@@ -114,8 +116,8 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   const PreparedRoute& route = *reach.stretch.route;
   const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    return !guards(obstacle.guard) && !sleeves.guard(along) && filter.counts(obstacle, along) &&
-           !filter.guarded_crossing_near(obstacle, along) &&
+    return !guards_line(obstacle.guard, route) && !sleeves.guard(along) &&
+           filter.counts(obstacle, along) && !filter.guarded_crossing_near(obstacle, along) &&
            !filter.web_crossing_near(obstacle, along) && !context.is_passed_over(route, along);
   };
   const double tolerance = context.prepared.project->build_tolerance_in;
@@ -137,15 +139,12 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     Judgement judgement = context.at(route, place.distance_in);
     judgement.with = part.name;
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
-                  obstacle_words(part, *place.obstacle), judgement);
+                  obstacle_words(part, *place.obstacle) + sawn_words(route, place.obstacle->guard),
+                  judgement);
     judgement.message.insert(0, attachment_words(route, place.distance_in));
     if (judgement.verdict != Verdict::pass)
-      judgement.mend = structure_mend(
-          context, reach,
-          [&, part_index = index](const Obstacle& obstacle, double along) {
-            return obstacle.part == part_index && counts(obstacle, along);
-          },
-          place, tolerance - pair.bound.margin_in);
+      judgement.mend =
+          structure_mend(context, reach, counts, place, tolerance - pair.bound.margin_in);
     judgements.push_back(judgement);
   }
 }
@@ -156,7 +155,7 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
   const Obstacles& obstacles = context.prepared.obstacles;
   const PreparedRoute& route = *reach.stretch.route;
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    const bool guarded = guards(obstacle.guard) || sleeves.guard(along) ||
+    const bool guarded = guards_line(obstacle.guard, route) || sleeves.guard(along) ||
                          filter.guarded_crossing_near(obstacle, along);
     return guarded && obstacle.feature != Feature::face && filter.counts(obstacle, along);
   };
@@ -212,7 +211,7 @@ std::vector<Judgement> judge_structure(const RuleContext& context, const Prepare
                                        std::vector<SpanReach>& reaches) {
   std::vector<Judgement> judgements;
   const NeighbourFilter filter(context.prepared, route);
-  const SleeveGuards sleeves(route);
+  const SleeveGuards& sleeves = context.motion.sleeves[context.index_of(route)];
   for (SpanReach& reach : reaches) {
     if (!reach.missing.empty()) {
       report_missing(context, reach, judgements);
@@ -262,12 +261,15 @@ supports. At every place along the line the gap to every unguarded edge and face
 other line, less the build tolerance (twice, between two lines; lines that hang on one fitting
 swing with it together, which does not count between them), is held against both: within the
 likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
-grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes with its
+grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a cable that moves,
+or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
 cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
 diameter wherever the travel takes them. Wire bundles are held against control cables and
-moving parts once more with each of their clamps let go in turn. Surplus lengths are common practice without a source:
+moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
+does not count (see clearance), nor two lines that end at one node within 2 in of it (see
+separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,

@@ -36,8 +36,11 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
                                       const std::vector<SpanReach>& second, double tolerance_in) {
   std::optional<ReachPair> worst;
   if (first.empty() || second.empty()) return worst;
-  const SleeveGuards sleeves(*first.front().stretch.route);
-  const SleeveGuards other_sleeves(*second.front().stretch.route);
+  const auto sleeves_of = [&](const std::vector<SpanReach>& spans) -> const SleeveGuards& {
+    return context.motion.sleeves[context.index_of(*spans.front().stretch.route)];
+  };
+  const SleeveGuards& sleeves = sleeves_of(first);
+  const SleeveGuards& other_sleeves = sleeves_of(second);
   for (const SpanReach& a : first) {
     for (const SpanReach& b : second) {
       if (!a.missing.empty() || !b.missing.empty()) continue;

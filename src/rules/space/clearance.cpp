@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "lines/edge_guard.hpp"
 #include "lines/motion/reach.hpp"
 #include "lines/near/nearest_structure.hpp"
 #include "lines/neighbour_filter.hpp"
@@ -158,7 +159,8 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
                          const Approach& approach, const LimitRow& row) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
-  const std::string what = obstacle_words(part, *approach.obstacle);
+  const std::string what =
+      obstacle_words(part, *approach.obstacle) + sawn_words(route, approach.obstacle->guard);
   Judgement judgement = context.at(route, approach.distance_in);
   judgement.with = part.name;
   const double free = free_in(context, approach);
@@ -185,7 +187,7 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
                    const NeighbourFilter& filter, std::vector<Judgement>& judgements) {
   const Stretch whole = make_stretch(route, 0, route.length_in());
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    return guards(obstacle.guard) && filter.counts(obstacle, along) &&
+    return guards_line(obstacle.guard, route) && filter.counts(obstacle, along) &&
            !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
   };
   const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
@@ -211,7 +213,7 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   for (const bool at_support : {true, false}) {
     const auto counts = [&](const Obstacle& obstacle, double along) {
       return (route.to_nearest_support_in(along) <= at_support_in) == at_support &&
-             !guards(obstacle.guard) && filter.counts(obstacle, along) &&
+             !guards_line(obstacle.guard, route) && filter.counts(obstacle, along) &&
              !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
     };
     const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
@@ -271,9 +273,12 @@ place of their sweep; only the arm that a cable's own end is fixed to is passed 
 of it, and as far from the end as its sweep takes it: where the node's `arm` turns on that
 part's axis. Meshes count by their triangles and sharp edges. Not counted: the frame a
 line goes through, within 1 in of its hole (frame-crossing judges that), also where a mesh has
-that web once more; what an end fitting is mounted on, within 1 in of it; edges with trim,
-grommet or bushing. From a cable's gap comes off what it can hang away from its drawn place:
-its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
+that web once more; edges with trim, grommet or bushing, except by a cable that moves; and within
+1 in of a fitting that structure holds: the face that it stands on (the nearest of a part, within
+1/2 in, skin and doubler to 1/8 in deep), where the line comes no nearer to it than the fitting
+is and leaves it at 30 degrees or is clear of it; an edge or another face within 1/2 in that the
+line leads away from at once, without lying over it. `check --verbose` lists what was passed
+over. From a cable's gap comes off what it can hang away from its drawn place: its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
 out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
 the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
 says what is missing. What such an end sweeps beyond its drawn place is judged along its own

@@ -2,41 +2,21 @@
 #include <cmath>
 
 #include "geometry/plane/polygon.hpp"
-#include "lines/edge_gap.hpp"
+#include "lines/edge_guard.hpp"
 #include "lines/near/mesh_crossing.hpp"
 #include "lines/neighbour_filter.hpp"
 #include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
+#include "rules/space/hole_passage.hpp"
 #include "rules/space/mesh_in_hole.hpp"
+#include "rules/space/shared_bore.hpp"
+#include "rules/space/whole_holes.hpp"
 #include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr LimitRow free_of_sheet{.name = "free-of-sheet",
-                                 .subject = "line in a hole, free of the sheet",
-                                 .value = 0,
-                                 .source = "geometry",
-                                 .mark = Mark::calculated};
-constexpr LimitRow wire_edge{.name = "wire-to-hole-edge",
-                             .subject = "wire bundle to an unguarded hole edge",
-                             .value = 0.375,
-                             .source = "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear",
-                             .mark = Mark::verified};
-constexpr LimitRow tube_edge{.name = "tube-to-hole-edge",
-                             .subject = "tube or hose to an unguarded hole edge",
-                             .value = 0.375,
-                             .source = "borrowed from the wire rule of AC 43.13-1B para 11-115",
-                             .mark = Mark::common_practice,
-                             .broken = Verdict::warn};
-constexpr LimitRow preload{
-    .name = "preload",
-    .subject = "line pressed into a grommet's wall",
-    .value = 0,
-    .source = "AC 43.13-1B CHG 1 para 11-115: no preload on strip or grommet",
-    .mark = Mark::verified,
-    .broken = Verdict::warn};
 constexpr LimitRow named_hole{.name = "named-hole",
                               .subject = "point that names a hole, from where the line passes it",
                               .value = point_at_hole_in,
@@ -44,18 +24,11 @@ constexpr LimitRow named_hole{.name = "named-hole",
                               .source = "geometry: the point is in the hole",
                               .mark = Mark::calculated};
 
-constexpr auto limits = limit_table({free_of_sheet, wire_edge, tube_edge, cable_to_hole_edge,
-                                     preload, named_hole, mesh_in_hole_limit});
-
-const LimitRow& edge_row(LineKind kind) {
-  if (kind == LineKind::wire) return wire_edge;
-  return kind == LineKind::cable ? cable_to_hole_edge : tube_edge;
-}
-
-std::optional<double> stated_bore(const PreparedRoute& route, const Hole& hole) {
-  const RoutePoint* point = route.point_through(hole.name);
-  return point && point->bore_in ? point->bore_in : hole.bore_in;
-}
+constexpr auto limits =
+    limit_table({free_of_sheet, wire_to_hole_edge, tube_to_hole_edge, cable_to_hole_edge,
+                 rolled_hole_edge, cable_to_rolled_edge, guard_preload, grommet_wall, guard_wall,
+                 side_by_side_in_bore, whole_guarded_hole, whole_open_hole, hole_in_wall,
+                 named_hole, mesh_in_hole_limit, mesh_hole_limit});
 
 Judgement through_web(const RuleContext& context, const PreparedRoute& route,
                       const Crossing& crossing) {
@@ -94,73 +67,6 @@ Judgement through_mesh(const RuleContext& context, const PreparedRoute& route,
                       ", where no hole is described";
   judgement.mend =
       "lead the line round it, or describe the frame with its hole in `frames` where it has one";
-  return judgement;
-}
-
-Judgement guarded_hole(const RuleContext& context, const PreparedRoute& route,
-                       const Crossing& crossing, double free_in, Judgement judgement) {
-  const Hole& hole = *crossing.hole;
-  const double diameter = 2 * route.radius_in(crossing.distance_in);
-  const std::optional<double> bore = stated_bore(route, hole);
-  const Phrasing& phrasing = context.phrasing;
-  if (bore && !holds(judgement, *bore - diameter, {free_of_sheet})) {
-    judgement.message = "the line, " + phrasing.length(diameter) +
-                        " across, does not go through the " + phrasing.length(*bore) +
-                        " bore in hole " + hole.name;
-    judgement.mend = "fit a guide with a bore over " + phrasing.length(diameter);
-    return judgement;
-  }
-  const auto* circle = std::get_if<Circle>(&hole.shape);
-  const double wall = bore && circle ? (circle->diameter_in - *bore) / 2 : 0;
-  // The line may lie against the guide; it presses on it when drawn deeper than it could be built.
-  const double tolerance = context.prepared.project->build_tolerance_in;
-  const Limit unpressed{preload.value + std::max(0.0, wall - 2 * tolerance), preload};
-  if (holds(judgement, free_in, {free_of_sheet, unpressed})) {
-    judgement.message = "guarded in hole " + hole.name;
-    return judgement;
-  }
-  judgement.message = "presses on the guard of hole " + hole.name;
-  judgement.mend = "move the line " + phrasing.length_up(unpressed.lacking(free_in)) +
-                   " toward the middle of the hole";
-  return judgement;
-}
-
-/// How to get the gap wanted to an open edge: within the hole where it has the room, else by a
-/// larger hole.
-std::string room_mend(const RuleContext& context, const PreparedRoute& route,
-                      const Crossing& crossing, double wanted_in, double gap_in) {
-  const Phrasing& phrasing = context.phrasing;
-  const double needed = 2 * (wanted_in + route.radius_in(crossing.distance_in) +
-                             context.prepared.project->build_tolerance_in);
-  const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
-  if (circle && circle->diameter_in < needed - limit_rounding)
-    return "make the hole " + phrasing.length_up(needed) +
-           " wide and lead the line through its middle";
-  return "move the line " + phrasing.length_up(wanted_in - gap_in) +
-         " toward the middle of the hole";
-}
-
-Judgement through_hole(const RuleContext& context, const PreparedRoute& route,
-                       const Crossing& crossing) {
-  const Hole& hole = *crossing.hole;
-  const EdgeGap edge = edge_gap(route, crossing);
-  Judgement judgement = context.at(route, edge.along_in);
-  if (const RoutePoint* point = route.point_through(hole.name)) judgement.location = point->where;
-  judgement.with = hole.name;
-  const double free_in = edge.distance_in - route.radius_in(edge.along_in) -
-                         context.prepared.project->build_tolerance_in;
-  if (is_guarded(route, crossing))
-    return guarded_hole(context, route, crossing, free_in, judgement);
-  const LimitRow& row = edge_row(route.line->kind);
-  if (holds(judgement, free_in, {free_of_sheet, row})) {
-    judgement.message = "clear of the edge of hole " + hole.name;
-    return judgement;
-  }
-  judgement.message = (judgement.limit == free_of_sheet.value ? "touches the bare edge of hole "
-                                                              : "close to the bare edge of hole ") +
-                      hole.name;
-  judgement.mend =
-      "fit a grommet or edge trim, or " + room_mend(context, route, crossing, row.value, free_in);
   return judgement;
 }
 
@@ -240,12 +146,18 @@ void judge_fitting_in_web(const RuleContext& context, const Node& node,
   }
 }
 
+Judgement judge_crossing(const RuleContext& context, const PreparedRoute& route,
+                         const Crossing& crossing) {
+  if (!crossing.hole) return through_web(context, route, crossing);
+  if (auto broken = judge_whole_hole(context, route, crossing)) return *broken;
+  return judge_hole_passage(context, route, crossing);
+}
+
 std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
     for (const Crossing& crossing : route.crossings)
-      judgements.push_back(crossing.hole ? through_hole(context, route, crossing)
-                                         : through_web(context, route, crossing));
+      judgements.push_back(judge_crossing(context, route, crossing));
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (const auto wrong = misplaced(context, route, i)) judgements.push_back(*wrong);
     for (const MeshCrossing& crossing : mesh_crossings(context.prepared, route))
@@ -255,6 +167,10 @@ std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
   }
   for (const Node& node : context.prepared.project->nodes)
     judge_fitting_in_web(context, node, judgements);
+  for (Judgement& judgement : judge_shared_bores(context))
+    judgements.push_back(std::move(judgement));
+  for (Judgement& judgement : judge_holes_in_walls(context))
+    judgements.push_back(std::move(judgement));
   return judgements;
 }
 
@@ -268,7 +184,10 @@ const Rule& frame_crossing_rule() {
           R"(Every place where the centreline, arcs included, passes a frame's plane inside its outline is
 solved exactly. It must lie in a hole, and the surface of the line, less the build tolerance,
 must keep clear of the hole's edge; nearer than the limit the edge needs a grommet, a bushing,
-edge trim or a fairlead. The gap is measured in space against both faces of the sheet, so a
+edge trim or a fairlead. A cable that moves, or whose travel is not stated, saws through trim
+and grommets: it needs a fairlead or bushing that it is led through (`hold`, with `through`), or
+a sleeve on guarded metal. A hole must leave room for its guard's wall round the line, stated
+bore or not. A rolled edge cuts nothing, but is hard metal. The gap is measured in space against both faces of the sheet, so a
 line that leans in the hole is judged where it is nearest. A surface of a mesh that the
 centreline pierces is in the way unless a described frame has a hole there; where the two do
 not agree, and the line runs into what the mesh has in the frame's web, that is said.)",

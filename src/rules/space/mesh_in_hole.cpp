@@ -1,9 +1,10 @@
 #include "rules/space/mesh_in_hole.hpp"
 
 #include <algorithm>
+#include <set>
 
+#include "geometry/plane/polygon.hpp"
 #include "lines/near/nearest_structure.hpp"
-#include "lines/neighbour_filter.hpp"
 #include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
@@ -29,6 +30,30 @@ Judgement mesh_in_hole(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
+Judgement mesh_edge_in_hole(const RuleContext& context, const PreparedRoute& route,
+                            const Crossing& crossing, const Approach& place) {
+  const Part& part =
+      context.prepared.obstacles.parts()[static_cast<std::size_t>(place.obstacle->part)];
+  const double depth = depth_in_hole_in(crossing, place.on_other);
+  Judgement judgement = context.at(route, place.distance_in);
+  judgement.with = part.name;
+  holds(judgement, depth, {mesh_hole_limit});
+  judgement.message = obstacle_words(part, *place.obstacle) + " stands " +
+                      context.phrasing.length(depth) + " inside hole " + crossing.hole->name +
+                      " of frame " + crossing.frame->name + ", from its edge as described";
+  judgement.mend = "correct the one that is wrong: the hole, or the mesh";
+  return judgement;
+}
+
+/// How far from the crossing the hole's edge goes, at the most.
+double hole_size_in(const Crossing& crossing) {
+  const Vec2 here = crossing.in_plane(crossing.at);
+  double size = 0;
+  for (const Vec2 corner : edge_polygon(*crossing.hole, 0.01))
+    size = std::max(size, distance(here, corner));
+  return size;
+}
+
 }  // namespace
 
 std::vector<Judgement> judge_meshes_in_holes(const RuleContext& context,
@@ -39,19 +64,31 @@ std::vector<Judgement> judge_meshes_in_holes(const RuleContext& context,
   const NeighbourFilter filter(context.prepared, route);
   const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
   for (const Crossing& crossing : route.crossings) {
-    if (!crossing.hole) continue;
+    if (!crossing.hole || crossing.wall) continue;
     const auto in_web = [&](const Obstacle& obstacle, double along) {
       const Part& part = obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
       return part.kind == PartKind::mesh && lies_in_web(obstacle, *crossing.frame) &&
              filter.counts(obstacle, along) && !context.is_passed_over(route, along);
     };
+    std::set<int> said;
     const Stretch stretch =
         make_stretch(route, std::max(0.0, crossing.distance_in - crossing_zone_in),
                      std::min(route.length_in(), crossing.distance_in + crossing_zone_in));
     for (const auto& [part, place] :
-         nearest_structure(stretch, Reach::none, obstacles, 0, by_part, in_web))
-      if (place.gap_in < -mesh_rounding_in)
-        judgements.push_back(mesh_in_hole(context, route, crossing, place));
+         nearest_structure(stretch, Reach::none, obstacles, 0, by_part, in_web)) {
+      if (place.gap_in >= -mesh_rounding_in) continue;
+      judgements.push_back(mesh_in_hole(context, route, crossing, place));
+      said.insert(part);
+    }
+    if (is_filled(route, crossing)) continue;
+    const auto deep_in_hole = [&](const Obstacle& obstacle, double along) {
+      return !said.contains(obstacle.part) && in_web(obstacle, along) &&
+             depth_in_hole_in(crossing, nearest(route.centreline.at(along), obstacle).on_second) >
+                 same_edge_in;
+    };
+    for (const auto& [part, place] : nearest_structure(
+             stretch, Reach::none, obstacles, hole_size_in(crossing), by_part, deep_in_hole))
+      judgements.push_back(mesh_edge_in_hole(context, route, crossing, place));
   }
   return judgements;
 }

@@ -18,6 +18,12 @@ constexpr LimitRow overlap{.name = "overlap",
                            .value = 0,
                            .source = "geometry: no two things in one place",
                            .mark = Mark::calculated};
+constexpr LimitRow parting{
+    .name = "parting",
+    .subject = "two lines from one node, farther from it than 1/4 in and twice the diameter",
+    .value = 0,
+    .source = "geometry: no two things in one place; the fitting explains no more",
+    .mark = Mark::calculated};
 constexpr LimitRow metal_tube{.name = "metal-tube",
                               .subject = "metal tube to another tube or hose",
                               .value = 0.25,
@@ -76,9 +82,9 @@ constexpr LimitRow vent_wanted{.name = "wire-to-vent",
                                .mark = Mark::verified,
                                .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({overlap, metal_tube, soft_tube, tube_to_cable_at_support,
-                                     tube_to_cable, wire_to_cable, wire_to_sleeved_cable,
-                                     vent_least, wire_to_tube, cable_to_cable, vent_wanted});
+constexpr auto limits = limit_table(
+    {overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
+     wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable, vent_wanted});
 
 /// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
 constexpr double beyond_limit_in = 1.0;
@@ -112,20 +118,21 @@ std::vector<Zone> tube_and_cable(const PreparedRoute& first, const PreparedRoute
           {&tube_to_cable, [supported](double a, double b) { return !supported(a, b); }}};
 }
 
-std::vector<Zone> wire_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
+std::vector<Zone> wire_and_cable(const RuleContext& context, const PreparedRoute& first,
+                                 const PreparedRoute& second) {
   const bool cable_first = is(first, LineKind::cable);
   const PreparedRoute& cable = cable_first ? first : second;
-  const auto sleeved = [sleeves = SleeveGuards(cable), cable_first](double a, double b) {
-    return sleeves.guard(cable_first ? a : b);
-  };
+  const auto sleeved = [&sleeves = context.motion.sleeves[context.index_of(cable)], cable_first](
+                           double a, double b) { return sleeves.guard(cable_first ? a : b); };
   return {{&wire_to_sleeved_cable, sleeved},
           {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
 }
 
-std::vector<Zone> zones(const PreparedRoute& first, const PreparedRoute& second) {
+std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
+                        const PreparedRoute& second) {
   const bool any_cable = is(first, LineKind::cable) || is(second, LineKind::cable);
   const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
-  if (any_cable && any_wire) return wire_and_cable(first, second);
+  if (any_cable && any_wire) return wire_and_cable(context, first, second);
   if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
   if (any_cable) return {{&cable_to_cable, everywhere()}};
   if (any_wire && !is_tube(first) && !is_tube(second)) return {};
@@ -189,6 +196,31 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
   return judgement;
 }
 
+/// Lines that end at one node part there. As drawn they must lie beside each other from where the
+/// fitting ends; that they are nearer there than other lines may be is in the nature of a fitting,
+/// and where the node is off, it is off for both.
+std::optional<Judgement> judge_parting(const RuleContext& context, const Stretch& first_whole,
+                                       const Stretch& second_whole) {
+  const PreparedRoute& first = *first_whole.route;
+  const PreparedRoute& second = *second_whole.route;
+  const auto counts = [&](double a, double b) {
+    return sharing_at(first, a, second, b) == Sharing::parting &&
+           !context.is_passed_over(first, a) && !context.is_passed_over(second, b);
+  };
+  const auto approach = nearest_lines(first_whole, second_whole, Reach::none, 0, counts);
+  if (!approach) return std::nullopt;
+  Judgement judgement = context.at(first, approach->distance_in);
+  judgement.with = second.route->name;
+  judgement.with_is_route = true;
+  if (holds(judgement, approach->gap_in, {parting})) return std::nullopt;
+  const Phrasing& phrasing = context.phrasing;
+  judgement.message = "lies in " + second.route->name + ", past what the fitting explains";
+  judgement.mend = "lead the lines " +
+                   phrasing.length_up(Limit(parting).lacking(approach->gap_in)) +
+                   " farther apart there, or give one of them another port";
+  return judgement;
+}
+
 /// A line that comes back to where it has been must not run through itself. Places nearer along
 /// the line than a tight turn takes are neighbours, not meetings.
 std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& whole) {
@@ -218,17 +250,22 @@ std::vector<Judgement> judge_separation(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
   const std::vector<std::vector<Stretch>>& hanging = context.motion.hanging;
+  std::vector<Stretch> wholes;
+  for (const PreparedRoute& route : routes)
+    wholes.push_back(make_stretch(route, 0, route.length_in()));
   for (std::size_t i = 0; i < routes.size(); ++i) {
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
+      if (is(routes[i], LineKind::wire) && is(routes[j], LineKind::wire)) continue;
       std::optional<Judgement> worst;
-      for (const Zone& zone : zones(routes[i], routes[j])) {
+      for (const Zone& zone : zones(context, routes[i], routes[j])) {
         const auto judgement = judge_zone(context, hanging[i], hanging[j], zone);
         if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
       }
+      const auto parted = judge_parting(context, wholes[i], wholes[j]);
+      if (parted && (!worst || graver(*parted, *worst))) worst = parted;
       if (worst) judgements.push_back(*worst);
     }
-    const Stretch whole = make_stretch(routes[i], 0, routes[i].length_in());
-    if (const auto self = judge_self(context, whole)) judgements.push_back(*self);
+    if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
   }
   return judgements;
 }
@@ -241,8 +278,9 @@ const Rule& separation_rule() {
       .purpose = "lines keep their distance from each other, by kind",
       .explanation =
           R"(The least free distance between the surfaces of two lines as drawn, less twice the build
-tolerance, since either may lie off. Lines that meet at a node do not count within 2 in of it.
-Two wire bundles are not judged: they may be tied together. A line that crosses itself fails.
+tolerance, since either may lie off. Lines that end at one node part there: within 2 in of it these distances do not count, but past
+what the fitting explains, 1/4 in and twice each line's diameter, no two may lie in one place as
+drawn, at whatever angle they leave. Two wire bundles are not judged: they may be tied together. A line that crosses itself fails.
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "lines/edge_guard.hpp"
 #include "lines/neighbour_filter.hpp"
 #include "rules/rule.hpp"
 

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "lines/edge_guard.hpp"
+
 namespace linewright {
 
 namespace {
@@ -34,15 +36,38 @@ std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
         obstacle.hole.empty() || obstacle.hole == part.name ? "" : " (" + obstacle.hole + ")";
     return (obstacle.feature == Feature::face ? "" : "an edge of ") + part_words(part) + piece;
   }
+  const std::string edge = obstacle.guard == EdgeGuard::rolled ? "the rolled edge" : "the edge";
   switch (obstacle.feature) {
     case Feature::face:
       return part_words(part);
     case Feature::free_edge:
-      return "the edge of " + part_words(part);
+      return edge + " of " + part_words(part);
     case Feature::hole_edge:
-      return "the edge of hole " + obstacle.hole;
+      return edge + " of hole " + obstacle.hole;
   }
   return part_words(part);
+}
+
+std::string guard_word(EdgeGuard guard) {
+  switch (guard) {
+    case EdgeGuard::bare:
+      return "bare";
+    case EdgeGuard::rolled:
+      return "rolled";
+    case EdgeGuard::edge_trim:
+      return "edge trim";
+    case EdgeGuard::grommet:
+      return "grommet";
+    case EdgeGuard::bushing:
+      return "bushing";
+  }
+  return {};
+}
+
+std::string sawn_words(const PreparedRoute& route, EdgeGuard guard) {
+  if (!guards(guard) || guards_line(guard, route)) return {};
+  return ", whose " + guard_word(guard) + " does not guard a cable " +
+         (route.moves ? "that moves" : "whose travel is not stated");
 }
 
 std::string attachment_words(const PreparedRoute& route, double distance_in) {

@@ -8,8 +8,15 @@
 
 namespace linewright {
 
-/// "the edge of channel S3L", "the edge of hole F4-b", "panel aft-deck".
+/// "the edge of channel S3L", "the rolled edge of hole F4-b", "panel aft-deck".
 std::string obstacle_words(const Part& part, const Obstacle& obstacle);
+
+/// "edge trim", "grommet" or "bushing": what guards an edge; "rolled" or "bare" where nothing does.
+std::string guard_word(EdgeGuard guard);
+
+/// What to say after a guarded edge that does not keep this line off it: ", whose edge trim does
+/// not guard a cable that moves"; else empty.
+std::string sawn_words(const PreparedRoute& route, EdgeGuard guard);
 
 /// "with its turnbuckle " for a place that a thicker attachment comes to, to begin a message with;
 /// else empty.

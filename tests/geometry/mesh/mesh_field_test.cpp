@@ -187,6 +187,7 @@ TEST(MeshField, VisitsAllThatIsNearerThanTheBound) {
   const Segment3 segment{{20, 10, -5}, {40, 15, 8}};
   const Bounds box{{20, 10, -5}, {40, 15, 8}};
   for (const double bound : {0.0, 1.0, 12.0}) {
+    std::size_t nearer = 0;
     std::multiset<std::uint32_t> visited;
     field.visit_within(segment, bound, field.cells_near(box, bound),
                        [&](const MeshItem& item, double given) {
@@ -197,9 +198,11 @@ TEST(MeshField, VisitsAllThatIsNearerThanTheBound) {
       const bool near = brute_distance({triangles[i]}, {}, segment) <= bound;
       if (near) {
         EXPECT_EQ(visited.count(i), 1U);
+        ++nearer;
       }
       EXPECT_LE(visited.count(i), 1U);
     }
+    EXPECT_GT(nearer, 0U) << bound;
   }
 }
 

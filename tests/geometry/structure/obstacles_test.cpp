@@ -177,6 +177,7 @@ bool meets(const Obstacle& obstacle, const Bounds& bounds) {
 TEST(Obstacles, VisitFindsWhatALoopOverAllBoxesFindsInTheSameOrder) {
   Random random(227);
   const Obstacles obstacles(small_structure());
+  std::size_t found = 0;
   for (int i = 0; i < 500; ++i) {
     const Vec3 middle = Vec3{190, 0, 12} + random.point(40);
     const double half_in = oracles::magnitude(random, -2, 1.5);
@@ -188,7 +189,9 @@ TEST(Obstacles, VisitFindsWhatALoopOverAllBoxesFindsInTheSameOrder) {
     std::vector<const Obstacle*> visited;
     obstacles.visit(bounds, [&](const Obstacle& obstacle) { visited.push_back(&obstacle); });
     ASSERT_EQ(visited, expected);
+    found += expected.size();
   }
+  EXPECT_GT(found, 500u);
 }
 
 }  // namespace

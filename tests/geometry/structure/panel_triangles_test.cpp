@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "geometry/plane/polygon.hpp"
 #include "oracles/random_shapes.hpp"
@@ -56,12 +57,36 @@ TEST(PanelTriangles, TileFlatPolygonsHoweverTheyLieInSpace) {
   }
 }
 
-TEST(PanelTriangles, OfAWarpedPanelAreAFanAboutItsFirstCorner) {
+// Folded along one diagonal the middle is at 1.5 in, along the other at 0, evenly warped at 0.75.
+TEST(PanelTriangles, OfAWarpedPanelHoldEveryWayToFoldIt) {
   const std::vector<Vec3> corners{{0, 0, 0}, {10, 0, 0}, {10, 10, 3}, {0, 10, 0}};
   const auto triangles = panel_triangles(corners);
-  ASSERT_EQ(triangles.size(), 2u);
-  for (const Triangle3& triangle : triangles) EXPECT_EQ(triangle.a, corners[0]);
-  EXPECT_EQ(triangles[0].c, corners[2]);
+  for (const double height : {0.0, 0.75, 1.5})
+    EXPECT_NEAR(least_distance({5, 5, height}, triangles), 0, 1e-12) << height;
+  EXPECT_NEAR(least_distance({5, 5, 2.5}, triangles),
+              nearest(Vec3{5, 5, 2.5}, Triangle3{corners[0], corners[1], corners[2]}).distance_in,
+              1e-12);
+}
+
+TEST(PanelTriangles, OfAWarpedPanelAreTheSameFromAnyCornerAndEitherWayRound) {
+  Random random(252);
+  for (int round = 0; round < 60; ++round) {
+    std::vector<Vec3> corners;
+    const int count = random.whole(4, 7);
+    for (int i = 0; i < count; ++i) {
+      const double angle = 6.283185307179586 * i / count;
+      corners.push_back({100 + 10 * std::cos(angle), 10 * std::sin(angle), random.between(9, 11)});
+    }
+    const auto drawn = panel_triangles(corners);
+    std::vector<Vec3> turned = corners;
+    std::rotate(turned.begin(), turned.begin() + random.whole(1, count - 1), turned.end());
+    if (round % 2 == 0) std::reverse(turned.begin(), turned.end());
+    const auto redrawn = panel_triangles(turned);
+    for (int i = 0; i < 20; ++i) {
+      const Vec3 place{random.between(90, 110), random.between(-10, 10), random.between(8, 12)};
+      ASSERT_NEAR(least_distance(place, drawn), least_distance(place, redrawn), 1e-9);
+    }
+  }
 }
 
 TEST(PanelTriangles, OfALineOrLessAreNoTiling) {

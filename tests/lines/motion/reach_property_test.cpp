@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "lines/motion/reach.hpp"
+#include "lines/motion/line_motion.hpp"
 #include "lines/prepare.hpp"
 #include "rules/random_project.hpp"
 
@@ -18,7 +18,7 @@ namespace {
 constexpr double rounding_in = 1e-9;
 
 std::vector<SpanReach> reaches_of(const ProjectText& project, const std::string& route) {
-  return span_reaches(project.prepared(), project.route(route), free_runs(project.prepared()));
+  return project.reaches(route);
 }
 
 double width_at(const std::vector<SpanReach>& reaches, Reach reach, double along_in) {

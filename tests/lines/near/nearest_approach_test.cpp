@@ -71,7 +71,8 @@ TEST(NearestStructure, TakesTheReachOffWhereTheLineIsWidest) {
   const Approach likely = to_structure(drawn.prepared(), Reach::likely, envelope);
   const double gap = 1 - 0.025 - 0.125;
   EXPECT_NEAR(likely.gap_in, gap, rounding_in);
-  EXPECT_NEAR(likely.margin_in, gap - 0.64036, 5e-6);  // reference file, section 10 row 8
+  // √(3 L δ/8) of a slack string, ½ √((L+δ)² - L²) of any shape, with δ = 0.081 in [calculated].
+  EXPECT_NEAR(likely.margin_in, gap - 0.64036, 5e-6);
   EXPECT_NEAR(likely.distance_in, 6.75, 1e-3);
   const Approach bound = to_structure(drawn.prepared(), Reach::bound, envelope);
   EXPECT_NEAR(bound.margin_in, gap - 0.74053, 5e-6);

@@ -1,4 +1,4 @@
-// Water in pressure lines. Nylon tube of 0.170 in bore; corners are sharp where no bend is named.
+// Water in pressure lines. Nylon tube of 0.171 in bore; corners are sharp where no bend is named.
 
 #include <gtest/gtest.h>
 
@@ -12,7 +12,7 @@
 namespace linewright {
 namespace {
 
-constexpr double bore_in = 0.170;
+constexpr double bore_in = 0.171;
 constexpr double bore_area_in2 = std::numbers::pi / 4 * bore_in * bore_in;
 const std::string tube = "tube-nylon-1/4";
 
@@ -140,6 +140,7 @@ SmallProject shallow_low_point(double depth_in) {
                            {20, 0, 30});
 }
 
+// That a pool which leaves some of the bore open is no failure: [common practice, no source].
 TEST(Drainage, APoolShallowerThanTheBoreWarns) {
   const Judgement trap = sole(shallow_low_point(0.16).judged_by("drainage"));
   EXPECT_EQ(trap.verdict, Verdict::warn);
@@ -148,7 +149,7 @@ TEST(Drainage, APoolShallowerThanTheBoreWarns) {
 }
 
 TEST(Drainage, APoolAsDeepAsTheBoreFails) {
-  EXPECT_EQ(sole(shallow_low_point(0.17).judged_by("drainage")).verdict, Verdict::fail);
+  EXPECT_EQ(sole(shallow_low_point(bore_in).judged_by("drainage")).verdict, Verdict::fail);
 }
 
 TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
@@ -163,8 +164,9 @@ TEST(Drainage, APoolWithinTheBuildTolerancePasses) {
   EXPECT_EQ(sole(project.judged_by("drainage")).verdict, Verdict::warn);
 }
 
+// The quarter is [common practice, no source].
 TEST(Drainage, AWideBuildToleranceExcusesNoMoreThanAQuarterOfTheBore) {
-  // A quarter of 0.17 in is 0.0425 in.
+  // A quarter of 0.171 in is 0.04275 in.
   for (const double tolerance_in : {0.06, 0.5, 5.0}) {
     SmallProject project = shallow_low_point(0.042);
     project.project.build_tolerance_in = tolerance_in;

@@ -1,5 +1,6 @@
-// Turnbuckles and sleeves of one cable (AC 43.13-1B para 7-147 a: nothing can jam at any point of
-// travel).
+// Turnbuckles and sleeves of one cable (AC 43.13-1B para 7-147 a [verified]: nothing can jam at any
+// point of travel). Stretch of 1/8 in 7x19 steel by 100 D²/G, G 0.0000140 [verified, secondary: a
+// wire-rope maker's stretch table]; it breaks at 2,000 lbf (AC 43.13-1B Table 7-3 [verified]).
 
 #include "rules/cable/attachment_sleeves.hpp"
 
@@ -111,7 +112,8 @@ std::string mend_of_unheld(double turnbuckle_in, double aft_in = 1) {
 TEST(UnheldSleeve, IsNotToBeClampedOverAnAttachment) {
   EXPECT_TRUE(contains(mend_of_unheld(80), "clamp it to structure between 30.0 in and 44.0 in"))
       << mend_of_unheld(80);
-  // The 4 in of it at 44 in sweep from 40 in on, forward and the stretch; 2 in more are kept.
+  // The 4 in of it at 44 in sweep from 40 in on, forward and the stretch; 2 in more are kept
+  // (the splice's distance of AC 43.13-1B para 7-147 a, borrowed: common practice, no source).
   EXPECT_TRUE(contains(mend_of_unheld(44), "between 30.0 in and 37.9 in")) << mend_of_unheld(44);
   EXPECT_TRUE(contains(mend_of_unheld(36), "between 41.1 in and 44.0 in")) << mend_of_unheld(36);
   EXPECT_TRUE(mend_of_unheld(36, 4).starts_with("fix a stop to the cable"))

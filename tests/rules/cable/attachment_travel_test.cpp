@@ -31,8 +31,8 @@ Judgement judged(const SmallProject& project) {
   return sole(project.judged_by("attachment-travel"));
 }
 
-// Worked example [calculated; AC 43.13-1B para 7-147 a]: 2.6 in from a pulley, travels 0.9 in
-// toward it: 1.7 in clear, under 2 in.
+// Worked example [calculated; AC 43.13-1B para 7-147 a, verified]: 2.6 in from a pulley, travels
+// 0.9 in toward it: 1.7 in clear, under 2 in.
 TEST(AttachmentTravel, SpliceThatTravelsTowardAPulleyFailsTheTwoInchRule) {
   SmallProject project = with_attached("splice", 50 - 2.6 - 0.5, {pulley});
   set_travel(project, 0, 0.9);
@@ -64,11 +64,13 @@ TEST(AttachmentTravel, TravelAwayFromTheGuideDoesNotCount) {
   EXPECT_NEAR(*judged(project).value, 2.6, 1e-9);
 }
 
+// No part of a splice within 2 in of a fairlead or pulley: AC 43.13-1B para 7-147 a [verified].
 TEST(AttachmentTravel, TwoInchesExactlyPassAndJustUnderFails) {
   EXPECT_EQ(judged(unmoved("splice", 47.5, {fairlead})).verdict, Verdict::pass);
   EXPECT_EQ(judged(unmoved("splice", 47.51, {fairlead})).verdict, Verdict::fail);
 }
 
+// For other attachments, and at clamps, the 2 in are borrowed [common practice, no source].
 TEST(AttachmentTravel, OtherAttachmentsBorrowTheDistanceAndAreWarned) {
   EXPECT_EQ(judged(unmoved("turnbuckle", 47.5, {fairlead})).verdict, Verdict::pass);
   const Judgement judgement = judged(unmoved("turnbuckle", 47.51, {fairlead}));
@@ -80,6 +82,7 @@ TEST(AttachmentTravel, SpliceNearAClampIsWarned) {
   EXPECT_EQ(judged(unmoved("splice", 48, {clamped({50, 0, 10})})).verdict, Verdict::warn);
 }
 
+// Nothing can jam at any point of travel: AC 43.13-1B para 7-147 a [verified].
 TEST(AttachmentTravel, RunningIntoAGuideFailsWhateverItIs) {
   for (const RoutePoint& point : {pulley, fairlead, clamped({50, 0, 10})}) {
     SmallProject project = unmoved("turnbuckle", 48, {point});
@@ -132,7 +135,8 @@ TEST(AttachmentTravel, WithoutTravelItIsUnknownUnlessItFailsAnyway) {
   EXPECT_EQ(judged(project).verdict, Verdict::fail);
 }
 
-// The stretch cannot pass that at the breaking strength: 2,000 lbf over 60 in at 1e5 lbf: 1.2 in.
+// The stretch cannot pass that at the breaking strength, 2,000 lbf (AC 43.13-1B Table 7-3
+// [verified]): over 60 in at 1e5 lbf 1.2 in.
 TEST(AttachmentTravel, WithoutALimitLoadItPassesOnlyWhereNoLoadCouldMatter) {
   SmallProject project = unmoved("splice", 40, {fairlead});
   the_line(project).axial_stiffness_lbf->value = 1e5;
@@ -160,6 +164,7 @@ TEST(AttachmentTravel, SmallHoleNearItsTravelIsWarnedAndARunIntoItFails) {
   EXPECT_EQ(judged(tight).verdict, Verdict::fail);
 }
 
+// Half an inch where either can move [common practice, no source].
 TEST(AttachmentTravel, GoesThroughAHoleWithHalfAnInchAllRound) {
   // 0.4 in thick in the middle of a hole: 1.4 in leaves 0.5 in all round.
   SmallProject project = unmoved("turnbuckle", 49, {});
@@ -202,8 +207,12 @@ TEST(AttachmentTravel, SaysSoWhereNoPlaceIsClear) {
   SmallProject project = unmoved(
       "splice", 51, {held({48, 0, 10}, HoldKind::fairlead), held({54, 0, 10}, HoldKind::fairlead)});
   set_travel(project, 60, 60);
-  for (const Judgement& each : project.judged_by("attachment-travel"))
+  const std::vector<Judgement> judgements = project.judged_by("attachment-travel");
+  ASSERT_EQ(judgements.size(), 2u) << "one to each fairlead";
+  for (const Judgement& each : judgements) {
+    EXPECT_EQ(each.verdict, Verdict::fail) << each.message;
     EXPECT_TRUE(contains(each.mend, "no place near")) << each.mend;
+  }
 }
 
 TEST(AttachmentTravel, BareRunPassesAndUnattachedRunsAreSilent) {

@@ -1,4 +1,4 @@
-// Primary control cables against the 1/8 in of 14 CFR 23.689(a)(1).
+// Primary control cables against the 1/8 in of 14 CFR 23.689(a)(1) [verified].
 
 #include "rules/cable_project.hpp"
 
@@ -33,6 +33,7 @@ TEST(CableSize, EighthExactlyPassesAndJustUnderFails) {
   EXPECT_EQ(judged(project).verdict, Verdict::fail);
 }
 
+// 14 CFR 23.689(f) [verified]: tab cables may be smaller.
 TEST(CableSize, SecondaryAndTrimCablesMayBeSmaller) {
   SmallProject secondary = cable_project({}, {100, 0, 10}, "cable-7x7-1/16-steel");
   the_route(secondary).primary = false;

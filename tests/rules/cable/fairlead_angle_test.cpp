@@ -1,4 +1,5 @@
-// Turns in fairleads against the 3 degrees of 14 CFR 23.689(c). Worked angles are [calculated].
+// Turns in fairleads against the 3 degrees of 14 CFR 23.689(c) [verified]. Worked angles are
+// [calculated].
 
 #include <cmath>
 #include <numbers>

@@ -4,7 +4,6 @@
 
 #include <numbers>
 
-#include "lines/prepare.hpp"
 #include "rules/cable_project.hpp"
 #include "rules/project_text.hpp"
 
@@ -47,10 +46,13 @@ TEST(PulleyGivenByItsCentre, IsJudgedAsByItsCorner) {
     the_route(*each).points[0].guards = 2;
     the_route(*each).points[0].guard_gap_in = 0.05;
   }
-  for (const std::string_view rule : {"pulley", "bend-fit"}) {
+  // Size, plane, number of guards and their gap; the straights before and after.
+  for (const auto& [rule, count] :
+       {std::pair{std::string_view("pulley"), std::size_t{4}}, {"bend-fit", std::size_t{2}}}) {
     const auto there = by_centre.judged_by(rule);
     const auto here = by_corner.judged_by(rule);
-    ASSERT_EQ(there.size(), here.size());
+    ASSERT_EQ(there.size(), count) << rule;
+    ASSERT_EQ(here.size(), count) << rule;
     for (std::size_t i = 0; i < there.size(); ++i) {
       EXPECT_EQ(there[i].verdict, here[i].verdict);
       EXPECT_EQ(there[i].verdict, Verdict::pass) << there[i].message;

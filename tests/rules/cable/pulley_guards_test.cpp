@@ -47,6 +47,7 @@ TEST(PulleyGuards, OneStandsAtEachTangentPointAndOneBetweenPastAQuarterTurn) {
   EXPECT_EQ(number_verdict(91, 3), Verdict::pass);
 }
 
+// The half inch is [common practice, no source].
 TEST(PulleyGuards, OneServesWhereTheTangentPointsAreHalfAnInchApart) {
   // An arc of 0.5 in on a radius of 1.5 in turns by a third of a radian: 19.1 degrees.
   EXPECT_EQ(number_verdict(19, 1), Verdict::pass);
@@ -61,6 +62,7 @@ TEST(PulleyGuards, NoneFailsAndItsGapIsNotAskedFor) {
   expect_complete(judgement);
 }
 
+// A gap of one cable diameter lets the cable out [calculated].
 TEST(PulleyGuards, LetNoCableThroughTheirGap) {
   const auto gap = [](std::optional<double> gap_in) {
     return guards_of(turning(90, 2, gap_in)).at(1);

@@ -1,4 +1,5 @@
-// Pulleys against MIL-F-18372: the table above para 3.1.1.17.8 (size) and 3.1.1.17.8 (plane).
+// Pulleys against MIL-F-18372: the table above para 3.1.1.17.8 (size; its rows paired from a column
+// scan) and 3.1.1.17.8 (plane) [verified].
 
 #include <cmath>
 #include <numbers>
@@ -101,6 +102,7 @@ TEST(Pulley, WithoutTensionOrStrengthItsSizeIsUnknown) {
   EXPECT_TRUE(contains(size_of(project).message, "breaking strength"));
 }
 
+// MIL-F-18372 para 3.1.1.17.8 (a) and (b) [verified].
 TEST(Pulley, PrimaryCableMayLieOneDegreeOffThePlaneAndOthersTwo) {
   EXPECT_EQ(plane_of(square_turn(3)).verdict, Verdict::pass);
   EXPECT_EQ(plane_of(square_turn(3, 1)).verdict, Verdict::pass);

@@ -1,6 +1,6 @@
 // Sleeves: fit, hold and cover. A 1/8 in cable may be 0.139 in across (AC 43.13-1B Table 7-3
 // [verified]), so a bore of 0.17 in leaves 1/32 in. All limits but the geometry are common
-// practice.
+// practice, no source; that a sleeve must be held is builders' report [verified, secondary].
 
 #include "rules/cable_project.hpp"
 

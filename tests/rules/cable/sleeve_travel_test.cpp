@@ -1,4 +1,5 @@
-// What a sleeve runs into on its way along a cable (AC 43.13-1B para 7-147 a: nothing can jam).
+// What a sleeve runs into on its way along a cable (AC 43.13-1B para 7-147 a [verified]: nothing
+// can jam).
 
 #include "rules/cable/sleeve_travel.hpp"
 

@@ -20,6 +20,7 @@ std::optional<Judgement> drawn(double length_in, bool states_adjustment = true) 
                             prepared.routes[0], the_route(project).attached[0]);
 }
 
+// Half of what it has each way [common practice, no source].
 TEST(TurnbuckleLength, NearTheMiddleOfItsAdjustmentIsNotSpokenOf) {
   for (const double length : {4.5, 5.0, 5.5}) EXPECT_FALSE(drawn(length).has_value()) << length;
 }

@@ -92,6 +92,7 @@ TEST(Resonance, PassesBetweenTheOrders) {
   EXPECT_EQ(judgement.mend, "");
 }
 
+// The margin of 10 % is [common practice, no source].
 TEST(Resonance, CountsTheTenthAroundTheCruiseBandButNotItsEdge) {
   const double met_rpm = judged_alone(cable_project(30, {}, 30)).value.value() * 60;
   const double edge = met_rpm / 1.1;
@@ -173,9 +174,9 @@ TEST(Resonance, MendsWithASupportBetweenPlacesThatBothServe) {
       << judgement.mend;
   ASSERT_LT(first, last);
   for (const double at : {first, (first + last) / 2, last}) {
-    SmallProject mended = cruising(cable_project(30, {at}, 30), 2100, 2400);
-    for (const Judgement& each : mended.judged_by("resonance"))
-      EXPECT_EQ(each.verdict, Verdict::pass) << at << ": " << each.message;
+    const SmallProject mended = cruising(cable_project(30, {at}, 30), 2100, 2400);
+    EXPECT_EQ(verdicts(mended.judged_by("resonance")), (std::vector{Verdict::pass, Verdict::pass}))
+        << at;
   }
 }
 
@@ -188,9 +189,9 @@ TEST(Resonance, MendsWithATensionThatClearsEverySpan) {
   const std::size_t place = mend.find("or rig it to ");
   ASSERT_NE(place, std::string::npos) << mend;
   ASSERT_EQ(std::sscanf(mend.c_str() + place, "or rig it to %lf lbf", &tension), 1);
-  for (const Judgement& each :
-       cruising(cable_project(58, {30}, tension), 2100, 2400).judged_by("resonance"))
-    EXPECT_EQ(each.verdict, Verdict::pass) << each.message;
+  EXPECT_EQ(verdicts(cruising(cable_project(58, {30}, tension), 2100, 2400).judged_by("resonance")),
+            (std::vector{Verdict::pass, Verdict::pass}))
+      << mend;
 }
 
 TEST(Resonance, DoesNotMendWithATensionThatGoesSlackInTheCold) {
@@ -198,7 +199,10 @@ TEST(Resonance, DoesNotMendWithATensionThatGoesSlackInTheCold) {
   SmallProject project = cruising(cable_project(30, {}, 30), 2100, 2700);
   EXPECT_TRUE(contains(judged_alone(project).mend, "or rig it to 22 lbf"));
   project.project.temperature = {30, 70, 90};
-  EXPECT_FALSE(contains(judged_alone(project).mend, "or rig it to 22 lbf"));
+  // 40 degrees take 6.3e-6 of 111,607 lbf each, 28 lbf. 56 lbf swing at 36.488 √(56/30) = 49.85 Hz,
+  // over the 49.5 that 2700 rpm and a tenth reach.
+  EXPECT_TRUE(contains(judged_alone(project).mend, "or rig it to 56 lbf"))
+      << judged_alone(project).mend;
 }
 
 TEST(Resonance, MendsATubeSoThatEveryPlaceItNamesServes) {
@@ -231,8 +235,9 @@ TEST(Resonance, MendsATubeSoThatEveryPlaceItNamesServes) {
     for (const double share : {0.0, 0.3, 1.0}) {
       SmallProject mended = project;
       mended.project.routes[0].points = {clamped({first + share * (last - first), 0, 0})};
-      for (const Judgement& each : mended.judged_by("resonance"))
-        ASSERT_EQ(each.verdict, Verdict::pass) << judgement.mend << ": " << each.message;
+      ASSERT_EQ(verdicts(mended.judged_by("resonance")),
+                (std::vector{Verdict::pass, Verdict::pass}))
+          << judgement.mend;
     }
   }
   EXPECT_GT(mended_by_one, 20);

@@ -31,7 +31,7 @@ struct Spacing {
   double spacing_in;
 };
 
-// Maximum distance between supports: FAA-H-8083-31 fluid-lines chapter for aluminium and the two
+// Maximum distance between supports: FAA-H-8083-30 chapter 7, Table 7-5, for aluminium and the two
 // small steel sizes (from memory), MIL-H-8891A Table II for the others.
 constexpr Spacing metal_tubes[] = {
     {"tube-aluminium-1/8", 9.5}, {"tube-aluminium-3/16", 12},  {"tube-aluminium-1/4", 13.5},
@@ -50,19 +50,19 @@ TEST(SupportSpacing, EveryMetalTubePassesAtItsSpacingAndFailsATenthOver) {
   }
 }
 
-// AC 43.13-1B para 9-30 d(3).
+// AC 43.13-1B para 9-30 d(3) [verified].
 TEST(SupportSpacing, HosePassesAtTwentyFourInchesAndFailsAtTwentyFive) {
   EXPECT_EQ(judged_span("hose-rubber-3/16", 24).verdict, Verdict::pass);
   EXPECT_EQ(judged_span("hose-rubber-3/16", 25).verdict, Verdict::fail);
 }
 
-// AC 43.13-1B para 11-96 a.
+// AC 43.13-1B para 11-96 a [verified].
 TEST(SupportSpacing, WirePassesAtTwentyFourInches) {
   EXPECT_EQ(judged_span("wire-1/4", 24).verdict, Verdict::pass);
   EXPECT_EQ(judged_span("wire-1/4", 24.01).verdict, Verdict::fail);
 }
 
-// MIL-H-8891A Table II, and 20 % less with a tee on the span.
+// MIL-H-8891A Table II, and 20 % less with a tee on the span: the paragraph above it [verified].
 TEST(SupportSpacing, QuarterInchSteelTubePassesAtSixteenAndWithATeeAtTwelvePointEight) {
   EXPECT_EQ(judged_span("tube-steel-1/4", 16.0).verdict, Verdict::pass);
   EXPECT_EQ(judged_span("tube-steel-1/4", 16.1).verdict, Verdict::fail);
@@ -78,7 +78,7 @@ TEST(SupportSpacing, VerdictFollowsTheMarkOfTheSpacing) {
   const Judgement recalled = judged_span("tube-aluminium-1/4", 17);
   EXPECT_EQ(recalled.verdict, Verdict::fail);
   EXPECT_EQ(recalled.source,
-            "FAA-H-8083-31 fluid-lines chapter (from memory, not checked against it)");
+            "FAA-H-8083-30 chapter 7, Table 7-5 (from memory, not checked against it)");
   const Judgement practice = judged_span("tube-nylon-1/4", 13.51);
   EXPECT_EQ(practice.verdict, Verdict::warn);
   EXPECT_TRUE(contains(practice.source, "(common practice, no source)")) << practice.source;
@@ -153,6 +153,7 @@ TEST(SupportSpacing, CablesAreNotJudged) {
   EXPECT_TRUE(project.judged_by("support-spacing").empty());
 }
 
+// A guide holds a line up to a bore of twice its diameter [common practice, no source].
 TEST(SupportSpacing, GrommetThatTheLineNearlyFillsIsASupport) {
   SmallProject project;
   project.node("port", NodeKind::static_port, {0, 0, 0})
@@ -169,7 +170,8 @@ TEST(SupportSpacing, GrommetThatTheLineNearlyFillsIsASupport) {
   EXPECT_EQ(verdicts(project.judged_by("support-spacing")), (std::vector{Verdict::warn}));
 }
 
-// Square root of 3.516/22.373, clamped-free against clamped-clamped, is 0.396: 0.4 by practice.
+// Square root of 3.516/22.373, clamped-free against clamped-clamped [verified: Thomson, Theory of
+// Vibration, App. D], is 0.396: 0.4 [common practice, no source].
 TEST(SupportSpacing, FreeEndMayBeTwoFifthsOfTheSpacing) {
   EXPECT_EQ(judged_tail("tube-steel-1/4", 6.4).verdict, Verdict::pass);
   const Judgement judgement = judged_tail("tube-steel-1/4", 6.41);
@@ -286,7 +288,8 @@ TEST(SupportSpacing, HeldRunDoesNotHideAFreeEndBehindTheSameLine) {
   EXPECT_DOUBLE_EQ(broken[2].limit.value(), 5.4);
 }
 
-// MIL-H-8891A, paragraph above Table II: an average where sizes differ. (16 + 13.5) / 2 × 0.8.
+// MIL-H-8891A, paragraph above Table II [verified]: an average where sizes differ. (16 + 13.5) / 2
+// × 0.8.
 TEST(SupportSpacing, DifferentLinesAreHeldToTheAverage) {
   const auto run = [](double length_in) {
     return sole(joined(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 5,

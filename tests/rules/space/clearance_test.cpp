@@ -86,7 +86,9 @@ TEST_P(ClearanceLimit, PassesExactlyAtItAndIsBrokenJustInside) {
   EXPECT_FALSE(broken.mend.empty());
 }
 
-// Limits of the rule's own table; cables have rows of their own below.
+// Metal tube: 1/4 in to structure, 1/16 in at a support, 1/2 in to moving parts [from memory: SAE
+// ARP994, MIL-H-5440]. Plastic tube, and bundles to structure, borrow those figures [common
+// practice, no source]. Bundle to a moving control: 1/2 in [from memory: AC 43.13-1B para 11-125].
 INSTANTIATE_TEST_SUITE_P(
     Rows, ClearanceLimit,
     testing::Values(Limit{"tube-aluminium-1/4", "rod", 0.25, Verdict::fail},
@@ -99,6 +101,8 @@ INSTANTIATE_TEST_SUITE_P(
                     Limit{"wire-1/4", "rod at support", 0.0625, Verdict::warn},
                     Limit{"wire-1/4", "horn", 0.5, Verdict::fail}));
 
+// 1/2 in where either can move, 1/4 in next to a support [common practice, no source]; 0.139 in is
+// the largest 1/8 in cable (AC 43.13-1B Table 7-3 [verified]).
 TEST(Clearance, HoldsACableHalfAnInchOffAndAQuarterByAGuide) {
   // A 1/8 in cable may be 0.139 in across: 0.0555 in less in radius than a 1/4 in tube.
   const double thinner = 0.125 - 0.0695;

@@ -47,7 +47,7 @@ Judgement only_crossing(const ProjectSections& sections) {
 }
 
 TEST(FrameCrossing, PassesAWireExactlyAtThreeEighthsAndFailsItJustInside) {
-  // AC 43.13-1B para 11-115. On the axis of the hole: 0.5 - 0.125 = 0.375.
+  // AC 43.13-1B para 11-115 [verified]. On the axis of the hole: 0.5 - 0.125 = 0.375.
   const Judgement at_limit = only_crossing(through_frame(round_hole("1.0"), "wire-1/4"));
   EXPECT_EQ(at_limit.verdict, Verdict::pass);
   EXPECT_NEAR(*at_limit.value, 0.375, rounding_in);
@@ -75,6 +75,8 @@ TEST(FrameCrossing, SaysWhereAndHowFarToMove) {
             "fit a grommet or edge trim, or move the line 0.075 in toward the middle of the hole");
 }
 
+// A tube borrows the wire's 3/8 in, a cable keeps 1/2 in where either can move [common practice, no
+// source].
 TEST(FrameCrossing, OnlyWarnsForATubeAndACable) {
   const Judgement tube = only_crossing(through_frame(round_hole("0.9996"), "tube-nylon-1/4"));
   EXPECT_EQ(tube.verdict, Verdict::warn);
@@ -169,8 +171,6 @@ TEST(FrameCrossing, LetsALineLieNearAnEdgeThatIsGuarded) {
     EXPECT_EQ(judgement.verdict, Verdict::pass) << guard;
     EXPECT_EQ(judgement.message, "guarded in hole hole");
   }
-  EXPECT_EQ(only_crossing(through_frame(round_hole("0.6", "edge: rolled"), "wire-1/4")).verdict,
-            Verdict::fail);
 }
 
 TEST(FrameCrossing, TakesAFairleadInABareHoleForAGuard) {
@@ -188,6 +188,7 @@ TEST(FrameCrossing, DoesNotTakeAClampForAGuard) {
   EXPECT_EQ(judgement.verdict, Verdict::fail);
 }
 
+// No preload on strip or grommet: AC 43.13-1B para 11-115 [verified].
 TEST(FrameCrossing, WarnsOfALineThatPressesOnItsGrommet) {
   // A 3/8 in bore in a 5/8 in hole leaves a wall of 1/8. Drawn 0.0625 off the middle the 1/4 in
   // line lies against the bore; 0.01 more presses.
@@ -216,7 +217,7 @@ TEST(FrameCrossing, FailsALineThatCutsThroughItsGrommetToTheSheet) {
       only_crossing(through_frame(round_hole("0.625", "edge: grommet, bore: 0.375"), "wire-1/4",
                                   "100, 0, 10.2", "108, 0, 10.2"));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
-  EXPECT_LT(*judgement.value, 0);
+  EXPECT_NEAR(*judgement.value, 0.3125 - 0.2 - 0.125, rounding_in);
 }
 
 TEST(FrameCrossing, FailsALineThickerThanTheBore) {

@@ -80,6 +80,11 @@ TEST_P(Separation, PassesExactlyAtTheLimitAndIsBrokenJustInside) {
   }
 }
 
+// Metal tube to adjacent lines 1/4 in [from memory: SAE ARP994, MIL-H-5440]. Wire to control cable
+// 3 in, else a guard [from memory: FAA-H-8083-31, wiring chapter]. Wire to a line with flammable
+// vapour 6 in, least 2 in with close clamping [verified: AC 43.13-1B para 11-96]. The rest [common
+// practice, no source]: plastic tube, and wire to tube, borrow the 1/4 in; instrument line to cable
+// 1 in where it is unsupported, 1/2 in by its support; cable to cable 1/2 in.
 INSTANTIATE_TEST_SUITE_P(
     Rows, Separation,
     testing::Values(Pairing{"MetalToMetal", metal, metal, 0.25, Verdict::fail},
@@ -95,6 +100,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Pairing{"CableToCable", cable, cable, 0.5, Verdict::warn}),
     [](const auto& each) { return each.param.name; });
 
+// AC 43.13-1B para 11-96 [verified].
 TEST(SeparationOfLines, FailsAWireUnderTwoInchesFromAVentLine) {
   EXPECT_EQ(only_separation(crossed(wire, vent, 2.0)).verdict, Verdict::warn);
   const Judgement broken = only_separation(crossed(wire, vent, 1.999));
@@ -142,6 +148,7 @@ TEST(SeparationOfLines, TakesTheBuildToleranceOffTwice) {
   EXPECT_EQ(judgement.verdict, Verdict::fail);
 }
 
+// [Common practice, no source.]
 TEST(SeparationOfLines, IsHalfAnInchToACableWhereTheTubeIsHeld) {
   LineEntry held = plastic;
   held.more = "points: [{at: [115, 0, 10], hold: clamp}]";
@@ -183,6 +190,7 @@ TEST(SeparationOfLines, HidesNoTouchAtASupportBehindAShortfallElsewhere) {
   EXPECT_EQ(judgement.message, "can touch second");
 }
 
+// A bundle to a moving control 1/2 in [from memory: AC 43.13-1B para 11-125].
 TEST(SeparationOfLines, IsHalfAnInchFromWiresToACableInASleeve) {
   LineEntry sleeved = cable;
   sleeved.radius_in = 0.125;

@@ -30,6 +30,7 @@ std::vector<Judgement> mounts(const ProjectSections& sections) {
 }
 
 // From axis to axis less the rod's half inch and the bundle's eighth.
+// What a clamp on a stand-off spans, 2 in [common practice, no source].
 TEST(SupportMount, PassesAtTwoInchesAndWarnsJustBeyond) {
   const std::vector<Judgement> at_limit = mounts(clamped_to_rod("12.625"));
   ASSERT_EQ(at_limit.size(), 1u);
@@ -42,6 +43,7 @@ TEST(SupportMount, PassesAtTwoInchesAndWarnsJustBeyond) {
   EXPECT_NE(beyond.source.find("common practice, no source"), std::string::npos);
 }
 
+// No clamp or bracket reaches 6 in undrawn [the rule's own figure, no source].
 TEST(SupportMount, FailsWhereNoBracketReaches) {
   const Judgement far = mounts(clamped_to_rod("60")).at(0);
   EXPECT_EQ(far.verdict, Verdict::fail);

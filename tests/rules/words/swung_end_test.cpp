@@ -1,5 +1,6 @@
 // Ends of cables that swing on their arms, as the rules see them. An arm of 5 in that turns by the
-// angle of a 3-4-5 triangle carries its end 3 in along and 1 in down [calculated].
+// angle of a 3-4-5 triangle carries its end 3 in along and 1 in down [calculated]. A fairlead may
+// turn a cable by 3 degrees: 14 CFR 23.689(c) [verified].
 
 #include "rules/words/swung_end.hpp"
 
@@ -111,6 +112,7 @@ TEST(PulleyPlane, IsJudgedAlikeInEveryPlane) {
   }
 }
 
+// MIL-F-18372 para 3.1.1.17.8 [verified]: 1 degree, 2 where the cable travels sideways.
 TEST(SwungPulley, MayLieADegreeFartherOffThanOneThatIsStill) {
   // The leg leaves the groove of 2.5 in 38.75 in from the horn, whose arm turns in the upright
   // plane: nearest, 35.75 in away and 1 in down.

@@ -1,4 +1,4 @@
-#include "planning/cable_friction.hpp"
+#include "lines/cable_friction.hpp"
 
 #include <algorithm>
 #include <numbers>

@@ -1,4 +1,4 @@
-#include "lines/motion/span_swing.hpp"
+#include "lines/motion/span_frequency.hpp"
 
 #include <algorithm>
 
@@ -35,18 +35,27 @@ void add_frequency(Swing& swing) {
   const Line& line = *swing.route->line;
   const double weight = line.weight_lb_per_in->value;
   if (swing.is_cable()) {
-    swing.frequency_hz = taut_string_frequency_hz(swing.run->length_in,
-                                                  swing.route->route->tension->rigged_lbf, weight);
+    swing.frequency_hz =
+        taut_string_frequency_hz({.length_in = swing.run->length_in,
+                                  .weight_lb_per_in = weight,
+                                  .tension_lbf = swing.route->route->tension->rigged_lbf});
     return;
   }
   swing.length_power = 2;
   swing.frequency_hz =
       beam_frequency_hz(swing.held() ? BeamEnds::clamped_clamped : BeamEnds::clamped_free,
-                        swing.run->length_in, weight, line.youngs_modulus_psi->value,
-                        tube_second_moment_in4(line.outside_diameter_in, line.inside_diameter_in));
+                        beam_of(line, swing.run->length_in));
 }
 
 }  // namespace
+
+EvenBeam beam_of(const Line& tube, double length_in) {
+  return {.length_in = length_in,
+          .weight_lb_per_in = tube.weight_lb_per_in->value,
+          .youngs_modulus_psi = tube.youngs_modulus_psi->value,
+          .second_moment_in4 =
+              tube_second_moment_in4(tube.outside_diameter_in, tube.inside_diameter_in)};
+}
 
 std::vector<Swing> span_swings(const PreparedProject& prepared, const std::vector<FreeRun>& runs) {
   std::vector<Swing> swings;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "lines/free_run.hpp"
+#include "physics/deflection.hpp"
 
 namespace linewright {
 
@@ -25,6 +26,9 @@ struct Swing {
   bool is_cable() const { return route->line->kind == LineKind::cable; }
   bool held() const { return run->first.held() && run->last.held(); }
 };
+
+/// A length of tube as a beam; its weight and Young's modulus must be known.
+EvenBeam beam_of(const Line& tube, double length_in);
 
 /// Every run of cable and tube. A cable is a taut string at its rigged tension; a tube is a
 /// straight beam of its own weight, clamped where something holds it. A run over a hanging fitting

@@ -1,0 +1,72 @@
+#pragma once
+// Keys of a project file's `nodes`, `waivers` and `closures`.
+
+#include "input/key_spec.hpp"
+#include "model/network.hpp"
+
+namespace linewright {
+
+inline constexpr std::array arm_keys{
+    plain_key("pivot", KeyKind::place, Need::always, "a place on the axis it turns about"),
+    plain_key("axis", KeyKind::direction, Need::always, "direction of that axis, of any length"),
+};
+inline constexpr MapSpec arm_map{"an arm", arm_keys};
+
+inline constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind::static_port},
+                                       Choice<NodeKind>{"pitot-probe", NodeKind::pitot_probe},
+                                       Choice<NodeKind>{"instrument", NodeKind::instrument},
+                                       Choice<NodeKind>{"drain", NodeKind::drain},
+                                       Choice<NodeKind>{"tee", NodeKind::tee},
+                                       Choice<NodeKind>{"union", NodeKind::union_fitting},
+                                       Choice<NodeKind>{"bulkhead", NodeKind::bulkhead},
+                                       Choice<NodeKind>{"cap", NodeKind::cap},
+                                       Choice<NodeKind>{"end", NodeKind::end},
+                                       Choice<NodeKind>{"horn", NodeKind::horn},
+                                       Choice<NodeKind>{"pedal", NodeKind::pedal}};
+inline constexpr auto node_kind_words = words_of(node_kinds);
+
+inline constexpr std::array node_keys{
+    own_name_key(Named::node, "for routes to begin and end at"),
+    word_key("kind", Need::always, "the kind of a node", node_kind_words, "what stands there"),
+    plain_key("at", KeyKind::place, Need::always,
+              "where it is; of a cable's end, its pin's middle"),
+    number_key("volume", Need::never,
+               NumberSpec{"a volume", Dimension::volume, Sign::not_negative, 1e6},
+               "of air in it, for the leak test and for how its pressure trails"),
+    plain_key(
+        "fixed", KeyKind::flag, Need::never,
+        "whether structure holds it; absent: tees, unions, caps and ends hang on their lines"),
+    map_key("arm", KeyKind::map, Need::never, arm_map,
+            "what its end of the cable goes round on; absent: the end is taken as fixed",
+            "a horn or a pedal"),
+};
+inline constexpr MapSpec node_map{"a node", node_keys};
+
+inline constexpr std::array waiver_keys{
+    text_key("rule", Need::always, "the name of a rule", "whose finding is accepted"),
+    name_key("route", KeyKind::name, Need::always, Named::route, "that the finding is about"),
+    plain_key("near", KeyKind::place, Need::sometimes,
+              "only findings near this place; needed with `within`"),
+    number_key("within", Need::sometimes, NumberSpec{"a distance"},
+               "only findings this close to `near`; needed with it"),
+    text_key("reason", Need::always, "a reason", "why it is accepted, shown with the finding"),
+};
+inline constexpr MapSpec waiver_map{"a waiver", waiver_keys};
+
+inline constexpr std::array opening_keys{
+    text_key("name", Need::always, "a name", "for messages"),
+    plain_key("centre", KeyKind::place, Need::always, "its middle"),
+    number_key("diameter", Need::always, NumberSpec{"a diameter"}, "across it"),
+};
+inline constexpr MapSpec opening_map{"an opening", opening_keys};
+
+inline constexpr std::array closure_keys{
+    own_name_key(Named::closure, "for panels and other closures"),
+    name_key("after", KeyKind::names, Need::never, Named::closure, "closures that come before it"),
+    map_key("openings", KeyKind::maps, Need::never, opening_map, "what is left to reach through"),
+    number_key("reach", Need::sometimes, NumberSpec{"a reach"},
+               "how far a hand gets in; needed with `openings`"),
+};
+inline constexpr MapSpec closure_map{"a closure", closure_keys};
+
+}  // namespace linewright

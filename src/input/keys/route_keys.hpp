@@ -1,0 +1,134 @@
+#pragma once
+// Keys of a project file's `routes`.
+
+#include "input/key_spec.hpp"
+#include "input/keys/cable_keys.hpp"
+#include "model/network.hpp"
+
+namespace linewright {
+
+/// No pulley's groove in a light aeroplane is larger [common practice, no source].
+inline constexpr double largest_groove_in = 24;
+
+inline constexpr std::array system_kinds{Choice<SystemKind>{"static", SystemKind::static_air},
+                                         Choice<SystemKind>{"pitot", SystemKind::pitot},
+                                         Choice<SystemKind>{"alpha", SystemKind::alpha},
+                                         Choice<SystemKind>{"vent", SystemKind::vent},
+                                         Choice<SystemKind>{"cable", SystemKind::cable},
+                                         Choice<SystemKind>{"wire", SystemKind::wire}};
+inline constexpr auto system_kind_words = words_of(system_kinds);
+
+inline constexpr std::array hold_kinds{
+    Choice<HoldKind>{"clamp", HoldKind::clamp}, Choice<HoldKind>{"grommet", HoldKind::grommet},
+    Choice<HoldKind>{"bushing", HoldKind::bushing},
+    Choice<HoldKind>{"fairlead", HoldKind::fairlead}, Choice<HoldKind>{"pulley", HoldKind::pulley}};
+inline constexpr auto hold_words = words_of(hold_kinds);
+
+inline constexpr std::array pulley_givens{Choice<PointGiven>{"corner", PointGiven::corner},
+                                          Choice<PointGiven>{"centre", PointGiven::centre}};
+inline constexpr auto pulley_given_words = words_of(pulley_givens);
+
+/// How a line goes through a fairlead.
+enum class Passing { guided, free };
+
+inline constexpr std::array passings{Choice<Passing>{"guided", Passing::guided},
+                                     Choice<Passing>{"free", Passing::free}};
+inline constexpr auto passing_words = words_of(passings);
+
+inline constexpr std::array point_keys{
+    plain_key("at", KeyKind::place, Need::always,
+              "the corner of the path, where its straight legs, drawn on, would meet"),
+    number_key("bend", Need::never, NumberSpec{"a bend radius"},
+               "bend radius to the centreline; absent: the line's usual one"),
+    word_key("hold", Need::never, "a hold", hold_words, "the support that stands there"),
+    name_key("to", KeyKind::name, Need::never, Named::part,
+             "the part that the support is fixed to; with `hold`"),
+    name_key("through", KeyKind::name, Need::never, Named::hole, "the frame's hole it stands in"),
+    number_key(
+        "diameter", Need::sometimes,
+        NumberSpec{"a groove diameter", Dimension::length, Sign::positive, largest_groove_in},
+        "of its groove, where the cable lies; needed of a pulley", "a pulley"),
+    plain_key("axis", KeyKind::direction, Need::sometimes,
+              "direction of its spindle, of any length; needed with `given: centre`", "a pulley"),
+    word_key("given", Need::never, "how a pulley is given", pulley_given_words,
+             "what `at` is: the path's corner, or the spindle's centre; absent: corner",
+             "a pulley"),
+    number_key("guards", Need::sometimes,
+               NumberSpec{.words = "a number of guards",
+                          .dimension = Dimension::plain,
+                          .sign = Sign::not_negative,
+                          .largest = 64,
+                          .whole = true},
+               "pins that keep a slack cable in its groove, 0 for none; needed with `guard_gap`",
+               "a pulley"),
+    number_key("guard_gap", Need::never, NumberSpec{"a gap", Dimension::length, Sign::not_negative},
+               "between its flange's rim and a guard", "a pulley"),
+    number_key(
+        "outside", Need::never,
+        NumberSpec{"a pulley's diameter", Dimension::length, Sign::positive, largest_groove_in},
+        "over its flanges; absent: the cable's diameter beyond the groove all round", "a pulley"),
+    number_key("width", Need::never, NumberSpec{"a pulley's width"},
+               "over its flanges, along the spindle; absent: two of the cable's diameters",
+               "a pulley"),
+    number_key("bore", Need::sometimes, NumberSpec{"a bore"},
+               "its inner diameter; needed with `passes: free`",
+               "a fairlead, a grommet or a bushing"),
+    word_key("passes", Need::never, "how the cable passes a fairlead", passing_words,
+             "free: the cable goes through without touching; absent: guided", "a fairlead"),
+};
+inline constexpr MapSpec point_map{"a point", point_keys};
+
+inline constexpr NumberSpec along_number{"a distance along the line", Dimension::length,
+                                         Sign::not_negative};
+
+inline constexpr std::array sleeve_keys{
+    number_key("from", Need::always, along_number, "where it begins, along the route"),
+    number_key("to", Need::always, along_number, "where it ends, along the route"),
+    name_key("line", KeyKind::name, Need::never, Named::line,
+             "the tube or hose it is cut from, in place of the three keys below"),
+    number_key("bore", Need::never, NumberSpec{"a bore"}, "its inner diameter"),
+    number_key("outside", Need::never, NumberSpec{"an outside diameter"}, "its outside diameter"),
+    number_key("minimum_bend_radius", Need::never, NumberSpec{"a bend radius"},
+               "least radius it stands, to its centreline"),
+};
+inline constexpr MapSpec sleeve_map{"a sleeve", sleeve_keys};
+
+inline constexpr std::string_view cable_route = "a route of system cable";
+
+inline constexpr std::array route_keys{
+    own_name_key(Named::route, "for waivers, options and results"),
+    system_key("system", Need::always, "the kind of a system", system_kind_words,
+               "what it carries; \"static: alternate\" for a second system of a kind"),
+    name_key("line", KeyKind::name, Need::always, Named::line,
+             "what it is made of: a name of the catalogue or of `lines`"),
+    name_key("from", KeyKind::name, Need::always, Named::node, "the node it begins at"),
+    name_key("to", KeyKind::name, Need::always, Named::node, "the node it ends at"),
+    number_key("length", Need::never, NumberSpec{"a length"}, "of a hose: its free length as cut"),
+    map_key("points", KeyKind::maps, Need::never, point_map,
+            "corners and supports between its nodes, in order"),
+    map_key("sleeves", KeyKind::maps, Need::never, sleeve_map, "guard tubes over parts of it"),
+    map_key("attached", KeyKind::maps, Need::never, attachment_map,
+            "turnbuckles, terminals, splices and stops on it"),
+    text_key("control", Need::never, "a control",
+             "what it works: rudder, elevator, aileron, trim, any word", cable_route),
+    plain_key("primary", KeyKind::flag, Need::never,
+              "whether its control is a primary one; absent: unless the control is trim",
+              cable_route),
+    map_key("tension", KeyKind::map, Need::never, tension_map, "its tension", cable_route),
+    map_key("travel", KeyKind::map, Need::never, travel_map, "how far it moves along itself",
+            cable_route),
+    map_key("ends", KeyKind::map, Need::never, cable_ends_map, "what takes hold of its two nodes",
+            cable_route),
+    number_key("lever_ratio", Need::sometimes, lever_ratio_number,
+               "pull on the cable for each pound at stick, wheel or pedal; needed with "
+               "`pilot_force`",
+               cable_route),
+    number_key("pilot_force", Need::never, pilot_force_number,
+               "limit force at stick, wheel or pedal; absent: the most of 14 CFR 23.397(b)",
+               cable_route),
+    number_key("airframe_stiffness", Need::never, airframe_stiffness_number,
+               "force that brings its two ends an inch nearer; absent: the project's", cable_route),
+};
+inline constexpr MapSpec route_map{"a route", route_keys};
+
+}  // namespace linewright

@@ -1,0 +1,32 @@
+#pragma once
+// What names in a project file stand for.
+
+#include <string_view>
+
+namespace linewright {
+
+/// What a name stands for. Names are distinct within a kind.
+enum class Named { part, hole, node, route, closure, attitude, line };
+
+/// The kind in words: "node".
+constexpr std::string_view kind_word(Named kind) {
+  switch (kind) {
+    case Named::part:
+      return "part";
+    case Named::hole:
+      return "hole";
+    case Named::node:
+      return "node";
+    case Named::route:
+      return "route";
+    case Named::closure:
+      return "closure";
+    case Named::attitude:
+      return "attitude";
+    case Named::line:
+      return "line";
+  }
+  return "name";
+}
+
+}  // namespace linewright

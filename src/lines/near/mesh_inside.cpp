@@ -1,0 +1,54 @@
+#include "lines/near/mesh_inside.hpp"
+
+#include <array>
+
+namespace linewright {
+
+namespace {
+
+/// Rays lie off round coordinates by these, so that they go through faces rather than along edges.
+constexpr std::array<double, 3> off_round_in{1.7e-4, 2.3e-4, 3.1e-4};
+
+/// Faces farther from a ray than this are not looked at.
+constexpr double on_the_ray_in = 1e-6;
+
+/// The ray goes through the face, seen along it.
+bool pierces(const Segment3& ray, const Triangle3& face) {
+  const Vec3 along = ray.b - ray.a;
+  const auto side = [&](Vec3 from, Vec3 to) {
+    return dot(along, cross(from - ray.a, to - ray.a)) > 0;
+  };
+  const bool first = side(face.a, face.b);
+  if (side(face.b, face.c) != first || side(face.c, face.a) != first) return false;
+  const Vec3 normal = cross(face.b - face.a, face.c - face.a);
+  const double over = dot(normal, along);
+  if (over == 0) return false;
+  const double part = dot(normal, face.a - ray.a) / over;
+  return part > 0 && part < 1;
+}
+
+bool is_inside(const MeshField& mesh, const Segment3& ray) {
+  Bounds box{ray.a, ray.a};
+  include(box, ray.b);
+  const auto cells = mesh.cells_near(box, on_the_ray_in);
+  int faces = 0;
+  mesh.visit_within(ray, on_the_ray_in, cells, [&](const MeshItem& item, double) {
+    if (!item.is_edge && pierces(ray, item.shape)) ++faces;
+    return on_the_ray_in;
+  });
+  return faces % 2 == 1;
+}
+
+}  // namespace
+
+bool runs_inside(const PreparedRoute& route, const MeshPartField& mesh) {
+  const Bounds bounds = mesh.field->bounds();
+  const Vec3 middle = route.centreline.at(route.length_in() / 2) +
+                      Vec3{off_round_in[0], off_round_in[1], off_round_in[2]};
+  if (least_distance(bounds, {middle, middle}) > 0) return false;
+  return is_inside(*mesh.field, {middle, {bounds.max.x + 1, middle.y, middle.z}}) &&
+         is_inside(*mesh.field, {middle, {middle.x, bounds.max.y + 1, middle.z}}) &&
+         is_inside(*mesh.field, {middle, {middle.x, middle.y, bounds.max.z + 1}});
+}
+
+}  // namespace linewright

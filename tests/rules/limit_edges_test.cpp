@@ -1,0 +1,120 @@
+// Every row of every rule's limits, at its edge: a value at the limit passes, and so does one on
+// its right side; one on its wrong side is given the row's verdict, the row's limit and the row's
+// source.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "rules/air/air_limit_edges.hpp"
+#include "rules/cable/attached_limit_edges.hpp"
+#include "rules/cable/cable_limit_edges.hpp"
+#include "rules/cable/pulley_limit_edges.hpp"
+#include "rules/limit_edge.hpp"
+#include "rules/line/line_limit_edges.hpp"
+#include "rules/space/gap_limit_edges.hpp"
+#include "rules/space/space_limit_edges.hpp"
+
+namespace linewright {
+namespace {
+
+LimitEdges all_edges() {
+  LimitEdges edges;
+  for (const LimitEdges& some :
+       {line_edges::all(), gap_edges::all(), space_edges::all(), air_edges::all(),
+        cable_edges::all(), pulley_edges::all(), attached_edges::all()})
+    edges.insert(edges.end(), some.begin(), some.end());
+  return edges;
+}
+
+const LimitRow& row_of(const std::string& rule_name, const std::string& row_name) {
+  for (const LimitRow& row : find_rule(rule_name)->limits)
+    if (row.name == row_name) return row;
+  throw std::runtime_error(rule_name + " has no row " + row_name);
+}
+
+class LimitAtItsEdge : public testing::TestWithParam<LimitEdge> {
+ protected:
+  /// Those that rest on the row, among what is judged where so much is to spare.
+  std::vector<Judgement> of_row(double spare) const {
+    const LimitEdge& edge = GetParam();
+    const std::string source = cite(row_of(edge.rule, edge.cited.empty() ? edge.row : edge.cited));
+    EXPECT_TRUE(contains(source, edge.source)) << source;
+    std::vector<Judgement> judgements = edge.judged(spare);
+    std::erase_if(judgements, [&](const Judgement& each) {
+      const bool other_limit = edge.limit && each.limit && !near(*each.limit, *edge.limit);
+      return other_limit || !contains(each.source, source);
+    });
+    return judgements;
+  }
+
+  bool near(double value, double wanted) const {
+    return std::abs(value - wanted) < GetParam().step / 10;
+  }
+
+  /// The judgement's margin is what was spared.
+  bool is_measured(const Judgement& judgement, double spare) const {
+    return !GetParam().measured || !judgement.margin() || near(*judgement.margin(), spare);
+  }
+
+  void expect_pass(double spare) const {
+    const std::vector<Judgement> judgements = of_row(spare);
+    for (const Judgement& broken : not_passed(judgements))
+      ADD_FAILURE() << broken.message << ", to spare: " << spare;
+    if (!GetParam().listed) return;
+    EXPECT_TRUE(std::any_of(judgements.begin(), judgements.end(),
+                            [&](const Judgement& each) { return is_measured(each, spare); }))
+        << judgements.size() << " judged, to spare: " << spare;
+  }
+};
+
+TEST_P(LimitAtItsEdge, Passes) {
+  if (GetParam().at_limit) expect_pass(0);
+  expect_pass(GetParam().step);
+  if (GetParam().let_pass > 0) expect_pass(GetParam().step - GetParam().let_pass);
+}
+
+TEST_P(LimitAtItsEdge, IsBrokenJustBeyond) {
+  const LimitEdge& edge = GetParam();
+  if (!edge.breakable) return;
+  const double spare = -edge.let_pass - edge.step;
+  const std::vector<Judgement> broken = not_passed(of_row(spare));
+  ASSERT_EQ(broken.size(), 1u);
+  EXPECT_EQ(broken[0].verdict, edge.broken) << broken[0].message;
+  EXPECT_EQ(broken[0].limit.has_value(), broken[0].value.has_value());
+  EXPECT_TRUE(is_measured(broken[0], spare)) << *broken[0].margin();
+  if (edge.limit) {
+    ASSERT_TRUE(broken[0].limit.has_value());
+    EXPECT_NEAR(*broken[0].limit, *edge.limit, edge.step / 10);
+  }
+  EXPECT_FALSE(broken[0].mend.empty());
+}
+
+std::string test_name(const testing::TestParamInfo<LimitEdge>& edge) {
+  std::string name = edge.param.rule + "__" + edge.param.row;
+  std::replace(name.begin(), name.end(), '-', '_');
+  return name;
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, LimitAtItsEdge, testing::ValuesIn(all_edges()), test_name);
+
+TEST(LimitEdges, AreThoseOfAllRows) {
+  std::set<std::string> tested;
+  for (const LimitEdge& edge : all_edges())
+    EXPECT_TRUE(tested.insert(edge.rule + " " + edge.row).second) << edge.row;
+  // Needs a mesh's file: `MeshStructure` has it.
+  tested.insert("frame-crossing mesh-in-hole");
+  std::set<std::string> rows;
+  for (const Rule* rule : all_rules())
+    for (const LimitRow& row : rule->limits)
+      rows.insert(std::string(rule->name) + " " + std::string(row.name));
+  EXPECT_EQ(tested, rows);
+}
+
+}  // namespace
+}  // namespace linewright

@@ -1,0 +1,168 @@
+// What guards the edge of a hole against which line.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "rules/project_text.hpp"
+
+namespace linewright {
+namespace {
+
+constexpr double rounding_in = 1e-9;
+const std::string cable = "cable-7x19-1/8-steel";
+
+/// A frame at FS 106 with one hole at BL 0, WL 10, and a line along BL 0 at `wl`.
+ProjectSections in_hole(const std::string& hole, const std::string& line,
+                        const std::string& points = "[]", double wl = 10,
+                        const std::string& more = "") {
+  ProjectSections sections;
+  sections.structure =
+      "  frames: [{name: F, station: 106, thickness: 0.032, outline: [[-20, -20], [20, -20], [20, "
+      "40], [-20, 40]], holes: [{name: H, centre: [0, 10], " +
+      hole + "}]}]\n";
+  const std::string height = std::to_string(wl);
+  sections.nodes = held_node("a", "100, 0, " + height) + held_node("b", "112, 0, " + height);
+  const bool is_cable = line.starts_with("cable");
+  const std::string system = is_cable ? "cable" : line.starts_with("wire") ? "wire" : "vent";
+  sections.routes = "  - {name: line, system: " + system + ", line: " + line +
+                    ", from: a, to: b, points: " + points +
+                    (is_cable ? ", tension: {rigged: 40 lbf, limit_load: 150 lbf}" : "") + more +
+                    "}\n";
+  return sections;
+}
+
+Judgement crossing(const ProjectSections& sections) {
+  return only(judged(sections, "frame-crossing"));
+}
+
+const std::string moves = ", travel: {forward: 1, aft: 1}";
+const std::string stays = ", travel: {forward: 0, aft: 0}";
+
+TEST(HoleGuard, NoTrimGrommetOrBushingByItselfGuardsACableThatMoves) {
+  // 0.01 in from the edge: 1 - 0.9205 - 0.0695.
+  for (const auto& [edge, word] :
+       {std::pair{"edge-trim", "edge trim"}, {"grommet", "grommet"}, {"bushing", "bushing"}}) {
+    SCOPED_TRACE(edge);
+    const std::string hole = std::string("diameter: 2, edge: ") + edge;
+    const Judgement moving = crossing(in_hole(hole, cable, "[]", 9.0795, moves));
+    EXPECT_EQ(moving.verdict, Verdict::warn);
+    EXPECT_NEAR(*moving.value, 0.01, rounding_in);
+    EXPECT_EQ(moving.message, std::string("close to the edge of hole H, whose ") + word +
+                                  " does not guard a cable that moves");
+    const Judgement unstated = crossing(in_hole(hole, cable, "[]", 9.0795));
+    EXPECT_EQ(unstated.verdict, Verdict::warn);
+    EXPECT_TRUE(unstated.message.ends_with("a cable whose travel is not stated"));
+  }
+  const std::string trim = "diameter: 2, edge: edge-trim";
+  EXPECT_EQ(crossing(in_hole(trim, cable, "[]", 9.0795, stays)).verdict, Verdict::pass);
+  EXPECT_EQ(crossing(in_hole(trim, "wire-1/4", "[]", 9.2)).verdict, Verdict::pass);
+}
+
+TEST(HoleGuard, ACableThatMovesChafesThroughTrim) {
+  // 0.0005 in from the edge: 1 - 0.93 - 0.0695.
+  const auto worst = [](const std::string& travel) {
+    Verdict found = Verdict::pass;
+    for (const Judgement& judgement :
+         judged(in_hole("diameter: 2, edge: edge-trim", cable, "[]", 9.07, travel), "chafe"))
+      found = std::max(found, judgement.verdict);
+    return found;
+  };
+  EXPECT_EQ(worst(moves), Verdict::fail);
+  EXPECT_EQ(worst(stays), Verdict::pass);
+}
+
+TEST(HoleGuard, AFairleadOrBushingThatLeadsItGuardsAMovingCableAGrommetDoesNot) {
+  const std::string bare = "diameter: 0.5, edge: bare";
+  const auto led = [](const std::string& hold) {
+    return "[{at: [106, 0, 10], hold: " + hold + ", through: H, bore: 0.19}]";
+  };
+  EXPECT_EQ(crossing(in_hole(bare, cable, led("fairlead"), 10, moves)).verdict, Verdict::pass);
+  EXPECT_EQ(crossing(in_hole(bare, cable, led("bushing"), 10, moves)).verdict, Verdict::pass);
+  const Judgement grommet = crossing(in_hole(bare, cable, led("grommet"), 10, moves));
+  EXPECT_EQ(grommet.verdict, Verdict::warn);
+  EXPECT_EQ(crossing(in_hole(bare, cable, led("grommet"), 10, stays)).verdict, Verdict::pass);
+}
+
+TEST(HoleGuard, ASleeveOnTrimGuardsAMovingCable) {
+  const std::string sleeve = moves + ", sleeves: [{from: 2, to: 10, bore: 0.17, outside: 0.25}]";
+  EXPECT_EQ(crossing(in_hole("diameter: 2, edge: edge-trim", cable,
+                             "[{at: [104, 0, 9.2], hold: clamp}]", 9.2, sleeve))
+                .verdict,
+            Verdict::pass);
+}
+
+TEST(HoleGuard, AFairleadOnABracketStandsWhereItsPointIs) {
+  // The hole's middle is 1.2 in above; its edge 0.2305 in below the cable.
+  const auto at = [](double wl) {
+    const std::string point =
+        "[{at: [106, 0, " + std::to_string(wl) + "], hold: fairlead, through: H, bore: 0.19}]";
+    return crossing(in_hole("diameter: 3, edge: bare", cable, point, wl, moves));
+  };
+  EXPECT_EQ(at(8.8).verdict, Verdict::pass);
+  EXPECT_EQ(at(11.2).verdict, Verdict::pass);
+  // Half of its bore is 0.095 in: at 1.42 in from the middle it reaches past the edge.
+  const Judgement past = at(11.42);
+  EXPECT_EQ(past.verdict, Verdict::warn);
+  EXPECT_EQ(past.message,
+            "close to the bare edge of hole H, whose fairlead does not keep the line off it");
+}
+
+TEST(HoleGuard, AHoleWithNoRoomForAGrommetIsNoGuardedHole) {
+  // A 1/4 in line; MS35489 grommets have a sixteenth of rubber, so that 3/8 in will do.
+  const std::string point = "[{at: [106, 0, 10], hold: grommet, through: H}]";
+  for (const std::string& points : {point, std::string("[]")}) {
+    const Judgement tight =
+        crossing(in_hole("diameter: 0.36, edge: grommet", "tube-nylon-1/4", points));
+    EXPECT_EQ(tight.verdict, Verdict::warn);
+    EXPECT_NEAR(*tight.value, 0.11, rounding_in);
+    EXPECT_EQ(*tight.limit, 0.125);
+    EXPECT_EQ(tight.message,
+              "hole H, 0.360 in wide, leaves no room for a grommet round a line of 0.250 in");
+    EXPECT_EQ(crossing(in_hole("diameter: 0.375, edge: grommet", "tube-nylon-1/4", points)).verdict,
+              Verdict::pass);
+  }
+  for (const std::string edge : {"bushing", "edge-trim"}) {
+    EXPECT_EQ(crossing(in_hole("diameter: 0.312, edge: " + edge, "tube-nylon-1/4")).verdict,
+              Verdict::warn);
+    EXPECT_EQ(crossing(in_hole("diameter: 0.3125, edge: " + edge, "tube-nylon-1/4")).verdict,
+              Verdict::pass);
+  }
+  // A stated bore needs a wall as well.
+  EXPECT_EQ(
+      crossing(in_hole("diameter: 0.36, edge: grommet, bore: 0.355", "tube-nylon-1/4")).verdict,
+      Verdict::warn);
+  EXPECT_EQ(
+      crossing(in_hole("diameter: 0.42, edge: grommet, bore: 0.355", "tube-nylon-1/4")).verdict,
+      Verdict::pass);
+}
+
+TEST(HoleGuard, ALineDrawnIntoAGrommetOfNoStatedBorePressesOnIt) {
+  // 0.04 in from the edge of the hole, where a sixteenth is rubber.
+  const Judgement pressed =
+      crossing(in_hole("diameter: 1, edge: grommet", "tube-nylon-1/4", "[]", 10.335));
+  EXPECT_EQ(pressed.verdict, Verdict::warn);
+  EXPECT_EQ(pressed.message, "presses on the guard of hole H");
+  EXPECT_EQ(crossing(in_hole("diameter: 1, edge: grommet", "tube-nylon-1/4", "[]", 10.3)).verdict,
+            Verdict::pass);
+}
+
+TEST(HoleGuard, ARolledEdgeIsAKindOfItsOwn) {
+  const std::string rolled = "diameter: 0.9, edge: rolled";
+  for (const std::string line : {"wire-1/4", "tube-nylon-1/4"}) {
+    const Judgement near = crossing(in_hole(rolled, line));
+    EXPECT_EQ(near.verdict, Verdict::warn);
+    EXPECT_EQ(near.message, "close to the rolled edge of hole H");
+    EXPECT_NE(near.source.find("common practice"), std::string::npos) << near.source;
+    EXPECT_EQ(crossing(in_hole("diameter: 1, edge: rolled", line)).verdict, Verdict::pass);
+    const Judgement touching = crossing(in_hole(rolled, line, "[]", 10.33));
+    EXPECT_EQ(touching.verdict, Verdict::fail);
+    EXPECT_EQ(touching.message, "touches the rolled edge of hole H");
+  }
+  const Judgement moving = crossing(in_hole("diameter: 1.1, edge: rolled", cable, "[]", 10, moves));
+  EXPECT_EQ(moving.verdict, Verdict::warn);
+  EXPECT_EQ(*moving.limit, 0.5);
+}
+
+}  // namespace
+}  // namespace linewright

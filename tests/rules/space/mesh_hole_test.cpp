@@ -1,0 +1,93 @@
+// A mesh and a described frame that show one hole differently.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "rules/mesh_project.hpp"
+
+namespace linewright {
+namespace {
+
+// Meshes keep places in 32 bits: at 130 in, 8e-6 in.
+constexpr double single_in = 2e-5;
+
+/// A cable along BL 0, WL 10 through a bare 3 in hole of a frame at FS 106, and a mesh in its web.
+ProjectSections in_wide_hole(const std::string& points = "[]") {
+  ProjectSections sections;
+  sections.structure =
+      "  frames: [{name: F, station: 106, thickness: 0.032, outline: [[-20, -20], [20, -20], [20, "
+      "40], [-20, 40]], holes: [{name: H, centre: [0, 10], diameter: 3, edge: bare}]}]\n"
+      "  meshes: [{name: body, file: body.obj, units: in}]\n";
+  sections.nodes =
+      "  - {name: a, kind: horn, at: [100, 0, 10]}\n  - {name: b, kind: horn, at: [112, 0, 10]}\n";
+  sections.routes =
+      "  - {name: c, system: cable, line: cable-7x19-1/8-steel, from: a, to: b, tension: {rigged: "
+      "40 lbf, limit_load: 150 lbf}, travel: {forward: 1, aft: 1}, points: " +
+      points + "}\n";
+  return sections;
+}
+
+/// A plate in the frame's plane, above `wl`.
+std::string plate_above(double wl, double station = 106) {
+  return quad({station, -6, wl}, {station, 6, wl}, {station, 6, 16}, {station, -6, 16});
+}
+
+void expect_none_but_passes(const std::vector<Judgement>& judgements) {
+  for (const Judgement& judgement : judgements)
+    EXPECT_EQ(judgement.verdict, Verdict::pass) << judgement.rule << ": " << judgement.message;
+}
+
+/// A 1/8 in cable is at most 0.139 in across.
+constexpr double radius_in = 0.0695;
+
+TEST(MeshHole, AnEdgeInADescribedHoleIsJudgedAsAnEdge) {
+  for (const double station : {106.0, 106.08, 105.95}) {
+    SCOPED_TRACE(station);
+    const MeshProject project(in_wide_hole(), plate_above(10 + radius_in + 0.0003, station));
+    const Judgement clearance = only(with(project.judged("clearance"), "body"));
+    EXPECT_NE(clearance.verdict, Verdict::pass);
+    EXPECT_LT(*clearance.value, 0.003);
+    EXPECT_EQ(only(with(project.judged("chafe"), "body")).verdict, Verdict::fail);
+  }
+}
+
+TEST(MeshHole, ThatTheMeshReachesIntoTheHoleIsSaid) {
+  const MeshProject project(in_wide_hole(), plate_above(11));
+  const Judgement judgement = only(with(project.judged("frame-crossing"), "body"));
+  EXPECT_EQ(judgement.verdict, Verdict::warn);
+  // The hole ends at WL 11.5.
+  EXPECT_NEAR(*judgement.value, 0.5, single_in);
+  EXPECT_EQ(*judgement.limit, 0.0625);
+  EXPECT_EQ(judgement.message,
+            "an edge of mesh body stands 0.500 in inside hole H of frame F, from its edge as "
+            "described");
+}
+
+TEST(MeshHole, WhatIsWithinASixteenthOfTheEdgeIsTheSameEdge) {
+  EXPECT_EQ(
+      with(MeshProject(in_wide_hole(), plate_above(11.43)).judged("frame-crossing"), "body").size(),
+      1U);
+  const MeshProject same(in_wide_hole(), plate_above(11.44));
+  for (const std::string rule : {"frame-crossing", "clearance", "chafe"})
+    expect_none_but_passes(with(same.judged(rule), "body"));
+}
+
+TEST(MeshHole, AFairleadInTheHoleIsWhatTheMeshShows) {
+  const MeshProject project(in_wide_hole("[{at: [106, 0, 10], hold: fairlead, through: H, bore: "
+                                         "0.19}]"),
+                            plate_above(10.095));
+  for (const std::string rule : {"frame-crossing", "clearance", "chafe"})
+    expect_none_but_passes(with(project.judged(rule), "body"));
+}
+
+TEST(MeshHole, APlateWithNoHoleLeavesItOut) {
+  const MeshProject project(in_wide_hole(),
+                            quad({106, -6, 4}, {106, 6, 4}, {106, 6, 16}, {106, -6, 16}));
+  EXPECT_EQ(only(with(project.judged("frame-crossing"), "body")).verdict, Verdict::warn);
+  expect_none_but_passes(with(project.judged("clearance"), "body"));
+}
+
+}  // namespace
+}  // namespace linewright
