@@ -25,6 +25,10 @@ struct ReachEnvelope {
   double end_in = 0;  ///< past the route's end where the span goes on over a hanging fitting
   double play_first_in = 0;
   double play_last_in = 0;
+  /// An end that an arm swings comes in toward the other by so much: so far in, the play is all of
+  /// that of its own side; from there it changes evenly.
+  double full_play_first_in = 0;
+  double full_play_last_in = 0;
   double surplus_in = 0;  ///< δ
   /// A cable slides in its guides: what it has over anywhere can gather in any part of it.
   bool surplus_gathers = false;

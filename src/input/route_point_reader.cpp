@@ -31,6 +31,10 @@ void check_groove_bend(const RoutePoint& point, PointReader& fields, ReadContext
 void check_pulley_keys(const RoutePoint& point, PointReader& fields, ReadContext& context) {
   if (!fields.has("diameter"))
     context.error(point.where, "a pulley needs 'diameter': that of its groove");
+  if (point.outside_in && point.diameter_in && *point.outside_in <= *point.diameter_in)
+    context.error(fields.where_of("outside"),
+                  "'outside' is the diameter over the flanges: it must be larger than 'diameter', "
+                  "that of the groove");
   if (fields.has("guard_gap") && point.guards.value_or(0) == 0)
     context.error(fields.where_of("guard_gap"),
                   "'guard_gap' needs 'guards': how many pins stand at the pulley");
@@ -96,6 +100,8 @@ void read_route_point(const YamlNode& node, Route& route, ReadContext& context) 
   point.bore_in = fields.optional_number("bore");
   point.guards = read_guards(fields);
   point.guard_gap_in = fields.optional_number("guard_gap");
+  point.outside_in = fields.optional_number("outside");
+  point.width_in = fields.optional_number("width");
   const Passing passing = fields.optional_word<passings>("passes").value_or(Passing::guided);
   if (point.hold || !fields.has("hold")) check_support_keys(point, fields, context);
   if (passing == Passing::guided || point.hold != HoldKind::fairlead) {

@@ -12,6 +12,8 @@ namespace {
 
 /// The end's way is looked at in so many steps.
 constexpr int steps = 64;
+/// And no more places than this are given of it.
+constexpr int most_places = 1000;
 /// Travel that an arm falls short of by less than this is rounding.
 constexpr double rounding_in = 1e-9;
 
@@ -87,11 +89,24 @@ int end_guide(const PreparedRoute& route, RouteEnd end) {
   return found;
 }
 
-std::optional<ArmSwing> arm_swing(const PreparedRoute& route, RouteEnd end) {
+namespace {
+
+/// What the arm does over the travel.
+struct Turning {
+  ArmCircle circle;
+  double first_rad = 0;  ///< with the cable all the way toward the route's `from`
+  double last_rad = 0;
+};
+
+struct SwungArm {
+  ArmSwing swing;
+  Turning turning;
+};
+
+std::optional<SwungArm> swung_arm(const PreparedRoute& route, RouteEnd end) {
   const Node& node = end == RouteEnd::to ? *route.to : *route.from;
-  if (route.line->kind != LineKind::cable || !node.arm) return std::nullopt;
-  const auto moves = route.moves;
-  if (!moves) return std::nullopt;
+  if (route.line->kind != LineKind::cable || !node.arm || !route.moves) return std::nullopt;
+  const Movement moves = *route.moves;
   ArmSwing swing;
   swing.guide = end_guide(route, end);
   swing.start = leg_start(route, end, swing.guide);
@@ -103,20 +118,54 @@ std::optional<ArmSwing> arm_swing(const PreparedRoute& route, RouteEnd end) {
   swing.gives_toward_from_in = end == RouteEnd::to ? drawn - shortest : longest - drawn;
   swing.gives_toward_to_in = end == RouteEnd::to ? longest - drawn : drawn - shortest;
   const double first =
-      angle_at(circle, swing.start, drawn - sign * moves->toward_from_in, swing.reaches);
+      angle_at(circle, swing.start, drawn - sign * moves.toward_from_in, swing.reaches);
   const double last =
-      angle_at(circle, swing.start, drawn + sign * moves->toward_to_in, swing.reaches);
-  swing.toward_from = circle.at(first);
-  swing.toward_to = circle.at(last);
-  const Vec3 leg = (node.at - swing.start) / drawn;
-  for (int step = 0; step <= steps; ++step)
-    swing.sideways_in = std::max(
-        swing.sideways_in,
-        off_line_in(circle.at(std::lerp(first, last, step / double{steps})), swing.start, leg));
-  // Between two steps the end bulges from their chord by no more than r Δφ² / 8.
-  const double step_rad = (last - first) / steps;
-  swing.sideways_in += circle.radius_in * step_rad * step_rad / 8;
+      angle_at(circle, swing.start, drawn + sign * moves.toward_to_in, swing.reaches);
+  return SwungArm{swing, {circle, first, last}};
+}
+
+/// Between two places a step apart the way bulges from their chord by no more than r Δφ² / 8.
+double bulge_in(const Turning& turning, int count) {
+  const double step_rad = (turning.last_rad - turning.first_rad) / count;
+  return turning.circle.radius_in * step_rad * step_rad / 8;
+}
+
+Vec3 place_of(const Turning& turning, int step, int count) {
+  return turning.circle.at(
+      std::lerp(turning.first_rad, turning.last_rad, step / static_cast<double>(count)));
+}
+
+}  // namespace
+
+std::optional<ArmSwing> arm_swing(const PreparedRoute& route, RouteEnd end) {
+  std::optional<SwungArm> arm = swung_arm(route, end);
+  if (!arm) return std::nullopt;
+  ArmSwing& swing = arm->swing;
+  const Vec3 drawn = end == RouteEnd::to ? route.to->at : route.from->at;
+  swing.toward_from = arm->turning.circle.at(arm->turning.first_rad);
+  swing.toward_to = arm->turning.circle.at(arm->turning.last_rad);
+  const Vec3 leg = unit(drawn - swing.start);
+  for (int step = 0; step <= steps; ++step) {
+    const Vec3 place = place_of(arm->turning, step, steps);
+    swing.sideways_in = std::max(swing.sideways_in, off_line_in(place, swing.start, leg));
+    swing.inward_in = std::max(swing.inward_in, dot(drawn - place, leg));
+  }
+  swing.sideways_in += bulge_in(arm->turning, steps);
+  swing.inward_in += bulge_in(arm->turning, steps);
   return swing;
+}
+
+std::optional<EndWay> end_way(const PreparedRoute& route, RouteEnd end, double apart_in) {
+  const std::optional<SwungArm> arm = swung_arm(route, end);
+  if (!arm) return std::nullopt;
+  const double way_in =
+      arm->turning.circle.radius_in * std::abs(arm->turning.last_rad - arm->turning.first_rad);
+  if (way_in <= 0) return std::nullopt;
+  const int count = std::clamp(static_cast<int>(std::ceil(way_in / apart_in)), 1, most_places);
+  EndWay way{arm->swing.start, {}, way_in / count / 2};
+  for (int step = 0; step <= count; ++step)
+    way.places.push_back(place_of(arm->turning, step, count));
+  return way;
 }
 
 std::vector<LegDirections> leg_directions(const PreparedRoute& route, int point) {

@@ -18,6 +18,8 @@ struct ArmSwing {
   Vec3 toward_to;    ///< and toward its `to`
   /// The farthest that the end comes off the drawn leg, or the leg drawn on, on its way.
   double sideways_in = 0;
+  /// And the nearest that it comes to the guide, along the drawn leg, short of its drawn place.
+  double inward_in = 0;
   bool reaches = true;  ///< the arm can move the cable through all of its travel
   /// The most that the arm can move the cable toward the route's `from`, and toward its `to`.
   double gives_toward_from_in = 0;
@@ -33,6 +35,16 @@ int end_guide(const PreparedRoute& route, RouteEnd end);
 /// it can pull no farther. Nothing for lines that are no cables, and where the end's arm or the
 /// cable's travel is not stated.
 std::optional<ArmSwing> arm_swing(const PreparedRoute& route, RouteEnd end);
+
+/// Every place of an end on its way, from one end of the travel to the other.
+struct EndWay {
+  Vec3 start;  ///< where the leg leaves the guide
+  std::vector<Vec3> places;
+  double stray_in = 0;  ///< no place of the way is farther than this from one of `places`
+};
+
+/// The way of `arm_swing`, its places no farther apart than `apart_in`.
+std::optional<EndWay> end_way(const PreparedRoute& route, RouteEnd end, double apart_in);
 
 /// Which way the cable runs before and after one of the route's points: unit vectors.
 struct LegDirections {

@@ -84,6 +84,8 @@ bool NeighbourFilter::is_once_more(const Obstacle& obstacle, const Crossing& cro
 }
 
 bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
+  const RoutePulley* pulley = prepared_.pulley_of(obstacle.part);
+  if (pulley) return !runs_on(*pulley, prepared_.pulleys, route_, distance_in);
   return !own_arms_.pass_over(obstacle, distance_in) &&
          at_from_.reason(obstacle, distance_in) == SeatReason::counts &&
          at_to_.reason(obstacle, route_.length_in() - distance_in) == SeatReason::counts;
@@ -94,6 +96,11 @@ std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double di
     if (reason == SeatReason::stands_on) return "the fitting at " + node + " stands on it";
     return "it lies beside the fitting at " + node + ", and the line leads away from it";
   };
+  if (const RoutePulley* pulley = prepared_.pulley_of(obstacle.part)) {
+    if (!runs_on(*pulley, prepared_.pulleys, route_, distance_in)) return {};
+    return pulley->route == route_.route ? "the cable bears on it"
+                                         : "the cable bears on a pulley beside it, on one spindle";
+  }
   if (own_arms_.pass_over(obstacle, distance_in)) return "the end of the cable goes with it";
   const double from_to_in = route_.length_in() - distance_in;
   for (const auto& [seat, from_end_in] :

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "geometry/structure/mover_sweep.hpp"
 #include "lines/fitting_seat.hpp"
 
 namespace linewright {
@@ -14,16 +13,17 @@ namespace {
 /// Nearer to the end than this is the end itself.
 constexpr double at_end_in = 1e-9;
 
-/// Where the sweep takes the place, from one end to the other.
-std::vector<Vec3> places_of(const Mover& mover, Vec3 at) {
-  std::vector<Vec3> places;
-  constexpr int steps = 40;
-  for (int i = 0; i <= steps; ++i) {
-    const double degrees =
-        mover.sweep_from_deg + (mover.sweep_to_deg - mover.sweep_from_deg) * i / steps;
-    places.push_back(turned(at, mover.pivot, mover.axis, degrees * std::numbers::pi / 180));
+/// The pieces of the chain that the node is on, or near enough to be fixed to.
+std::vector<int> pieces_at(const Mover& mover, Vec3 at) {
+  std::vector<int> pieces;
+  const std::vector<Vec3>& points = mover.points;
+  const std::size_t count = points.size() > 1 ? points.size() - 1 : points.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const Segment3 piece{points[i], points[std::min(i + 1, points.size() - 1)]};
+    if (nearest(at, piece).distance_in - mover.radius_in <= mount_distance_in)
+      pieces.push_back(static_cast<int>(i));
   }
-  return places;
+  return pieces;
 }
 
 /// How far the sweep carries a place from where it is drawn, at the most.
@@ -44,12 +44,7 @@ bool turns_with(const Node& node, const Mover& mover) {
 }
 
 bool is_on(const Mover& mover, Vec3 at) {
-  const std::vector<Vec3>& points = mover.points;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const Segment3 piece{points[i], points[std::min(i + 1, points.size() - 1)]};
-    if (nearest(at, piece).distance_in - mover.radius_in <= mount_distance_in) return true;
-  }
-  return false;
+  return !pieces_at(mover, at).empty();
 }
 
 bool end_moves(const PreparedRoute& route, const Node& node) {
@@ -66,8 +61,8 @@ OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
     const std::optional<int> part = prepared.obstacles.find_part(mover.name);
     if (!part) continue;
     for (const Node* node : {route.from, route.to}) {
-      if (!turns_with(*node, mover) || !is_on(mover, node->at)) continue;
-      arms_.push_back({*part, places_of(mover, node->at),
+      if (!turns_with(*node, mover)) continue;
+      arms_.push_back({*part, pieces_at(mover, node->at),
                        node == route.from ? 0 : route.length_in(),
                        carried_in(mover, node->at) + mover.radius_in + fitting_zone_in});
     }
@@ -76,13 +71,11 @@ OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
 
 bool OwnArms::pass_over(const Obstacle& obstacle, double distance_in) const {
   return std::any_of(arms_.begin(), arms_.end(), [&](const Arm& arm) {
-    if (arm.part != obstacle.part) return false;
+    if (arm.part != obstacle.part || arm.pieces.empty()) return false;
     const double away = std::abs(distance_in - arm.end_in);
-    const auto is_there = [&](Vec3 place) {
-      return nearest(place, obstacle).distance_in <= mount_distance_in;
-    };
-    return away <= at_end_in ||
-           (away <= arm.zone_in && std::any_of(arm.places.begin(), arm.places.end(), is_there));
+    const bool at_node =
+        std::find(arm.pieces.begin(), arm.pieces.end(), obstacle.piece) != arm.pieces.end();
+    return away <= at_end_in || (at_node && away <= arm.zone_in);
   });
 }
 

@@ -28,8 +28,8 @@ bool end_moves(const PreparedRoute& route, const Node& node);
 /// The movers that the ends of a cable are fixed to.
 class OwnArms {
  public:
-  /// For each end whose node's arm turns on a mover's axis: what of that mover stays within
-  /// `mount_distance_in` of the node as they turn. None for lines that are no cables.
+  /// For each end whose node's arm turns on a mover's axis: the pieces of that mover's chain that
+  /// come within `mount_distance_in` of the node as drawn. None for lines that are no cables.
   OwnArms(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// True for such a piece, as far along the line from its end as the sweep carries the piece, and
@@ -39,9 +39,9 @@ class OwnArms {
  private:
   struct Arm {
     int part = 0;
-    std::vector<Vec3> places;  ///< of the node, over the sweep
-    double end_in = 0;         ///< along the route
-    double zone_in = 0;        ///< from that end
+    std::vector<int> pieces;
+    double end_in = 0;   ///< along the route
+    double zone_in = 0;  ///< from that end
   };
   std::vector<Arm> arms_;
 };

@@ -6,6 +6,7 @@
 #include "geometry/plane/polygon.hpp"
 #include "lines/arm_swing.hpp"
 #include "lines/crossings.hpp"
+#include "lines/own_arm.hpp"
 #include "model/sheet.hpp"
 
 namespace linewright {
@@ -129,19 +130,25 @@ void find_supports(const Project& project, const Walls& walls, PreparedRoute& pr
   if (prepared.to->held()) supports.push_back({prepared.length_in(), 0, prepared.to->name, -2, {}});
 }
 
+void swing_end(Support& end, const ArmSwing& swing) {
+  end.play_in = swing.sideways_in;
+  end.comes_in_in = swing.inward_in;
+}
+
 /// A cable's end on an arm is held, but not still.
 void let_arms_swing(PreparedRoute& prepared) {
-  const auto from = arm_swing(prepared, RouteEnd::from);
-  const auto to = arm_swing(prepared, RouteEnd::to);
-  const auto swing = [](Support& end, const ArmSwing& arm) {
-    if (arm.reaches)
-      end.play_in = arm.sideways_in;
-    else
-      end.missing = "an arm at " + end.name + " that gives the travel";
-  };
   for (Support& support : prepared.supports) {
-    if (support.point == -1 && from) swing(support, *from);
-    if (support.point == -2 && to) swing(support, *to);
+    if (support.point >= 0) continue;
+    const RouteEnd end = support.point == -1 ? RouteEnd::from : RouteEnd::to;
+    const Node& node = end == RouteEnd::from ? *prepared.from : *prepared.to;
+    if (!node.arm || !end_moves(prepared, node)) continue;
+    const auto swing = arm_swing(prepared, end);
+    if (!prepared.moves)
+      support.missing = "the travel of " + prepared.route->name;
+    else if (swing && swing->reaches)
+      swing_end(support, *swing);
+    else
+      support.missing = "an arm at " + support.name + " that gives the travel";
   }
 }
 
@@ -223,6 +230,10 @@ PreparedProject prepare(const Project& project, const MeshFields& meshes) {
   prepared.routes.reserve(project.routes.size());
   for (const Route& route : project.routes)
     prepared.routes.push_back(prepare_route(project, prepared.walls, route));
+  prepared.pulleys = pulleys_of(prepared.routes);
+  std::vector<PulleyBody> bodies;
+  for (const RoutePulley& pulley : prepared.pulleys) bodies.push_back(pulley.body);
+  prepared.obstacles.add_pulleys(bodies);
   return prepared;
 }
 

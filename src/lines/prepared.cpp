@@ -92,6 +92,11 @@ double PreparedRoute::to_nearest_support_in(double distance_in) const {
   return best;
 }
 
+const RoutePulley* PreparedProject::pulley_of(int part) const {
+  const auto first = static_cast<int>(obstacles.parts().size() - pulleys.size());
+  return part < first ? nullptr : &pulleys[static_cast<std::size_t>(part - first)];
+}
+
 const PreparedRoute* PreparedProject::find_route(std::string_view name) const {
   for (const PreparedRoute& prepared : routes)
     if (prepared.route->name == name) return &prepared;

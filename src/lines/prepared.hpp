@@ -13,6 +13,7 @@
 #include "geometry/structure/obstacles.hpp"
 #include "lines/cable_travel.hpp"
 #include "lines/free_passage.hpp"
+#include "lines/pulleys.hpp"
 #include "lines/wall.hpp"
 #include "model/project.hpp"
 
@@ -20,11 +21,13 @@ namespace linewright {
 
 /// Something that holds a line sideways.
 struct Support {
-  double distance_in = 0;    ///< along the route
-  double play_in = 0;        ///< how far the line can still move sideways in it, or with it
-  std::string name;          ///< "clamp on S3L", "grommet F4-a", "port-left"
-  int point = -1;            ///< index into the route's points; -1 for its `from`, -2 for its `to`
-  std::string to;            ///< part it is fixed to, where stated
+  double distance_in = 0;  ///< along the route
+  double play_in = 0;      ///< how far the line can still move sideways in it, or with it
+  std::string name;        ///< "clamp on S3L", "grommet F4-a", "port-left"
+  int point = -1;          ///< index into the route's points; -1 for its `from`, -2 for its `to`
+  std::string to;          ///< part it is fixed to, where stated
+  /// Ends that an arm swings: how far in along the line it can be with all of that play.
+  double comes_in_in = 0;
   std::string missing = {};  ///< what `play_in` leaves out because it is not known; empty for none
 };
 
@@ -123,8 +126,12 @@ struct PreparedRoute {
 struct PreparedProject {
   const Project* project = nullptr;
   std::vector<PreparedRoute> routes;
-  Obstacles obstacles;
-  Walls walls = {};  ///< those with holes, described or implied
+  Obstacles obstacles;                    ///< structure, and the pulleys
+  Walls walls = {};                       ///< those with holes, described or implied
+  std::vector<RoutePulley> pulleys = {};  ///< of all routes
+
+  /// The pulley that is a part of the obstacles; nullptr for parts that are none.
+  const RoutePulley* pulley_of(int part) const;
 
   const PreparedRoute* find_route(std::string_view name) const;
 };

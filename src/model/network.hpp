@@ -82,6 +82,8 @@ struct RoutePoint {
   SourceLocation where;
   std::optional<int> guards = {};           ///< pulley: how many pins keep the cable in the groove
   std::optional<double> guard_gap_in = {};  ///< pulley: between its flange and a pin
+  std::optional<double> outside_in = {};    ///< pulley: diameter over its flanges
+  std::optional<double> width_in = {};      ///< pulley: over its flanges
 };
 
 /// A fairlead that the cable is to pass free. It neither bends the path nor holds the cable.

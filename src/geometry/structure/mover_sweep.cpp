@@ -24,7 +24,8 @@ double stray_in(double step_rad, double arm_in) {
   return 2 * arm_in * std::sin(std::min(step_rad / 4, std::numbers::pi / 2));
 }
 
-void append_sweep(std::vector<SweptSegment>& swept, const Mover& mover, const Segment3& drawn) {
+void append_sweep(std::vector<SweptSegment>& swept, const Mover& mover, const Segment3& drawn,
+                  int piece) {
   constexpr double radians = std::numbers::pi / 180;
   const double from_rad = std::min(mover.sweep_from_deg, mover.sweep_to_deg) * radians;
   const double to_rad = std::max(mover.sweep_from_deg, mover.sweep_to_deg) * radians;
@@ -36,7 +37,7 @@ void append_sweep(std::vector<SweptSegment>& swept, const Mover& mover, const Se
   for (int step = 0; step <= steps; ++step) {
     const double angle_rad = from_rad + step * step_rad;
     const auto at_angle = [&](Vec3 p) { return turned(p, mover.pivot, mover.axis, angle_rad); };
-    swept.push_back({{at_angle(drawn.a), at_angle(drawn.b)}, radius_in});
+    swept.push_back({{at_angle(drawn.a), at_angle(drawn.b)}, radius_in, piece});
   }
 }
 
@@ -54,9 +55,9 @@ Vec3 turned(Vec3 point, Vec3 pivot, Vec3 axis, double angle_rad) {
 std::vector<SweptSegment> sweep(const Mover& mover) {
   std::vector<SweptSegment> swept;
   const std::vector<Vec3>& points = mover.points;
-  if (points.size() == 1) append_sweep(swept, mover, {points.front(), points.front()});
+  if (points.size() == 1) append_sweep(swept, mover, {points.front(), points.front()}, 0);
   for (std::size_t i = 0; i + 1 < points.size(); ++i)
-    append_sweep(swept, mover, {points[i], points[i + 1]});
+    append_sweep(swept, mover, {points[i], points[i + 1]}, static_cast<int>(i));
   return swept;
 }
 

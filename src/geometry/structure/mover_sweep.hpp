@@ -17,6 +17,7 @@ inline constexpr int most_sweep_steps = 400;
 struct SweptSegment {
   Segment3 segment;
   double radius_in = 0;
+  int piece = 0;  ///< which segment of the chain it is, counted from zero
 };
 
 /// `point` turned about the line through `pivot` along `axis` (not zero), right-hand rule.

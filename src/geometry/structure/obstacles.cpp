@@ -12,7 +12,9 @@
 #include <tuple>
 #include <utility>
 
+#include "geometry/minimise.hpp"
 #include "geometry/plane/boost_fence.hpp"
+#include "geometry/structure/pulley_body.hpp"
 #include "geometry/structure/structure_obstacles.hpp"
 
 // The R-tree holds boxes only, in a point type that no other file sees: box against box is all
@@ -117,15 +119,68 @@ class Slab {
   double rear_ = 0;
 };
 
+/// How far corner c stands off a disc's centre, as a share of the radius.
+constexpr double disc_axis_share = 0.01;
+
+class Disc {
+ public:
+  explicit Disc(const Triangle3& shape)
+      : centre_((shape.a + shape.b) / 2),
+        axis_(unit(shape.c - centre_)),
+        // The box's half sides are r √(1 − n²) for each component n of the axis: r √2 in all.
+        radius_in_(norm(shape.b - shape.a) / (2 * std::sqrt(2.0))) {}
+
+  Nearest to(Vec3 point) const {
+    const Vec3 away = point - centre_;
+    const Vec3 in_plane = away - axis_ * dot(away, axis_);
+    const double outward = norm(in_plane);
+    const double share = outward > radius_in_ ? radius_in_ / outward : 1.0;
+    const Vec3 on_disc = centre_ + in_plane * share;
+    return {distance(point, on_disc), point, on_disc};
+  }
+
+  /// Exact where the segment pierces the disc; else one search, as the distance to what is convex
+  /// is convex along a line.
+  Nearest to(const Segment3& segment) const {
+    const double above_a = dot(segment.a - centre_, axis_);
+    const double above_b = dot(segment.b - centre_, axis_);
+    if (above_a * above_b < 0) {
+      const Vec3 at = between(segment.a, segment.b, above_a / (above_a - above_b));
+      if (distance(at, centre_) <= radius_in_) return {0, at, at};
+    }
+    const auto away = [&](double t) { return to(between(segment.a, segment.b, t)).distance_in; };
+    return to(between(segment.a, segment.b, minimise_convex(away, 0, 1).at));
+  }
+
+ private:
+  Vec3 centre_;
+  Vec3 axis_;
+  double radius_in_;
+};
+
+template <typename First>
+Nearest to_shape_of(const First& first, const Obstacle& obstacle) {
+  if (obstacle.is_slab) return Slab(obstacle).to(first);
+  if (obstacle.is_disc) return Disc(obstacle.shape).to(first);
+  return to_shape(first, obstacle.shape, obstacle.is_segment);
+}
+
 template <typename First>
 Nearest to_surface(const First& first, const Obstacle& obstacle) {
-  Nearest result = obstacle.is_slab ? Slab(obstacle).to(first)
-                                    : to_shape(first, obstacle.shape, obstacle.is_segment);
+  Nearest result = to_shape_of(first, obstacle);
   result.distance_in -= obstacle.radius_in;
   return result;
 }
 
 }  // namespace
+
+Triangle3 disc_of(Vec3 centre, Vec3 axis, double radius_in) {
+  const auto side = [radius_in](double share) {
+    return radius_in * std::sqrt(std::max(0.0, 1 - share * share));
+  };
+  const Vec3 half{side(axis.x), side(axis.y), side(axis.z)};
+  return {centre - half, centre + half, centre + axis * (radius_in * disc_axis_share)};
+}
 
 struct Obstacles::Index {
   StructureShapes shapes;
@@ -136,12 +191,22 @@ struct Obstacles::Index {
 Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes)
     : index_(std::make_unique<Index>()) {
   index_->shapes = shapes_of(structure);
-  index_->tree = packed(index_->shapes.obstacles);
   for (std::size_t i = 0; i < meshes.size(); ++i) {
     index_->meshes.push_back({static_cast<int>(index_->shapes.parts.size()), meshes[i]});
     const Mesh& mesh = structure.meshes[i];
     index_->shapes.parts.push_back({PartKind::mesh, mesh.name, mesh.where, false});
   }
+  index_->tree = packed(index_->shapes.obstacles);
+}
+
+void Obstacles::add_pulleys(const std::vector<PulleyBody>& pulleys) {
+  if (pulleys.empty()) return;
+  for (const PulleyBody& pulley : pulleys) {
+    add_pulley_body(pulley, static_cast<int>(index_->shapes.parts.size()),
+                    index_->shapes.obstacles);
+    index_->shapes.parts.push_back({PartKind::pulley, pulley.name, pulley.where, true});
+  }
+  index_->tree = packed(index_->shapes.obstacles);
 }
 
 Obstacles::~Obstacles() = default;

@@ -22,7 +22,7 @@ inline constexpr double obstacle_sagitta_in = 0.0005;
 /// How far edge trim reaches over the sheet from the edge: the face is taken to start there.
 inline constexpr double trim_lip_in = 0.12;
 
-enum class PartKind { frame, channel, panel, solid, mover, mesh };
+enum class PartKind { frame, channel, panel, solid, mover, mesh, pulley };
 
 /// A named piece of structure.
 struct Part {
@@ -30,6 +30,17 @@ struct Part {
   std::string name;
   SourceLocation where;
   bool moves = false;
+};
+
+/// A pulley by its outsides.
+struct PulleyBody {
+  std::string name;
+  SourceLocation where;
+  Vec3 centre;
+  Vec3 axis;                  ///< unit vector
+  double root_radius_in = 0;  ///< at the bottom of the groove
+  double rim_radius_in = 0;   ///< over the flanges
+  double width_in = 0;        ///< over the flanges
 };
 
 /// What of a part a primitive belongs to.
@@ -41,16 +52,24 @@ enum class Feature { face, free_edge, hole_edge };
 /// A slab is solid: the triangle (or segment: then a strip) that the corners draw in BL and WL,
 /// over all stations from corner a's to corner b's. Corner c stands at one of the two. So the
 /// corners' bounds are the slab's.
+///
+/// A disc is round and flat: corners a and b are the corners of its box, and c lies off its centre
+/// along its axis (`disc_of`).
 struct Obstacle {
   Triangle3 shape;  ///< for a segment, corner c repeats b
   bool is_segment = false;
   bool is_slab = false;
+  bool is_disc = false;
   double radius_in = 0;
   int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
   EdgeGuard guard = EdgeGuard::bare;
   std::string hole;  ///< hole edges: the hole's name; meshes: the piece's name in its file
+  int piece = 0;     ///< movers: which segment of the chain it is, counted from zero
 };
+
+/// A disc as an obstacle's shape; the axis is a unit vector.
+Triangle3 disc_of(Vec3 centre, Vec3 axis, double radius_in);
 
 /// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
 /// not swollen. Exact, and convex along a line. The second point lies on the shape that is swollen,
@@ -82,6 +101,9 @@ class Obstacles {
   ~Obstacles();
   Obstacles(Obstacles&&) noexcept;
   Obstacles& operator=(Obstacles&&) noexcept;
+
+  /// The pulleys become the last parts, in their order; all other parts keep their index.
+  void add_pulleys(const std::vector<PulleyBody>& pulleys);
 
   const std::vector<Part>& parts() const;
   const std::vector<Obstacle>& all() const;

@@ -251,7 +251,10 @@ void add_solid(StructureShapes& shapes, const Solid& solid) {
 
 void add_mover(StructureShapes& shapes, const Mover& mover) {
   PartBuilder builder(shapes, {PartKind::mover, mover.name, mover.where, true});
-  for (const SweptSegment& swept : sweep(mover)) builder.segment(swept.segment, swept.radius_in);
+  for (const SweptSegment& swept : sweep(mover)) {
+    builder.segment(swept.segment, swept.radius_in);
+    shapes.obstacles.back().piece = swept.piece;
+  }
 }
 
 }  // namespace

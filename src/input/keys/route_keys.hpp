@@ -63,6 +63,13 @@ inline constexpr std::array point_keys{
                "a pulley"),
     number_key("guard_gap", Need::never, NumberSpec{"a gap", Dimension::length, Sign::not_negative},
                "between its flange's rim and a guard", "a pulley"),
+    number_key(
+        "outside", Need::never,
+        NumberSpec{"a pulley's diameter", Dimension::length, Sign::positive, largest_groove_in},
+        "over its flanges; absent: the cable's diameter beyond the groove all round", "a pulley"),
+    number_key("width", Need::never, NumberSpec{"a pulley's width"},
+               "over its flanges, along the spindle; absent: two of the cable's diameters",
+               "a pulley"),
     number_key("bore", Need::sometimes, NumberSpec{"a bore"},
                "its inner diameter; needed with `passes: free`",
                "a fairlead, a grommet or a bushing"),

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lines/motion/end_sweep.hpp"
 #include "lines/motion/span_frequency.hpp"
 #include "physics/deflection.hpp"
 
@@ -16,14 +17,17 @@ struct RunPlace {
   double after_in = 0;
   double play_at_start_in = 0;
   double play_at_end_in = 0;
+  double comes_in_at_start_in = 0;
+  double comes_in_at_end_in = 0;
   bool free_at_start = true;
   bool free_at_end = true;
 };
 
-double play_at(const PreparedProject& prepared, const RunEnd& end) {
-  if (!end.held()) return 0;
+/// What holds the end; a support without play where nothing does.
+Support support_at(const PreparedProject& prepared, const RunEnd& end) {
+  if (!end.held()) return {};
   const PreparedRoute& route = prepared.routes[static_cast<std::size_t>(end.route)];
-  return route.supports[static_cast<std::size_t>(end.support)].play_in;
+  return route.supports[static_cast<std::size_t>(end.support)];
 }
 
 /// What is not known of how the span's own ends move.
@@ -50,12 +54,10 @@ RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>
         const bool forward = leg.from_in <= leg.to_in;
         const RunEnd& start = forward ? run.first : run.last;
         const RunEnd& end = forward ? run.last : run.first;
-        best = {&run,
-                forward ? walked : rest,
-                forward ? rest : walked,
-                play_at(prepared, start),
-                play_at(prepared, end),
-                !start.held(),
+        const Support first = support_at(prepared, start);
+        const Support last = support_at(prepared, end);
+        best = {&run,         forward ? walked : rest, forward ? rest : walked, first.play_in,
+                last.play_in, first.comes_in_in,       last.comes_in_in,        !start.held(),
                 !end.held()};
       }
       walked += leg.length_in();
@@ -259,6 +261,8 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     envelope.end_in = span.end_in + place.after_in;
     envelope.play_first_in = place.play_at_start_in;
     envelope.play_last_in = place.play_at_end_in;
+    envelope.full_play_first_in = place.comes_in_at_start_in;
+    envelope.full_play_last_in = place.comes_in_at_end_in;
     reach.missing = route.line->kind == LineKind::cable
                         ? add_cable(reach, envelope, prepared, route, state, span)
                         : add_tube(envelope, prepared, route, span, place);
@@ -284,6 +288,8 @@ std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
     stretches.push_back(reaches[i].stretch);
     if (!hangs) stretches.back().envelope = still;
   }
+  for (const RouteEnd end : {RouteEnd::from, RouteEnd::to})
+    if (auto swept = beyond_drawn_end(route, end)) stretches.push_back(std::move(*swept));
   return stretches;
 }
 

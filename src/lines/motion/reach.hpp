@@ -34,7 +34,8 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
 /// The line as it hangs, from the reaches of its spans: stretches that cover it end to end: a
 /// cable's spans with their reach, `Reach::likely`. Other lines are one stretch that does not move;
 /// so is a span of a cable whose sag cannot be worked out, which `chafe` reports. The swing of an
-/// end whose arm cannot give the travel is left out.
+/// end whose arm cannot give the travel is left out. To them is added what an end sweeps beyond
+/// its drawn place (end_sweep.hpp).
 std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
                                        const std::vector<SpanReach>& reaches);
 

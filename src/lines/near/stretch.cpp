@@ -47,9 +47,22 @@ constexpr double one_end_in = 1e-9;
 
 }  // namespace
 
+void sort_into_blocks(Stretch& stretch) {
+  constexpr std::size_t block_size = 12;
+  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
+    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
+                     bounds_of(stretch.chords[i])};
+    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
+    if (stretch.blocks.empty()) stretch.bounds = block.bounds;
+    include(stretch.bounds, block.bounds);
+    stretch.blocks.push_back(block);
+  }
+}
+
 Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
                      const ReachEnvelope& envelope) {
-  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in()};
+  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in(),
+                  nullptr};
   std::vector<double> breaks{start_in, end_in};
   for (const double at : zone_ends(route))
     if (at > start_in + one_end_in && at < end_in - one_end_in) breaks.push_back(at);
@@ -60,15 +73,7 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
     for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
       cut_to_length(chord, stretch.chords);
-  constexpr std::size_t block_size = 12;
-  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
-    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
-                     bounds_of(stretch.chords[i])};
-    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
-    if (stretch.blocks.empty()) stretch.bounds = block.bounds;
-    include(stretch.bounds, block.bounds);
-    stretch.blocks.push_back(block);
-  }
+  sort_into_blocks(stretch);
   return stretch;
 }
 

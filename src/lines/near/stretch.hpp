@@ -27,12 +27,16 @@ struct Stretch {
   ReachEnvelope envelope;
   std::vector<PathChord> chords;
   std::vector<ChordBlock> blocks;
-  Bounds bounds;                  ///< of the chords
-  double thickest_radius_in = 0;  ///< of the whole route
+  Bounds bounds;                      ///< of the chords
+  double thickest_radius_in = 0;      ///< of the whole route
+  const Node* swings_with = nullptr;  ///< the end that this is swept by; nullptr where it hangs
 };
 
 /// Chords no longer than this, so that what counts near a place is decided finely enough.
 inline constexpr double longest_chord_in = 0.5;
+
+/// Fills in blocks and bounds from the chords.
+void sort_into_blocks(Stretch& stretch);
 
 Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
                      const ReachEnvelope& envelope = {});

@@ -65,7 +65,9 @@ constexpr LimitRow tee_lines{.name = "lines-at-tee",
                              .mark = Mark::verified};
 constexpr LimitRow never_reached{
     .name = "routes-at-node",
-    .subject = "routes that end at each port, probe, instrument, drain and tee",
+    .subject =
+        "routes that end at each port, probe, instrument, drain and tee; cables at "
+        "each horn and pedal",
     .value = 1,
     .unit = Unit::none,
     .source = "what is described is meant to be connected",
@@ -116,13 +118,24 @@ bool carries_air(NodeKind kind) {
   }
 }
 
-/// A port, instrument or drain in the files that no line was drawn to.
+bool takes_cable(NodeKind kind) {
+  return kind == NodeKind::horn || kind == NodeKind::pedal;
+}
+
+bool any_cable(const Routes& routes) {
+  return std::any_of(routes.begin(), routes.end(), [](const PreparedRoute* route) {
+    return route->line->kind == LineKind::cable;
+  });
+}
+
+/// A port, instrument or drain in the files that no line was drawn to, a horn without its cable.
 Judgement unreached(const RuleContext& context, const Node& node) {
   Judgement judgement = context.about(node.name, node.where);
   judgement.at = node.at;
   holds_true(judgement, false, never_reached);
-  judgement.message = "no route ends at " + node.name;
-  judgement.mend = "draw the route to it, or remove the node";
+  const std::string what = takes_cable(node.kind) ? "cable" : "route";
+  judgement.message = "no " + what + " ends at " + node.name;
+  judgement.mend = "draw the " + what + " to it, or remove the node";
   return judgement;
 }
 
@@ -295,6 +308,8 @@ std::vector<Judgement> judge_network(const RuleContext& context) {
   const std::map<const Node*, Routes> by_node = routes_by_node(context.prepared);
   for (const Node& node : context.prepared.project->nodes) {
     const auto found = by_node.find(&node);
+    if (takes_cable(node.kind) && (found == by_node.end() || !any_cable(found->second)))
+      judgements.push_back(unreached(context, node));
     if (found == by_node.end()) {
       if (carries_air(node.kind)) judgements.push_back(unreached(context, node));
       continue;
@@ -320,7 +335,8 @@ const Rule& network_rule() {
           R"(Routes that share a node are joined there. No opening of a pressure line may be
 left open; lines of different systems must not meet at a node (an instrument with two
 connections has a node for each), but for two of one pressure at a valve, such as an alternate
-static source, which are judged as with the valve shut; each static system reaches a static port, better one on each
+static source, which are judged as with the valve shut; a port, probe, instrument, drain or tee
+that no route ends at, and a horn or pedal that no cable ends at, is asked about; each static system reaches a static port, better one on each
 side, and each pitot or alpha system its probe; each system feeds an instrument and has a
 drain. Vents end in the open and are judged only for being joined to a pressure.)",
       .mend = "Join, cap or move the line that the message names.",

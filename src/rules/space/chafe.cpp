@@ -10,6 +10,7 @@
 #include "rules/space/added_support.hpp"
 #include "rules/space/chafe_lines.hpp"
 #include "rules/space/chafe_margins.hpp"
+#include "rules/space/failed_clamp.hpp"
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/words/neighbour_words.hpp"
 
@@ -47,7 +48,7 @@ constexpr LimitRow any_shape{
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
 
-constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape});
+constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape, clamp_failed});
 
 }  // namespace
 
@@ -233,6 +234,10 @@ std::vector<Judgement> judge_chafe(const RuleContext& context) {
   std::vector<Judgement> between_lines = side_by_side(
       routes.size(), [&](std::size_t i) { return chafe_of_later_lines(context, reaches, i); });
   std::move(between_lines.begin(), between_lines.end(), std::back_inserter(judgements));
+  std::vector<Judgement> failed = side_by_side(routes.size(), [&](std::size_t i) {
+    return judge_failed_clamps(context, routes[i], context.prepared.project->build_tolerance_in);
+  });
+  std::move(failed.begin(), failed.end(), std::back_inserter(judgements));
   return judgements;
 }
 
@@ -261,8 +266,10 @@ or whose travel is not stated: it saws through all but a fairlead and a sleeve. 
 cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
-diameter wherever the travel takes them. Near a fitting what it stands on does not count (see
-clearance), nor two lines that end at one node within 2 in of it (see separation). Surplus lengths are common practice without a source:
+diameter wherever the travel takes them. Wire bundles are held against control cables and
+moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
+does not count (see clearance), nor two lines that end at one node within 2 in of it (see
+separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,

@@ -8,6 +8,7 @@
 #include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/unknown_swing.hpp"
 #include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
@@ -143,6 +144,26 @@ struct Judged {
   }
 };
 
+/// The end of a cable that may be fixed to the moving part, though no arm says so: it is near the
+/// part where that is drawn. nullptr for none.
+const Node* end_on(const RuleContext& context, const PreparedRoute& route, const Part& part) {
+  for (const Mover& mover : context.prepared.project->structure.movers) {
+    if (mover.name != part.name || !part.moves) continue;
+    for (const Node* node : {route.from, route.to})
+      if (end_moves(route, *node) && !node->arm && is_on(mover, node->at)) return node;
+  }
+  return nullptr;
+}
+
+/// Farther from the drawn end than the sag of a cable is there.
+constexpr double past_end_in = 1e-4;
+
+bool is_past_its_end(const PreparedRoute& route, const Approach& approach) {
+  const bool at_end = approach.distance_in <= 0 || approach.distance_in >= route.length_in();
+  return at_end && route.line->kind == LineKind::cable &&
+         distance(approach.on_line, route.centreline.at(approach.distance_in)) > past_end_in;
+}
+
 Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
                          const Approach& approach, const LimitRow& least, const LimitRow& row) {
   const Part& part =
@@ -158,10 +179,15 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   }
   judgement.message = (judgement.limit == overlap.value ? "can be in " : "too near to ") + what;
   const double sag = approach.gap_in - approach.margin_in;
-  if (sag > 0)
+  if (is_past_its_end(route, approach))
+    judgement.message += ", where its end swings past the place it is drawn at";
+  else if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
-  judgement.mend =
-      alternatives(ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0}));
+  std::vector<std::string> ways =
+      ways_off(context, {route, approach, Limit(row).lacking(free), sag > 0});
+  if (const Node* end = end_on(context, route, part))
+    ways.push_back("state the `arm` of " + end->name + ", if it turns with " + part.name);
+  judgement.mend = alternatives(ways);
   return judgement;
 }
 
@@ -217,6 +243,8 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   }
   for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
   judge_guarded(context, route, filter, judgements);
+  for (Judgement& unknown : judge_unknown_swings(context, route, filter, cable))
+    judgements.push_back(std::move(unknown));
   return judgements;
 }
 
@@ -251,19 +279,23 @@ const Rule& clearance_rule() {
       .explanation =
           R"(The least free distance between the line's surface, at its largest real diameter or in its
 sleeve, and every part within 1.5 in, less the build tolerance. Moving parts count at every
-place of their sweep. Meshes count by their triangles and sharp edges. Not counted: the frame a
+place of their sweep; only the arm that a cable's own end is fixed to is passed over, that piece
+of it, and as far from the end as its sweep takes it: where the node's `arm` turns on that
+part's axis. Meshes count by their triangles and sharp edges. Not counted: the frame a
 line goes through, within 1 in of its hole (frame-crossing judges that), also where a mesh has
 that web once more; edges with trim, grommet or bushing, except by a cable that moves; and within
-1 in of a fitting that
-structure holds: the face that it stands on (the nearest of a part, within 1/2 in, skin and
-doubler to 1/8 in deep), where the line comes no nearer to it than the fitting is and leaves it
-at 30 degrees or is clear of it; an edge or another face within 1/2 in that the line leads away
-from at once, without lying over it; for a cable, the moving part that its node's `arm` turns
-with. `check --verbose` lists what was passed over. From a cable's gap comes off what it can hang away from its drawn place:
-its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
+1 in of a fitting that structure holds: the face that it stands on (the nearest of a part, within
+1/2 in, skin and doubler to 1/8 in deep), where the line comes no nearer to it than the fitting
+is and leaves it at 30 degrees or is clear of it; an edge or another face within 1/2 in that the
+line leads away from at once, without lying over it. `check --verbose` lists what was passed
+over. From a cable's gap comes off what it can hang away from its drawn place: its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
 out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
 the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
-says what is missing. How far other lines can move is judged by chafe.)",
+says what is missing. What such an end sweeps beyond its drawn place is judged along its own
+way. Where an end on a horn or pedal states no `arm`, or the cable no travel, and something is
+so near to the last leg that a square arm could take the cable there, the answer is unknown.
+Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
+for those on the same spindle beside it. How far other lines can move is judged by chafe.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 #include "lines/edge_guard.hpp"
 #include "lines/neighbour_filter.hpp"
@@ -36,7 +38,66 @@ constexpr LimitRow moves_in_clamp{
     .source = "14 CFR 23.685(a): no jamming, chafing or interference",
     .mark = Mark::verified};
 
-constexpr auto limits = limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp});
+constexpr LimitRow held_by_mover{
+    .name = "held-by-what-moves",
+    .subject = "movement of the part that a clamp or guide is fixed to",
+    .value = 0,
+    .sense = LimitSense::at_most,
+    .source = "geometry: what a moving part carries along holds no line in its place",
+    .mark = Mark::calculated};
+
+constexpr auto limits =
+    limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover});
+
+const Mover* find_mover(const PreparedProject& prepared, const std::string& name) {
+  for (const Mover& mover : prepared.project->structure.movers)
+    if (mover.name == name) return &mover;
+  return nullptr;
+}
+
+/// How far the mover carries what is fixed to it at a place, from one end of its sweep to the
+/// other.
+double carried_in(const Mover& mover, Vec3 at) {
+  const double from_axis = norm(cross(unit(mover.axis), at - mover.pivot));
+  const double turn_rad =
+      std::abs(mover.sweep_to_deg - mover.sweep_from_deg) * std::numbers::pi / 180;
+  return 2 * from_axis * std::sin(std::min(turn_rad, std::numbers::pi) / 2);
+}
+
+bool is_clamp(const PreparedRoute& route, const Support& support) {
+  return support.point >= 0 &&
+         route.route->points[static_cast<std::size_t>(support.point)].hold == HoldKind::clamp;
+}
+
+/// A tube or a still cable cannot follow a moving part. Whether a hose or a bundle has the slack,
+/// or what becomes of a cable whose guide moves, is not worked out.
+Judgement judge_carried(const RuleContext& context, const PreparedRoute& route,
+                        const Support& support, const Mover& mover, const SourceLocation& where) {
+  Judgement judgement = context.at(route, support.distance_in);
+  judgement.location = where;
+  judgement.with = mover.name;
+  // The far side of the line: on the axis itself a line is twisted.
+  const double carried = std::max(carried_in(mover, route.centreline.at(support.distance_in)),
+                                  route.radius_in(support.distance_in));
+  const LineKind kind = route.line->kind;
+  const bool gives = kind == LineKind::hose || kind == LineKind::wire ||
+                     (kind == LineKind::cable && !is_clamp(route, support));
+  const std::string moved = context.phrasing.length(carried);
+  if (gives) {
+    leave_unknown(judgement, held_by_mover);
+    judgement.message = "the " + support.name + " goes " + moved +
+                        " with the moving part: whether the line gives as far is not known";
+    judgement.mend =
+        "fix it to something that stands still, or try the line over the whole sweep and waive "
+        "this";
+    return judgement;
+  }
+  holds(judgement, carried, {held_by_mover});
+  judgement.message = "the " + support.name + " is on a moving part, which takes it " + moved +
+                      " along: it holds the line nowhere";
+  judgement.mend = "fix it to something that stands still";
+  return judgement;
+}
 
 /// From the line's surface at the support to the part's nearest surface.
 double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& route,
@@ -139,6 +200,8 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
         const std::optional<int> part = context.prepared.obstacles.find_part(support.to);
         const RoutePoint& point = route.route->points[static_cast<std::size_t>(support.point)];
         if (part) judgements.push_back(judge_support(context, route, support, *part, point.where));
+        if (const Mover* mover = find_mover(context.prepared, support.to))
+          judgements.push_back(judge_carried(context, route, support, *mover, point.where));
       }
     for (const FreePassage& passage : route.free_passages) {
       const RoutePoint& fairlead = passage.fairlead();
@@ -146,6 +209,8 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       const std::optional<int> part = context.prepared.obstacles.find_part(fairlead.to);
       if (!fairlead.to.empty() && part)
         judgements.push_back(judge_support(context, route, ring, *part, fairlead.where));
+      if (const Mover* mover = find_mover(context.prepared, fairlead.to))
+        judgements.push_back(judge_carried(context, route, ring, *mover, fairlead.where));
     }
     const bool on_cable = route.line->kind == LineKind::cable;
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
@@ -172,7 +237,8 @@ taken at its word. A guide whose bore is stated must let the line, or its sleeve
 frame's hole `frame-crossing` sees to that. One with a bore over twice the line's diameter does
 not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
 would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
-cable without travel.)",
+cable without travel. What is fixed to a moving part goes with it: a tube held so fails, and
+whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,
       .catalogue_limits = "",

@@ -20,6 +20,8 @@ std::string part_words(const Part& part) {
       return part.name;
     case PartKind::mover:
       return "moving part " + part.name;
+    case PartKind::pulley:
+      return part.name;
     case PartKind::mesh:
       return "mesh " + part.name;
   }

@@ -28,7 +28,7 @@ Mover bellcrank() {
 
 double least_distance(Vec3 point, const std::vector<SweptSegment>& swept) {
   double least_in = std::numeric_limits<double>::infinity();
-  for (const auto& [segment, radius_in] : swept)
+  for (const auto& [segment, radius_in, piece] : swept)
     least_in = std::min(least_in, nearest(point, segment).distance_in - radius_in);
   return least_in;
 }

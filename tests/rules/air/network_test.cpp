@@ -328,9 +328,28 @@ TEST(Network, InstrumentThatNoRouteEndsAtWarns) {
   EXPECT_TRUE(judgement.route.empty());
 }
 
-TEST(Network, HornOrOpenEndThatNoRouteEndsAtIsNotItsConcern) {
+TEST(Network, HornOrPedalThatNoCableEndsAtWarns) {
+  for (const NodeKind kind : {NodeKind::horn, NodeKind::pedal}) {
+    SmallProject project = sound_static_system();
+    project.node("rudder-horn", kind, {200, 0, 10});
+    const Judgement judgement = fault(project);
+    EXPECT_EQ(judgement.verdict, Verdict::warn);
+    EXPECT_EQ(judgement.with, "rudder-horn");
+    EXPECT_EQ(judgement.message, "no cable ends at rudder-horn");
+    EXPECT_EQ(judgement.mend, "draw the cable to it, or remove the node");
+  }
+}
+
+TEST(Network, WireToAHornIsNoCable) {
   SmallProject project = sound_static_system();
-  project.node("horn", NodeKind::horn, {230, 0, 30}).node("spare", NodeKind::end, {60, 8, 28});
+  project.node("horn", NodeKind::horn, {200, 0, 10}).node("end", NodeKind::end, {150, 0, 10});
+  project.route("bonding", "wire-1/4", "end", "horn");
+  EXPECT_EQ(fault(project).message, "no cable ends at horn");
+}
+
+TEST(Network, OpenEndThatNoRouteEndsAtIsNotItsConcern) {
+  SmallProject project = sound_static_system();
+  project.node("spare", NodeKind::end, {60, 8, 28});
   EXPECT_TRUE(not_passed(judged(project)).empty());
 }
 

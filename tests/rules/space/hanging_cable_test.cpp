@@ -30,6 +30,7 @@ SmallProject over_box(double below_in, std::optional<double> tension_lbf) {
   box.shape = Box{{28, -2, 0}, {32, 2, 10 - below_in}};
   project.project.structure.solids.push_back(box);
   if (tension_lbf) set_tension(project, *tension_lbf);
+  set_travel(project, 0, 0);  // its ends swing nowhere
   return project;
 }
 

@@ -39,6 +39,13 @@ void expect_none_but_passes(const std::vector<Judgement>& judgements) {
     EXPECT_EQ(judgement.verdict, Verdict::pass) << judgement.rule << ": " << judgement.message;
 }
 
+/// What is known of the mesh: how far the arms that are not stated swing the cable is not.
+std::vector<Judgement> of_body(const MeshProject& project, const std::string& rule) {
+  std::vector<Judgement> judgements = with(project.judged(rule), "body");
+  std::erase_if(judgements, [](const Judgement& each) { return each.verdict == Verdict::unknown; });
+  return judgements;
+}
+
 /// A 1/8 in cable is at most 0.139 in across.
 constexpr double radius_in = 0.0695;
 
@@ -46,7 +53,7 @@ TEST(MeshHole, AnEdgeInADescribedHoleIsJudgedAsAnEdge) {
   for (const double station : {106.0, 106.08, 105.95}) {
     SCOPED_TRACE(station);
     const MeshProject project(in_wide_hole(), plate_above(10 + radius_in + 0.0003, station));
-    const Judgement clearance = only(with(project.judged("clearance"), "body"));
+    const Judgement clearance = only(of_body(project, "clearance"));
     EXPECT_NE(clearance.verdict, Verdict::pass);
     EXPECT_LT(*clearance.value, 0.003);
     EXPECT_EQ(only(with(project.judged("chafe"), "body")).verdict, Verdict::fail);
@@ -86,7 +93,7 @@ TEST(MeshHole, APlateWithNoHoleLeavesItOut) {
   const MeshProject project(in_wide_hole(),
                             quad({106, -6, 4}, {106, 6, 4}, {106, 6, 16}, {106, -6, 16}));
   EXPECT_EQ(only(with(project.judged("frame-crossing"), "body")).verdict, Verdict::warn);
-  expect_none_but_passes(with(project.judged("clearance"), "body"));
+  expect_none_but_passes(of_body(project, "clearance"));
 }
 
 }  // namespace

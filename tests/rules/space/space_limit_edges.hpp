@@ -1,6 +1,7 @@
 #pragma once
 // Rows of the rules about holes, supports and chafing, each at its edge.
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -170,6 +171,19 @@ inline std::vector<Judgement> mounted(double gap_in) {
   return project.judged_by("support-mount");
 }
 
+/// A tube clamped to a rod, or to the like of it that turns about its own axis.
+inline std::vector<Judgement> held_by_rod(bool moves) {
+  SmallProject project = straight(plastic, {clamped_to({115, 0, 10}, "rod")});
+  const Vec3 left{115, -5, 10.625};
+  const Vec3 right{115, 5, 10.625};
+  Structure& structure = project.project.structure;
+  if (moves)
+    structure.movers.push_back({"rod", left, {0, 1, 0}, {left, right}, 0.5, -30, 30, {}});
+  else
+    structure.solids.push_back({"rod", Cylinder{left, right, 1}, {}});
+  return project.judged_by("support-mount");
+}
+
 inline std::vector<Judgement> guided_by_bore(double room_in) {
   SmallProject project = cable_project({held({50, 0, 10}, HoldKind::fairlead)});
   the_route(project).points[0].bore_in = 0.139 + room_in;
@@ -197,6 +211,13 @@ inline LimitEdges of_support_mount() {
            .source = "no clamp or bracket is drawn that reaches so far",
            .judged = [](double spare) { return mounted(6 - spare); },
            .listed = false},
+          {.rule = "support-mount",
+           .row = "held-by-what-moves",
+           .source = "carries along holds no line",
+           .judged = [](double spare) { return held_by_rod(spare < 0); },
+           .at_limit = false,
+           .listed = false,
+           .measured = false},
           {.rule = "support-mount",
            .row = "goes-through",
            .limit = 0,
@@ -258,8 +279,33 @@ inline std::vector<Judgement> cable_over_block(double spare_in) {
   return project.judged_by("chafe");
 }
 
+/// A bundle of three spans of 12 in, and a moving rod over its first clamp.
+inline std::vector<Judgement> with_failed_clamp(double gap_in) {
+  SmallProject project;
+  project.node("forward", NodeKind::bulkhead, {100, 0, 10})
+      .node("aft", NodeKind::bulkhead, {136, 0, 10});
+  project.route("route", wire, "forward", "aft",
+                {held({112, 0, 10}, HoldKind::clamp), held({124, 0, 10}, HoldKind::clamp)});
+  project.line(wire).slack_fraction->value = surplus_share;
+  const double level = 10 + radius_in(wire) + 0.5 + gap_in;
+  const Vec3 left{112, -5, level};
+  const Vec3 right{112, 5, level};
+  project.project.structure.movers.push_back(
+      {"rod", left, {0, 1, 0}, {left, right}, 0.5, -30, 30, {}});
+  return project.judged_by("chafe");
+}
+
+/// What the two spans of 12 in can reach as one: at the least a slack string's bow over 24 in.
+inline double reach_of_merged_in() {
+  const auto near = with_failed_clamp(1);
+  return std::find_if(near.begin(), near.end(),
+                      [](const Judgement& each) { return contains(each.message, "lets go"); })
+      ->limit.value();
+}
+
 // Tubing: 14 CFR 23.1325(b)(1)(ii); cables: 23.685(a); bundles: AC 43.13-1B para 11-115 [all
-// verified]. Reaches are a slack string's, root(3 L s / 8), and the ellipsoid's [calculated].
+// verified], and by a control, with a clamp failed, para 11-125 [from memory]. Reaches are a slack
+// string's, root(3 L s / 8), and the ellipsoid's [calculated].
 inline LimitEdges of_chafe() {
   LimitEdge cable = chafe("cable-rubs", eighth_steel, cable_sag_in, Verdict::fail,
                           "14 CFR 23.685(a), (c): no chafing");
@@ -269,6 +315,11 @@ inline LimitEdges of_chafe() {
       cable,
       chafe("wire-rubs", wire, slack_string_in(20), Verdict::fail,
             "AC 43.13-1B para 11-115 and 11-118"),
+      {.rule = "chafe",
+       .row = "clamp-failed",
+       .source = "AC 43.13-1B para 11-125",
+       .judged = [](double spare) { return with_failed_clamp(reach_of_merged_in() + spare); },
+       .listed = false},
       chafe("any-shape", plastic, ellipsoid_in(20), Verdict::warn, "ellipsoid")};
 }
 

@@ -58,5 +58,43 @@ TEST(SupportMount, TakesASupportThatNamesNoPartAtItsWord) {
   EXPECT_TRUE(mounts(clamped_to_rod("60", "")).empty());
 }
 
+/// The same, clamped to the end of an arm of 4 in that turns by 30 degrees each way.
+ProjectSections clamped_to_arm(const std::string& system, const std::string& line,
+                               const std::string& hold = "clamp") {
+  ProjectSections sections = clamped_to_rod("10");
+  sections.structure =
+      "  movers:\n    - {name: arm, pivot: [110, 0, 5], axis: [0, 1, 0], points: [[110, 0, 9]], "
+      "radius: 0.5, sweep: [-30, 30]}\n";
+  sections.routes = "  - {name: line, system: " + system + ", line: " + line +
+                    ", from: a, to: b, points: [{at: [110, 0, 10], hold: " + hold +
+                    ", to: arm}]}\n";
+  return sections;
+}
+
+Judgement carried(const ProjectSections& sections) {
+  for (const Judgement& judgement : mounts(sections))
+    if (judgement.limit == 0.0 || judgement.message.find("moving part") != std::string::npos)
+      return judgement;
+  return {};
+}
+
+// A clamp 5 in from the axis goes 5 in from one end of 60 degrees to the other.
+TEST(SupportMount, FailsWhereATubeIsClampedToWhatMoves) {
+  for (const std::string line : {"tube-nylon-1/4", "tube-aluminium-1/4"}) {
+    const Judgement judgement = carried(clamped_to_arm("vent", line));
+    EXPECT_EQ(judgement.verdict, Verdict::fail);
+    EXPECT_NEAR(judgement.value.value_or(0), 5, 1e-9);
+    EXPECT_EQ(judgement.message,
+              "the clamp on arm is on a moving part, which takes it 5.00 in along: it holds the "
+              "line nowhere");
+  }
+}
+
+TEST(SupportMount, KnowsNotWhetherALimpLineFollows) {
+  EXPECT_EQ(carried(clamped_to_arm("wire", "wire-1/4")).verdict, Verdict::unknown);
+  EXPECT_EQ(carried(clamped_to_arm("cable", "cable-7x19-1/8-steel", "fairlead")).verdict,
+            Verdict::unknown);
+}
+
 }  // namespace
 }  // namespace linewright

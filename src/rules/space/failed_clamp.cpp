@@ -1,0 +1,145 @@
+#include "rules/space/failed_clamp.hpp"
+
+#include <algorithm>
+#include <functional>
+#include <optional>
+
+#include "lines/motion/merged_spans.hpp"
+#include "lines/motion/reach.hpp"
+#include "lines/near/nearest_lines.hpp"
+#include "lines/near/nearest_structure.hpp"
+#include "lines/neighbour_filter.hpp"
+#include "rules/space/chafe_margins.hpp"
+#include "rules/words/neighbour_words.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Two spans and the clamp between them.
+struct Failure {
+  const Support* clamp = nullptr;
+  const SpanReach* before = nullptr;
+  const SpanReach* after = nullptr;
+  Stretch merged;
+};
+
+bool is_whole(const SpanReach& reach, const Span& span) {
+  const ReachEnvelope& envelope = reach.stretch.envelope;
+  return reach.missing.empty() && !reach.ends_free && envelope.start_in == span.start_in &&
+         envelope.end_in == span.end_in;
+}
+
+std::vector<Failure> failures_of(const PreparedRoute& route,
+                                 const std::vector<SpanReach>& reaches) {
+  std::vector<Failure> failures;
+  for (std::size_t i = 0; i + 1 < route.spans.size(); ++i) {
+    const int last = route.spans[i].last;
+    if (last < 0 || !is_whole(reaches[i], route.spans[i]) ||
+        !is_whole(reaches[i + 1], route.spans[i + 1]))
+      continue;
+    const Support& support = route.supports[static_cast<std::size_t>(last)];
+    if (support.point < 0 ||
+        route.route->points[static_cast<std::size_t>(support.point)].hold != HoldKind::clamp)
+      continue;
+    const ReachEnvelope merged =
+        merged_envelope(route, reaches[i].stretch.envelope, reaches[i + 1].stretch.envelope);
+    failures.push_back({&support, &reaches[i], &reaches[i + 1],
+                        make_stretch(route, merged.start_in, merged.end_in, merged)});
+  }
+  return failures;
+}
+
+/// How near a stretch of the bundle can come to one control, in either reach.
+using Measure = std::function<std::optional<Approach>(const Stretch&, Reach)>;
+
+/// The worst of all failures against one control; nothing where none lets the bundle reach it.
+struct Worst {
+  ReachPair pair;
+  const Support* clamp = nullptr;
+};
+
+std::optional<Worst> worst_failure(const std::vector<Failure>& failures, const Measure& measure,
+                                   double tolerance_in) {
+  std::optional<Worst> worst;
+  const auto reaches = [&](const std::optional<Approach>& approach) {
+    return approach && breaks(*approach, tolerance_in);
+  };
+  for (const Failure& failure : failures) {
+    const auto bound = measure(failure.merged, Reach::bound);
+    if (!reaches(bound)) continue;
+    if (reaches(measure(failure.before->stretch, Reach::bound)) ||
+        reaches(measure(failure.after->stretch, Reach::bound)))
+      continue;
+    auto likely = measure(failure.merged, Reach::likely);
+    if (!reaches(likely)) likely.reset();
+    const bool graver = !worst || (likely && !worst->pair.likely) ||
+                        (likely.has_value() == worst->pair.likely.has_value() &&
+                         (likely ? likely->margin_in < worst->pair.likely->margin_in
+                                 : bound->margin_in < worst->pair.bound.margin_in));
+    if (graver) worst = Worst{{*bound, likely}, failure.clamp};
+  }
+  return worst;
+}
+
+Judgement judgement_of(const RuleContext& context, const PreparedRoute& bundle, const Worst& worst,
+                       const std::string& what, double tolerance_in) {
+  Judgement judgement = context.at(bundle, worst_place(worst.pair).distance_in);
+  judge_margins(context, worst.pair, tolerance_in, clamp_failed, what, judgement);
+  judgement.message.insert(0, "if the " + worst.clamp->name + " lets go, the bundle ");
+  judgement.mend = "add a clamp beside it, or lead the bundle and " + what + " farther apart";
+  return judgement;
+}
+
+}  // namespace
+
+std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& bundle,
+                                           double tolerance_in) {
+  std::vector<Judgement> judgements;
+  if (bundle.line->kind != LineKind::wire) return judgements;
+  const std::vector<Failure> failures =
+      failures_of(bundle, context.motion.reaches[context.index_of(bundle)]);
+  if (failures.empty()) return judgements;
+  const double between_lines = 2 * tolerance_in;
+  for (const PreparedRoute& cable : context.prepared.routes) {
+    if (cable.line->kind != LineKind::cable) continue;
+    const Measure measure = [&](const Stretch& stretch, Reach reach) {
+      std::optional<Approach> nearest;
+      for (const Stretch& hanging : context.motion.hanging[context.index_of(cable)]) {
+        const auto found = nearest_lines(
+            stretch, hanging, reach, nearest ? nearest->margin_in : between_lines,
+            [&](double along, double) { return !context.is_passed_over(bundle, along); });
+        if (found) nearest = found;
+      }
+      return nearest;
+    };
+    if (const auto worst = worst_failure(failures, measure, between_lines)) {
+      judgements.push_back(judgement_of(context, bundle, *worst, cable.route->name, between_lines));
+      judgements.back().with = cable.route->name;
+      judgements.back().with_is_route = true;
+    }
+  }
+  const Obstacles& obstacles = context.prepared.obstacles;
+  const NeighbourFilter filter(context.prepared, bundle);
+  for (std::size_t i = 0; i < obstacles.parts().size(); ++i) {
+    const Part& part = obstacles.parts()[i];
+    if (!part.moves) continue;
+    const Measure measure = [&](const Stretch& stretch, Reach reach) -> std::optional<Approach> {
+      const auto found = nearest_structure(
+          stretch, reach, obstacles, tolerance_in, [](const Obstacle&) { return 0; },
+          [&](const Obstacle& obstacle, double along) {
+            return obstacle.part == static_cast<int>(i) && filter.counts(obstacle, along) &&
+                   !context.is_passed_over(bundle, along);
+          });
+      if (found.empty()) return std::nullopt;
+      return found.begin()->second;
+    };
+    if (const auto worst = worst_failure(failures, measure, tolerance_in)) {
+      judgements.push_back(judgement_of(context, bundle, *worst, part.name, tolerance_in));
+      judgements.back().with = part.name;
+    }
+  }
+  return judgements;
+}
+
+}  // namespace linewright
