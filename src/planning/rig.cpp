@@ -80,8 +80,9 @@ void add_stretch(RiggedCable& cable, const PreparedRoute& prepared, const CableS
   };
   if (!cable.is_rigged_over_strength()) cable.stretch_as_rigged_in = stretch(cable.rigged_lbf);
   if (!cable.is_loaded_over_strength())
-    cable.stretch_at_limit_load_in =
-        stretch(state.pulled_as_rigged_lbf ? state.pulled_as_rigged_lbf : cable.limit_load_lbf);
+    cable.stretch_at_limit_load_in = stretch(
+        state.pulled_as_rigged_lbf && !cable.is_rigged_over_strength() ? state.pulled_as_rigged_lbf
+                                                                       : cable.limit_load_lbf);
   if (!cable.stretch_as_rigged_in || !cable.stretch_at_limit_load_in) return;
   cable.travel_lost_in = travel_lost_in(prepared, state);
   if (cable.smaller_travel_in && *cable.smaller_travel_in > 0)

@@ -1,7 +1,6 @@
 // Clamps about control cables (14 CFR 23.685(a) [verified]: no jamming, chafing or interference).
 
-#include "lines/free_run.hpp"
-#include "lines/motion/reach.hpp"
+#include "lines/motion/line_motion.hpp"
 #include "lines/prepare.hpp"
 #include "rules/cable_project.hpp"
 
@@ -64,8 +63,7 @@ TEST(ClampedCable, InASleeveIsHeldByIt) {
 TEST(ClampedCable, HangsAsFarAsWithoutTheClamp) {
   const auto sag = [](const SmallProject& project) {
     const PreparedProject prepared = prepare(project.project);
-    return span_reaches(prepared, prepared.routes[0], free_runs(prepared))[0]
-        .stretch.envelope.sag_in;
+    return motion_of(prepared).reaches[0][0].stretch.envelope.sag_in;
   };
   SmallProject bare = clamped_cable(2);
   the_route(bare).points.clear();

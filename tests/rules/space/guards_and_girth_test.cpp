@@ -298,8 +298,7 @@ TEST(AHoseOfStatedLength, HasOverWhatThatIsMoreThanDrawn) {
 TEST(AHoseOfStatedLength, SharesItOutByTheLengthOfItsSpans) {
   const ProjectText project(
       along_fs("hose-rubber-1/4", "length: 22, points: [{at: [5, 0, 10], hold: clamp}]"));
-  const auto reaches =
-      span_reaches(project.prepared(), project.route("route"), free_runs(project.prepared()));
+  const auto reaches = project.reaches("route");
   ASSERT_EQ(reaches.size(), 2u);
   EXPECT_NEAR(reaches[0].stretch.envelope.surplus_in, 0.5, rounding_in);
   EXPECT_NEAR(reaches[1].stretch.envelope.surplus_in, 1.5, rounding_in);
