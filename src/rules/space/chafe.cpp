@@ -260,7 +260,9 @@ likely reach it fails, between the two it is a warning, beyond both it passes. E
 grommet, bushing or trim, and lines in a sleeve, may be touched; a sleeve that goes with its
 cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
-hose whose length is stated has over what that is more than drawn. Attachments count at their
+cable slides in its guides: "at the most" counts all that it has over between its two ends, cold
+or while the other cable of its control is pulled, in each of its spans, short of a clamp that
+holds it still; what is likely is the span's share. A hose whose length is stated has over what that is more than drawn. Attachments count at their
 diameter wherever the travel takes them. Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
