@@ -47,6 +47,21 @@ void assume_one_pilot(Project& project) {
                   fmt::join(names, ", "), two_pilots_ratio));
 }
 
+/// Says which cables were taken to be alone: how slack another one's pull leaves them follows from
+/// the control that both name.
+void assume_no_second_cable(Project& project) {
+  std::vector<std::string> names;
+  for (const Route& route : project.routes)
+    if (route.is_primary_control() && route.control.empty() && route.tension)
+      names.push_back(route.name);
+  if (names.empty()) return;
+  project.assumptions.push_back(
+      fmt::format("control is not stated for {}: no other cable was taken to work with {}, so that "
+                  "none slackens {} when it is pulled",
+                  fmt::join(names, ", "), names.size() == 1 ? "it" : "them",
+                  names.size() == 1 ? "it" : "them"));
+}
+
 }  // namespace
 
 Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::path& path) {
@@ -68,6 +83,7 @@ OpenedProject open_with_files(const std::filesystem::path& path) {
   if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files)};
   assume_pilot_forces(*loaded.project);
   assume_one_pilot(*loaded.project);
+  assume_no_second_cable(*loaded.project);
   return {*std::move(loaded.project), std::move(loaded.files)};
 }
 

@@ -234,7 +234,8 @@ std::vector<std::string> notes(const std::vector<RiggedCable>& cables) {
       "loses, until the other is slack; from there the pulled one carries the pull alone "
       "[calculated: a closed loop, lever arms alike]. A cable whose second one is not known is "
       "taken to have one like it. The pilot's pull counts at the hottest, the slack side at the "
-      "coldest. "
+      "coldest. The sag under the load factor is that at the least tension over the temperatures, "
+      "no load on the control. "
       "Friction and the joint factor 2.0 of 14 CFR 23.693, which is for the bearing of joints, are "
       "not in it."};
 }

@@ -272,5 +272,22 @@ TEST(CheckCommand, SaysWhatItTookForAPilotsForce) {
   EXPECT_FALSE(contains(assumptions(""), "dual_controls"));
 }
 
+TEST(CheckCommand, SaysWhichCablesItTookToBeAlone) {
+  const test::TempFolder folder;
+  const auto assumptions = [&](const std::string& keys) {
+    test::write(folder / "project.yaml",
+                "linewright: 1\nname: a\nunits: in\nnodes:\n  - {name: a, kind: pedal, at: [0, 0, "
+                "0]}\n  - {name: b, kind: horn, at: [50, 0, 0]}\nroutes:\n  - {name: left, system: "
+                "cable, line: cable-7x19-1/8-steel, from: a, to: b, tension: {rigged: 40 lbf}" +
+                    keys + "}\n");
+    const std::string out = run({"check", folder / "project.yaml", "--format", "json"}).out;
+    return json::parse(out).at("assumptions").dump();
+  };
+  const std::string said = "control is not stated for left";
+  EXPECT_TRUE(contains(assumptions(""), said));
+  EXPECT_FALSE(contains(assumptions(", control: rudder"), said));
+  EXPECT_FALSE(contains(assumptions(", primary: false"), said));
+}
+
 }  // namespace
 }  // namespace linewright

@@ -265,6 +265,9 @@ grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a ca
 or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
 cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
+cable slides in its guides: "at the most" counts all that it has over between its two ends, cold
+or while the other cable of its control is pulled, in each of its spans, short of a clamp that
+holds it still; what is likely is the span's share. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
 diameter wherever the travel takes them. Wire bundles are held against control cables and
 moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
