@@ -7,6 +7,7 @@
 #include "model/units.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
+#include "render/rule_examples.hpp"
 
 namespace linewright {
 
@@ -29,6 +30,13 @@ std::string limit_text(const LimitRow& row, const TextStyle& style) {
   return text + wrapped("    source:  ", cite(row));
 }
 
+/// The messages stand as `check` prints them, not indented: there their long lines fit.
+std::string examples_text(const RuleExamples& examples) {
+  return "\nExamples\n" + wrapped("  Not so:  ", examples.fails.differs) + "\n" +
+         std::string(examples.fails.messages) + "\n" +
+         wrapped("  But so:  ", examples.passes.differs) + "\n" + passes_in_place(examples);
+}
+
 }  // namespace
 
 std::string rules_text(const std::vector<const Rule*>& rules, const TextStyle& style) {
@@ -47,7 +55,9 @@ std::string rule_manual_text(const Rule& rule, const TextStyle& style) {
   for (const LimitRow& row : rule.limits) text += limit_text(row, style);
   if (!rule.catalogue_limits.empty()) text += paragraphs(2, rule.catalogue_limits);
   if (rule.limits.empty() && rule.catalogue_limits.empty()) text += "  none but geometry\n";
-  return text + "\nHow to mend it\n" + paragraphs(2, rule.mend);
+  text += "\nHow to mend it\n" + paragraphs(2, rule.mend);
+  const RuleExamples examples = examples_of(rule.name);
+  return examples.fails.messages.empty() ? text : text + examples_text(examples);
 }
 
 }  // namespace linewright
