@@ -106,17 +106,24 @@ TEST_P(RuleExample, DiffersFromItsOtherInOneLineWhichItsCommentNames) {
   EXPECT_EQ(different, 1u);
 }
 
+/// The words alone: `explain` wraps the long lines of messages.
+std::string words_of(const std::string& text) {
+  std::istringstream stream(text);
+  std::string words;
+  for (std::string word; stream >> word;) words += word + " ";
+  return words;
+}
+
 TEST_P(RuleExample, IsShownByExplain) {
   const std::string fails = rule_file(GetParam(), "fails.txt");
   const std::string passes = rule_file(GetParam(), "passes.txt");
   const std::string manual = run_program("explain " + GetParam()).output;
   const std::size_t section = manual.find("\nExamples\n");
   ASSERT_NE(section, std::string::npos);
-  const std::size_t shown = manual.find("\n" + fails + "\n  But so:  ", section);
-  ASSERT_NE(shown, std::string::npos);
-  const std::string last = manual.substr(manual.find("\n\n", shown + fails.size() + 2) + 2);
+  EXPECT_NE(words_of(manual.substr(section)).find(words_of(fails) + "But so: "), std::string::npos);
+  const std::string last = words_of(manual.substr(manual.rfind("\n\n")));
   EXPECT_FALSE(last.empty());
-  EXPECT_NE(passes.find(last), std::string::npos) << last;
+  EXPECT_NE(words_of(passes).find(last), std::string::npos) << last;
 
   const json rule =
       json::parse(run_program("explain --format json " + GetParam()).output).at("rule");
