@@ -22,6 +22,7 @@ enum class NodeKind {
   union_fitting,
   bulkhead,
   cap,
+  valve,
   end,
   horn,
   pedal,
@@ -43,8 +44,8 @@ struct Node {
   SourceLocation where;
   std::optional<Arm> arm = {};  ///< horn, pedal: what it turns on
 
-  /// True when structure holds the node sideways. Ports, probes, instruments, drains, bulkhead
-  /// unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their lines
+  /// True when structure holds the node sideways. Ports, probes, instruments, drains, valves,
+  /// bulkhead unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their lines
   /// unless `fixed` says otherwise.
   bool held() const {
     if (fixed) return *fixed;

@@ -36,7 +36,8 @@ void add_volumes(AirSystem& system, const CutList& cuts) {
   }
   for (const Node* node : system.network.nodes) {
     system.node_volume_in3.push_back(node->volume_in3.value_or(0));
-    const bool hollow = node->kind == NodeKind::instrument || node->kind == NodeKind::tee;
+    const bool hollow = node->kind == NodeKind::instrument || node->kind == NodeKind::tee ||
+                        node->kind == NodeKind::valve;
     if (hollow && !node->volume_in3) system.nodes_without_volume.push_back(node->name);
   }
 }

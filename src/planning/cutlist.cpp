@@ -149,7 +149,8 @@ class SystemTally {
     if (!entry.counted.insert(&node).second) return;
     if (node.volume_in3)
       entry.cut.volume_in3 += *node.volume_in3;
-    else if (node.kind == NodeKind::instrument || node.kind == NodeKind::tee)
+    else if (node.kind == NodeKind::instrument || node.kind == NodeKind::tee ||
+             node.kind == NodeKind::valve)
       entry.cut.nodes_without_volume.push_back(node.name);
   }
 

@@ -20,6 +20,7 @@ inline constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind:
                                        Choice<NodeKind>{"union", NodeKind::union_fitting},
                                        Choice<NodeKind>{"bulkhead", NodeKind::bulkhead},
                                        Choice<NodeKind>{"cap", NodeKind::cap},
+                                       Choice<NodeKind>{"valve", NodeKind::valve},
                                        Choice<NodeKind>{"end", NodeKind::end},
                                        Choice<NodeKind>{"horn", NodeKind::horn},
                                        Choice<NodeKind>{"pedal", NodeKind::pedal}};

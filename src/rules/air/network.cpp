@@ -109,6 +109,7 @@ bool carries_air(NodeKind kind) {
     case NodeKind::instrument:
     case NodeKind::drain:
     case NodeKind::tee:
+    case NodeKind::valve:
       return true;
     default:
       return false;
@@ -164,11 +165,18 @@ std::optional<Judgement> judge_openings(const RuleContext& context, const Node& 
 
 Judgement judge_joint(const RuleContext& context, const Node& node, const Routes& routes) {
   Judgement judgement = at_node(context, joined, *routes.front(), node);
+  const Route& first = *routes.front()->route;
   const PreparedRoute* other = nullptr;
-  for (const PreparedRoute* route : routes)
-    if (route->route->system_name != routes.front()->route->system_name) other = route;
+  bool two_meet = false;
+  for (const PreparedRoute* route : routes) {
+    if (route->route->system_name == first.system_name) continue;
+    two_meet = true;
+    // Shut, a valve keeps two systems apart; open, it joins them, which two of one pressure may be.
+    if (node.kind != NodeKind::valve || route->route->system != first.system) other = route;
+  }
   if (holds_true(judgement, !other, joined)) {
-    judgement.message = "one system meets at " + node.name;
+    judgement.message = two_meet ? "two systems of one pressure meet at valve " + node.name
+                                 : "one system meets at " + node.name;
     return judgement;
   }
   judgement.message = "system '" + routes.front()->route->system_name + "' is joined to system '" +
@@ -311,7 +319,8 @@ const Rule& network_rule() {
       .explanation =
           R"(Routes that share a node are joined there. No opening of a pressure line may be
 left open; lines of different systems must not meet at a node (an instrument with two
-connections has a node for each); each static system reaches a static port, better one on each
+connections has a node for each), but for two of one pressure at a valve, such as an alternate
+static source, which are judged as with the valve shut; each static system reaches a static port, better one on each
 side, and each pitot or alpha system its probe; each system feeds an instrument and has a
 drain. Vents end in the open and are judged only for being joined to a pressure.)",
       .mend = "Join, cap or move the line that the message names.",

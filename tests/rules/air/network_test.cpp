@@ -214,6 +214,64 @@ TEST(Network, TwoSystemsOfOneKindDoNotMix) {
                        "system 'static' is joined to system 'static: alternate' at tee-ports"));
 }
 
+/// Two static systems, each with two ports, a drain and an altimeter, that meet at `middle`.
+SmallProject two_static_systems(NodeKind middle) {
+  SmallProject project = sound_static_system();
+  project.node("port-left-2", NodeKind::static_port, {200, -10, 12})
+      .node("port-right-2", NodeKind::static_port, {200, 10, 12})
+      .node("tee-ports-2", NodeKind::tee, {190, 0, 16})
+      .node("tee-drain-2", NodeKind::tee, {130, 0, 6})
+      .node("tee-valve", NodeKind::tee, {70, 4, 20})
+      .node("tee-valve-2", NodeKind::tee, {70, -4, 20})
+      .node("drain-2", NodeKind::drain, {130, 0, 3})
+      .node("altimeter-2", NodeKind::instrument, {60, -4, 28})
+      .node("middle", middle, {65, 0, 22});
+  std::erase_if(project.project.routes, [](const Route& route) { return route.name == "forward"; });
+  project.route("forward", "tube-nylon-1/4", "tee-drain", "tee-valve");
+  project.route("gauge", "tube-nylon-1/4", "tee-valve", "altimeter");
+  project.route("across", "tube-nylon-1/4", "tee-valve", "middle");
+  const std::size_t first_of_second = project.project.routes.size();
+  project.route("left-2", "tube-nylon-1/4", "port-left-2", "tee-ports-2");
+  project.route("right-2", "tube-nylon-1/4", "port-right-2", "tee-ports-2");
+  project.route("main-2", "tube-nylon-1/4", "tee-ports-2", "tee-drain-2");
+  project.route("down-2", "tube-nylon-1/4", "tee-drain-2", "drain-2");
+  project.route("forward-2", "tube-nylon-1/4", "tee-drain-2", "tee-valve-2");
+  project.route("gauge-2", "tube-nylon-1/4", "tee-valve-2", "altimeter-2");
+  project.route("across-2", "tube-nylon-1/4", "tee-valve-2", "middle");
+  for (std::size_t i = first_of_second; i < project.project.routes.size(); ++i)
+    project.project.routes[i].system_name = "static: alternate";
+  return project;
+}
+
+// An alternate static source comes in by a valve [common practice, no source].
+TEST(Network, AValveMayJoinTwoSystemsOfOnePressure) {
+  EXPECT_TRUE(not_passed(judged(two_static_systems(NodeKind::valve))).empty());
+  const Judgement joint = fault(two_static_systems(NodeKind::union_fitting));
+  EXPECT_EQ(joint.verdict, Verdict::fail);
+  EXPECT_EQ(joint.with, "middle");
+}
+
+TEST(Network, AValveDoesNotJoinTwoPressures) {
+  SmallProject project = two_static_systems(NodeKind::valve);
+  for (Route& route : project.project.routes) {
+    if (route.name != "across-2") continue;
+    route.system = SystemKind::pitot;
+    route.system_name = "pitot";
+  }
+  const std::vector<Judgement> faults = not_passed(judged(project));
+  EXPECT_TRUE(std::any_of(faults.begin(), faults.end(), [](const Judgement& each) {
+    return each.verdict == Verdict::fail && each.with == "middle";
+  }));
+}
+
+TEST(Network, AValveShutsALineThatEndsAtIt) {
+  SmallProject project = two_static_systems(NodeKind::valve);
+  project.node("shut", NodeKind::valve, {66, 2, 22});
+  for (Route& route : project.project.routes)
+    if (route.name == "across") route.to = "shut";
+  EXPECT_TRUE(not_passed(judged(project)).empty());
+}
+
 TEST(Network, SystemThatReachesNoPortFails) {
   SmallProject project = sound_static_system();
   change_kind(project, "port-left", NodeKind::drain);
