@@ -3,6 +3,7 @@
 #include "render/amount.hpp"
 #include "render/json_values.hpp"
 #include "render/layout.hpp"
+#include "render/rule_examples.hpp"
 
 namespace linewright {
 
@@ -36,7 +37,10 @@ std::string rules_json(const std::vector<const Rule*>& rules) {
 }
 
 std::string rule_manual_json(const Rule& rule) {
-  return json_text({{"linewright", json_header()}, {"rule", rule_json(rule)}});
+  Json manual = rule_json(rule);
+  const RuleExamples examples = examples_of(rule.name);
+  manual["examples"] = {{"fails", examples.fails.messages}, {"passes", examples.passes.messages}};
+  return json_text({{"linewright", json_header()}, {"rule", std::move(manual)}});
 }
 
 }  // namespace linewright

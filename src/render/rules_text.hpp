@@ -11,7 +11,7 @@ namespace linewright {
 /// Every rule with its purpose.
 std::string rules_text(const std::vector<const Rule*>& rules, const TextStyle& style);
 
-/// One rule's manual: what it judges, its limits with sources, and how it is mended.
+/// One rule's manual: what it judges, its limits with sources, how it is mended, and examples.
 std::string rule_manual_text(const Rule& rule, const TextStyle& style);
 
 }  // namespace linewright

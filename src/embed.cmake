@@ -1,0 +1,15 @@
+# Writes text files as string literals, under their paths below BASE, into a source that defines
+# FUNCTION, which HEADER declares. Literals have a length limit, so each line is one piece.
+set(body "#include \"${HEADER}\"\n\nnamespace linewright {\n\n")
+string(APPEND body "const std::vector<${TYPE}>& ${FUNCTION}() {\n")
+string(APPEND body "  static const std::vector<${TYPE}> files{\n")
+foreach(file IN LISTS FILES)
+  file(RELATIVE_PATH name ${BASE} ${file})
+  file(READ ${file} text)
+  string(REPLACE "\\" "\\\\" text "${text}")
+  string(REPLACE "\"" "\\\"" text "${text}")
+  string(REPLACE "\n" "\\n\"\n       \"" text "${text}")
+  string(APPEND body "      {\"${name}\",\n       \"${text}\"},\n")
+endforeach()
+string(APPEND body "  };\n  return files;\n}\n\n}  // namespace linewright\n")
+file(WRITE ${OUTPUT} "${body}")
