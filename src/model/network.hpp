@@ -45,8 +45,8 @@ struct Node {
   std::optional<Arm> arm = {};  ///< horn, pedal: what it turns on
 
   /// True when structure holds the node sideways. Ports, probes, instruments, drains, valves,
-  /// bulkhead unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their lines
-  /// unless `fixed` says otherwise.
+  /// bulkhead unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their
+  /// lines unless `fixed` says otherwise.
   bool held() const {
     if (fixed) return *fixed;
     return kind != NodeKind::tee && kind != NodeKind::union_fitting && kind != NodeKind::cap &&

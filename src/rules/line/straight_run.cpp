@@ -7,13 +7,12 @@ namespace linewright {
 
 namespace {
 
-constexpr LimitRow bends_wanted{
-    .name = "bends-between-fittings",
-    .subject = "bends in a rigid tube between two fittings",
-    .value = 1,
-    .unit = Unit::none,
-    .source = "MIL-H-8891A para 3.11.4.5",
-    .mark = Mark::verified};
+constexpr LimitRow bends_wanted{.name = "bends-between-fittings",
+                                .subject = "bends in a rigid tube between two fittings",
+                                .value = 1,
+                                .unit = Unit::none,
+                                .source = "MIL-H-8891A para 3.11.4.5",
+                                .mark = Mark::verified};
 constexpr LimitRow counts_as_bend{.name = "turn-that-counts",
                                   .subject = "turn that counts as a bend",
                                   .value = 5,
