@@ -32,12 +32,7 @@ NamedHole find_hole(const Project& project, const Walls& walls, const std::strin
 }
 
 std::optional<double> bore_of(const Hole& hole) {
-  if (hole.bore_in) return hole.bore_in;
-  const auto* circle = std::get_if<Circle>(&hole.shape);
-  if (!circle) return std::nullopt;
-  if (hole.edge == EdgeGuard::grommet) return circle->diameter_in - grommet_hole_over_bore_in;
-  if (hole.edge == EdgeGuard::bushing) return circle->diameter_in - bushing_hole_over_bore_in;
-  return std::nullopt;
+  return hole.bore_in ? hole.bore_in : usual_bore_in(hole);
 }
 
 std::string hold_words(HoldKind hold) {
@@ -216,6 +211,14 @@ PreparedRoute prepare_route(const Project& project, const Walls& walls, const Ro
 }
 
 }  // namespace
+
+std::optional<double> usual_bore_in(const Hole& hole) {
+  const auto* circle = std::get_if<Circle>(&hole.shape);
+  if (!circle) return std::nullopt;
+  if (hole.edge == EdgeGuard::grommet) return circle->diameter_in - grommet_hole_over_bore_in;
+  if (hole.edge == EdgeGuard::bushing) return circle->diameter_in - bushing_hole_over_bore_in;
+  return std::nullopt;
+}
 
 double drawn_radius_in(const RoutePoint& point, const Line& line) {
   if (point.bend_in) return *point.bend_in;

@@ -11,6 +11,10 @@ inline constexpr double clamp_play_in = 0.02;
 /// 1/16 in between the bore and the largest line.
 inline constexpr double guide_play_in = 1.0 / 32;
 
+/// The bore of what usually guards so large a round hole with a grommet or a bushing; nothing for
+/// any other hole.
+std::optional<double> usual_bore_in(const Hole& hole);
+
 /// Largest bore, as a multiple of the line's outside diameter, in which a guide still counts as a
 /// support [common practice, no source].
 inline constexpr double holding_bore_ratio = 2.0;
