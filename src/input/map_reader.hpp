@@ -16,18 +16,22 @@ enum class Asked { either, as_needed, as_optional };
 template <const MapSpec& map, Asked asked, KeyKind... kinds>
 class KeyOf {
  public:
-  consteval KeyOf(const char* name) : key_(map.find(name)) {
-    if (key_ == nullptr) throw "the map's table has no such key";
-    if (sizeof...(kinds) > 0 && !((key_->kind == kinds) || ...)) throw "the key is of another kind";
-    if (asked == Asked::as_needed && key_->need == Need::never) throw "the key may be left out";
-    if (asked == Asked::as_optional && key_->need == Need::always) throw "the key is needed";
+  consteval KeyOf(std::string_view name) {
+    while (index_ < map.keys.size() && map.keys[index_].name != name) ++index_;
+    if (index_ == map.keys.size()) throw "the map's table has no such key";
+    const KeySpec& key = map.keys[index_];
+    if (sizeof...(kinds) > 0 && !((key.kind == kinds) || ...)) throw "the key is of another kind";
+    if (asked == Asked::as_needed && key.need == Need::never) throw "the key may be left out";
+    if (asked == Asked::as_optional && key.need == Need::always) throw "the key is needed";
   }
+  consteval KeyOf(const char* name) : KeyOf(std::string_view(name)) {}
 
-  constexpr operator const KeySpec&() const { return *key_; }
-  constexpr const KeySpec* operator->() const { return key_; }
+  constexpr operator const KeySpec&() const { return map.keys[index_]; }
+  constexpr const KeySpec* operator->() const { return &map.keys[index_]; }
 
  private:
-  const KeySpec* key_;
+  // No pointer: with the sanitizers GCC 12 compares none with nullptr while it compiles.
+  std::size_t index_ = 0;
 };
 
 /// The same for a word, whose choices must be those of the table.
