@@ -91,6 +91,7 @@ void add_bores(const Project& project, Sentences& sentences) {
       const RoutePoint& point = route.points[i];
       if (!guides(point) || point.bore_in) continue;
       const Hole* hole = hole_named(project, point.through);
+      if (!hole && !point.through.empty()) continue;  // a hole in a wall has its own bore
       if (!hole || (!hole->bore_in && !usual_bore_in(*hole))) points.push_back(at_point(route, i));
     }
   sentences.add(points, fmt::format("guides that state no bore: {{}}; they were taken to hold the "
@@ -245,9 +246,9 @@ void add_attachments(const Project& project, Sentences& sentences) {
 void add_lines(const Project& project, Sentences& sentences) {
   Names names;
   for (const Line& line : project.catalogue.lines)
-    if (line.where && !line.plus_tolerance_in) names.push_back(line.name);
+    if (line.where && line.plus_tolerance_in == 0) names.push_back(line.name);
   sentences.add(names,
-                "lines that state no plus_tolerance: {}; none was taken to be larger than "
+                "lines with no plus_tolerance: {}; none was taken to be larger than "
                 "its outside diameter");
 }
 
