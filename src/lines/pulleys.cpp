@@ -39,6 +39,32 @@ std::optional<Vec3> centre_of_turn(Vec3 corner, const Legs& legs, double radius_
   return corner + unit(inward) * (radius_in / cosine);
 }
 
+/// Part of a route.
+struct Along {
+  double from_in = 0;
+  double to_in = 0;
+};
+
+/// What of the route lies in the groove.
+Along bearing_on(const PreparedRoute& route, std::size_t index) {
+  for (const Bend& bend : route.centreline.bends())
+    if (bend.corner == static_cast<int>(index) + 1) return {bend.start_in, bend.end_in};
+  return {route.point_distance_in[index], route.point_distance_in[index]};
+}
+
+/// The same with the straights on both sides, to where the route turns next.
+Along with_legs(const PreparedRoute& route, std::size_t index) {
+  Along along{0, route.length_in()};
+  for (const Bend& bend : route.centreline.bends()) {
+    if (bend.corner <= static_cast<int>(index)) along.from_in = bend.end_in;
+    if (bend.corner > static_cast<int>(index) + 1) {
+      along.to_in = bend.start_in;
+      break;
+    }
+  }
+  return along;
+}
+
 std::optional<RoutePulley> pulley_at(const PreparedRoute& route, std::size_t index) {
   const RoutePoint& point = route.route->points[index];
   if (point.hold != HoldKind::pulley || !point.diameter_in) return std::nullopt;
@@ -60,14 +86,10 @@ std::optional<RoutePulley> pulley_at(const PreparedRoute& route, std::size_t ind
   pulley.body.width_in = point.width_in.value_or(pulley_width_diameters * cable);
   const double off = pulley.body.rim_radius_in + off_rim_in;
   const double leaves = std::sqrt(std::max(off * off - groove * groove, 0.0));
-  pulley.from_in = pulley.to_in = route.point_distance_in[index];
-  for (const Bend& bend : route.centreline.bends()) {
-    if (bend.corner != static_cast<int>(index) + 1) continue;
-    pulley.from_in = bend.start_in;
-    pulley.to_in = bend.end_in;
-  }
-  pulley.from_in -= leaves;
-  pulley.to_in += leaves;
+  const Along along = bearing_on(route, index);
+  const Along legs_too = with_legs(route, index);
+  pulley.from_in = std::min(along.from_in - leaves, legs_too.from_in);
+  pulley.to_in = std::max(along.to_in + leaves, legs_too.to_in);
   return pulley;
 }
 

@@ -21,7 +21,8 @@ inline constexpr double pulley_width_diameters = 2.0;
 struct RoutePulley {
   const Route* route = nullptr;
   PulleyBody body;
-  /// The part of the route that bears on it, and what of both legs is within an inch of its rim.
+  /// The part of the route that bears on it, with the straights on both sides: slack, they fall
+  /// back onto it. At the least what is within an inch of its rim.
   double from_in = 0;
   double to_in = 0;
 };

@@ -84,16 +84,6 @@ TEST(PulleyBody, LeavesItsOwnCableAlone) {
   EXPECT_TRUE(at_pulley(reversed(over_pulley())).empty());
 }
 
-TEST(PulleyBody, FailsInItsOwnCableWhereThatComesByAgain) {
-  // Counted from the nose: the one at FS 44 is the first.
-  SmallProject project =
-      cable_project({pulley_at({50, 0, 10}, 5, {0, 1, 0}), pulley_at({50, 0, 40}, 3, {0, 1, 0}),
-                     pulley_at({44, 0, 40}, 3, {0, 1, 0})},
-                    {46.5, 0, 0});
-  set_tension(project, 40, 150);
-  EXPECT_EQ(sole(at_pulley(project, "pulley 2 of rudder-left")).verdict, Verdict::fail);
-}
-
 /// A second cable over a pulley of its own on the same spindle.
 SmallProject side_by_side(double pitch_in) {
   SmallProject project = over_pulley();
@@ -105,6 +95,25 @@ SmallProject side_by_side(double pitch_in) {
   route.travel = Travel{1, 1, {}};
   project.project.build_tolerance_in = 0.06;
   return project;
+}
+
+TEST(PulleyBody, IsWhatItsOwnCableFallsBackOntoWhenSlack) {
+  // In a pair on one spindle, each slack while the other is pulled.
+  SmallProject project = side_by_side(0.5);
+  for (Route& route : project.project.routes) route.control = "rudder";
+  project.project.temperature = {30, 70, 110};
+  for (const Judgement& judgement : project.judged_by("chafe"))
+    EXPECT_FALSE(contains(judgement.with.value_or(""), "pulley")) << judgement.message;
+}
+
+TEST(PulleyBody, FailsInItsOwnCableWhereThatComesByAgain) {
+  // Counted from the nose: the one at FS 44 is the first.
+  SmallProject project =
+      cable_project({pulley_at({50, 0, 10}, 5, {0, 1, 0}), pulley_at({50, 0, 40}, 3, {0, 1, 0}),
+                     pulley_at({44, 0, 40}, 3, {0, 1, 0})},
+                    {46.5, 0, 0});
+  set_tension(project, 40, 150);
+  EXPECT_EQ(sole(at_pulley(project, "pulley 2 of rudder-left")).verdict, Verdict::fail);
 }
 
 TEST(PulleyBody, LeavesCablesInOtherGroovesOfOneSpindleAlone) {
