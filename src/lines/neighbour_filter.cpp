@@ -83,30 +83,42 @@ bool NeighbourFilter::is_once_more(const Obstacle& obstacle, const Crossing& cro
   return depth_in_hole_in(crossing, place) <= same_edge_in;
 }
 
-bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
-  const RoutePulley* pulley = prepared_.pulley_of(obstacle.part);
-  if (pulley) return !runs_on(*pulley, prepared_.pulleys, route_, distance_in);
-  return !own_arms_.pass_over(obstacle, distance_in) &&
-         at_from_.reason(obstacle, distance_in) == SeatReason::counts &&
-         at_to_.reason(obstacle, route_.length_in() - distance_in) == SeatReason::counts;
-}
-
-std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double distance_in) const {
-  const auto words = [](SeatReason reason, const std::string& node) -> std::string {
-    if (reason == SeatReason::stands_on) return "the fitting at " + node + " stands on it";
-    return "it lies beside the fitting at " + node + ", and the line leads away from it";
-  };
+NeighbourFilter::Reason NeighbourFilter::reason(const Obstacle& obstacle,
+                                                double distance_in) const {
   if (const RoutePulley* pulley = prepared_.pulley_of(obstacle.part)) {
     if (!runs_on(*pulley, prepared_.pulleys, route_, distance_in)) return {};
-    return pulley->route == route_.route ? "the cable bears on it"
-                                         : "the cable bears on a pulley beside it, on one spindle";
+    return {pulley->route == route_.route ? Why::bears_on_it : Why::bears_beside_it};
   }
-  if (own_arms_.pass_over(obstacle, distance_in)) return "the end of the cable goes with it";
+  if (own_arms_.pass_over(obstacle, distance_in)) return {Why::goes_with_it};
   const double from_to_in = route_.length_in() - distance_in;
   for (const auto& [seat, from_end_in] :
        {std::pair{&at_from_, distance_in}, std::pair{&at_to_, from_to_in}}) {
     const SeatReason reason = seat->reason(obstacle, from_end_in);
-    if (reason != SeatReason::counts) return words(reason, seat->node().name);
+    if (reason == SeatReason::stands_on) return {Why::stands_on_it, &seat->node()};
+    if (reason == SeatReason::left_behind) return {Why::leaves_it_behind, &seat->node()};
+  }
+  return {};
+}
+
+bool NeighbourFilter::counts(const Obstacle& obstacle, double distance_in) const {
+  return reason(obstacle, distance_in).why == Why::counts;
+}
+
+std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double distance_in) const {
+  const auto [why, node] = reason(obstacle, distance_in);
+  switch (why) {
+    case Why::counts:
+      return {};
+    case Why::bears_on_it:
+      return "the cable bears on it";
+    case Why::bears_beside_it:
+      return "the cable bears on a pulley beside it, on one spindle";
+    case Why::goes_with_it:
+      return "the end of the cable goes with it";
+    case Why::stands_on_it:
+      return "the fitting at " + node->name + " stands on it";
+    case Why::leaves_it_behind:
+      return "it lies beside the fitting at " + node->name + ", and the line leads away from it";
   }
   return {};
 }

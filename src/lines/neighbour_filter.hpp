@@ -25,7 +25,8 @@ class NeighbourFilter {
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// False near an end of the route for what its fitting stands on or leads away from: see
-  /// `FittingSeat::reason`; and for the part that a cable's end goes with.
+  /// `FittingSeat::reason`; and for the part that a cable's end goes with, and the pulleys that it
+  /// bears on.
   bool counts(const Obstacle& obstacle, double distance_in) const;
   /// Why not, in a sentence; empty where it counts.
   std::string why_passed_over(const Obstacle& obstacle, double distance_in) const;
@@ -43,6 +44,20 @@ class NeighbourFilter {
   bool web_crossing_near(const Obstacle& obstacle, double distance_in) const;
 
  private:
+  enum class Why {
+    counts,
+    bears_on_it,
+    bears_beside_it,
+    goes_with_it,
+    stands_on_it,
+    leaves_it_behind,
+  };
+  struct Reason {
+    Why why = Why::counts;
+    const Node* node = nullptr;  ///< of the fitting that stands on it or leaves it behind
+  };
+  Reason reason(const Obstacle& obstacle, double distance_in) const;
+
   template <typename Counts>
   bool any_crossing_near(const Obstacle& obstacle, double distance_in, const Counts& counts) const;
 

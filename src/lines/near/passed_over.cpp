@@ -19,7 +19,7 @@ void add_structure(const PreparedProject& prepared, const PreparedRoute& route,
   const double length = route.length_in();
   const double zone = std::min(fitting_zone_in, length / 2);
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    return !filter.why_passed_over(obstacle, along).empty();
+    return !filter.counts(obstacle, along);
   };
   const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
   for (const auto& [start, end] : {std::pair{0.0, zone}, std::pair{length - zone, length}})
