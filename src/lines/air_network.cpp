@@ -8,6 +8,8 @@
 #include <string>
 #include <utility>
 
+#include "model/angle.hpp"
+
 namespace linewright {
 
 namespace {
@@ -78,8 +80,8 @@ std::vector<AirNetwork> air_networks(const PreparedProject& prepared) {
 }
 
 Vec3 up_in_attitude(double pitch_deg, double roll_deg) {
-  const double pitch_rad = pitch_deg * pi / 180;
-  const double roll_rad = roll_deg * pi / 180;
+  const double pitch_rad = radians_of(pitch_deg);
+  const double roll_rad = radians_of(roll_deg);
   return {-std::sin(pitch_rad), -std::sin(roll_rad) * std::cos(pitch_rad),
           std::cos(roll_rad) * std::cos(pitch_rad)};
 }

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <utility>
 
 #include "geometry/minimise.hpp"
 #include "lines/own_arm.hpp"
+#include "model/angle.hpp"
 
 namespace linewright {
 
@@ -19,10 +19,10 @@ constexpr double rounding_in = 1e-6;
 constexpr double no_nearer_in = 5e-4;
 
 /// Faces turned by more than this from each other are not one [common practice, no source].
-const double same_face_cosine = std::cos(30 * std::numbers::pi / 180);
+const double same_face_cosine = std::cos(radians_of(30));
 
 /// A node is over a face where the way to it stands at 45 degrees or steeper.
-const double over_face_cosine = std::cos(45 * std::numbers::pi / 180);
+const double over_face_cosine = std::cos(radians_of(45));
 
 std::optional<Vec3> normal_of(const Part& part, const Obstacle& obstacle) {
   if (part.kind == PartKind::frame) return Vec3{1, 0, 0};

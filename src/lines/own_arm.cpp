@@ -26,15 +26,18 @@ std::vector<int> pieces_at(const Mover& mover, Vec3 at) {
   return pieces;
 }
 
-/// How far the sweep carries a place from where it is drawn, at the most.
-double carried_in(const Mover& mover, Vec3 at) {
-  const double from_axis = norm(cross(unit(mover.axis), at - mover.pivot));
-  const double turn_rad = std::max(std::abs(mover.sweep_from_deg), std::abs(mover.sweep_to_deg)) *
-                          std::numbers::pi / 180;
-  return 2 * from_axis * std::sin(std::min(turn_rad, std::numbers::pi) / 2);
+/// The larger turn of the sweep from where the mover is drawn.
+double largest_turn_deg(const Mover& mover) {
+  return std::max(std::abs(mover.sweep_from_deg), std::abs(mover.sweep_to_deg));
 }
 
 }  // namespace
+
+double carried_in(const Mover& mover, Vec3 at, double turn_deg) {
+  const double from_axis = norm(cross(unit(mover.axis), at - mover.pivot));
+  const double turn_rad = radians_of(turn_deg);
+  return 2 * from_axis * std::sin(std::min(turn_rad, std::numbers::pi) / 2);
+}
 
 bool turns_with(const Node& node, const Mover& mover) {
   if (!node.arm) return false;
@@ -49,10 +52,8 @@ bool is_on(const Mover& mover, Vec3 at) {
 
 bool end_moves(const PreparedRoute& route, const Node& node) {
   if (route.line->kind != LineKind::cable) return false;
-  const bool still =
-      route.moves && route.moves->toward_from_in <= 0 && route.moves->toward_to_in <= 0;
   const bool on_arm = node.arm || node.kind == NodeKind::horn || node.kind == NodeKind::pedal;
-  return on_arm && !still;
+  return on_arm && !route.stays();
 }
 
 OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
@@ -64,7 +65,8 @@ OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
       if (!turns_with(*node, mover)) continue;
       arms_.push_back({*part, pieces_at(mover, node->at),
                        node == route.from ? 0 : route.length_in(),
-                       carried_in(mover, node->at) + mover.radius_in + fitting_zone_in});
+                       carried_in(mover, node->at, largest_turn_deg(mover)) + mover.radius_in +
+                           fitting_zone_in});
     }
   }
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "lines/prepared.hpp"
+#include "model/angle.hpp"
 
 namespace linewright {
 
@@ -13,10 +14,14 @@ namespace linewright {
 inline constexpr double same_axis_within_in = 0.1;
 /// And where the two axes lean from each other by no more than this, 1 degree, either way round
 /// [common practice, no source].
-inline constexpr double same_axis_within_rad = 3.14159265358979323846 / 180;
+inline constexpr double same_axis_within_rad = radians_of(1);
 
 /// True where the node's arm is stated and turns on the mover's own axis.
 bool turns_with(const Node& node, const Mover& mover);
+
+/// How far a turn of the mover carries a place that goes with it: the chord 2 r sin(a/2), and for
+/// more than half a turn the diameter.
+double carried_in(const Mover& mover, Vec3 at, double turn_deg);
 
 /// True where the drawn chain comes within `mount_distance_in` of a place.
 bool is_on(const Mover& mover, Vec3 at);

@@ -7,4 +7,8 @@ namespace linewright {
 
 inline constexpr double degrees_per_radian = 180 / std::numbers::pi;
 
+constexpr double radians_of(double degrees) {
+  return degrees * std::numbers::pi / 180;
+}
+
 }  // namespace linewright

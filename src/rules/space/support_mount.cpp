@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "lines/edge_guard.hpp"
 #include "lines/neighbour_filter.hpp"
+#include "lines/own_arm.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -55,15 +55,6 @@ const Mover* find_mover(const PreparedProject& prepared, const std::string& name
   return nullptr;
 }
 
-/// How far the mover carries what is fixed to it at a place, from one end of its sweep to the
-/// other.
-double carried_in(const Mover& mover, Vec3 at) {
-  const double from_axis = norm(cross(unit(mover.axis), at - mover.pivot));
-  const double turn_rad =
-      std::abs(mover.sweep_to_deg - mover.sweep_from_deg) * std::numbers::pi / 180;
-  return 2 * from_axis * std::sin(std::min(turn_rad, std::numbers::pi) / 2);
-}
-
 bool is_clamp(const PreparedRoute& route, const Support& support) {
   return support.point >= 0 &&
          route.route->points[static_cast<std::size_t>(support.point)].hold == HoldKind::clamp;
@@ -76,9 +67,11 @@ Judgement judge_carried(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = context.at(route, support.distance_in);
   judgement.location = where;
   judgement.with = mover.name;
+  const double sweep_deg = std::abs(mover.sweep_to_deg - mover.sweep_from_deg);
   // The far side of the line: on the axis itself a line is twisted.
-  const double carried = std::max(carried_in(mover, route.centreline.at(support.distance_in)),
-                                  route.radius_in(support.distance_in));
+  const double carried =
+      std::max(carried_in(mover, route.centreline.at(support.distance_in), sweep_deg),
+               route.radius_in(support.distance_in));
   const LineKind kind = route.line->kind;
   const bool gives = kind == LineKind::hose || kind == LineKind::wire ||
                      (kind == LineKind::cable && !is_clamp(route, support));
