@@ -58,7 +58,7 @@ std::vector<Leg> legs_between(const std::vector<PathCorner>& corners) {
 
 Turn turn_between(Vec3 before, Vec3 after, double radius_in) {
   Turn turn;
-  turn.angle_rad = std::atan2(norm(cross(before, after)), dot(before, after));
+  turn.angle_rad = angle_between_rad(before, after);
   turn.bends = turn.angle_rad >= Centreline::straight_below_rad;
   if (!turn.bends) return turn;
   turn.drawn_radius_in = std::max(radius_in, 0.0);

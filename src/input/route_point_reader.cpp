@@ -55,11 +55,9 @@ void check_pulley_keys(const RoutePoint& point, PointReader& fields, ReadContext
 /// What only one kind of support can have. A key that would be passed over is an error.
 void check_support_keys(const RoutePoint& point, PointReader& fields, ReadContext& context) {
   const bool pulley = point.hold == HoldKind::pulley;
-  const bool bored = point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
-                     point.hold == HoldKind::bushing;
   if (pulley) check_pulley_keys(point, fields, context);
   if (!pulley) fields.refuse_keys_of("a pulley");
-  if (!bored) fields.refuse_keys_of("a fairlead, a grommet or a bushing");
+  if (!point.is_bored_guide()) fields.refuse_keys_of("a fairlead, a grommet or a bushing");
   if (point.hold != HoldKind::fairlead) fields.refuse_keys_of("a fairlead");
   if (!fields.has("hold") && fields.has("to"))
     context.error(fields.where_of("to"),

@@ -33,6 +33,8 @@ struct CableFriction {
 
   /// Of all turns, one after the other: the capstan equation's product.
   double ratio() const;
+  /// What it takes to move the cable at a tension, beyond what is pulled at its other end.
+  double to_move_lbf(double tension_lbf) const { return tension_lbf * (ratio() - 1); }
   double turn_rad(GuideKind kind) const;
 };
 

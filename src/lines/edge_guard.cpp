@@ -10,11 +10,6 @@ namespace {
 
 constexpr double rounding_in = 1e-6;
 
-bool is_guide(const RoutePoint& point) {
-  return point.hold == HoldKind::grommet || point.hold == HoldKind::bushing ||
-         point.hold == HoldKind::fairlead;
-}
-
 bool is_at(double distance_in, const Crossing& crossing) {
   return std::abs(distance_in - crossing.distance_in) <= point_at_hole_in + rounding_in;
 }
@@ -46,7 +41,7 @@ bool guards_line(EdgeGuard guard, const PreparedRoute& route) {
 const RoutePoint* guide_in(const PreparedRoute& route, const Crossing& crossing) {
   const auto& points = route.route->points;
   for (std::size_t i = 0; i < points.size(); ++i)
-    if (is_guide(points[i]) && names(points[i], crossing) &&
+    if (points[i].is_bored_guide() && names(points[i], crossing) &&
         is_at(route.point_distance_in[i], crossing))
       return &points[i];
   for (const FreePassage& passage : route.free_passages)

@@ -52,7 +52,7 @@ bool is_on(const Mover& mover, Vec3 at) {
 
 bool end_moves(const PreparedRoute& route, const Node& node) {
   if (route.line->kind != LineKind::cable) return false;
-  const bool on_arm = node.arm || node.kind == NodeKind::horn || node.kind == NodeKind::pedal;
+  const bool on_arm = node.arm || takes_cable(node.kind);
   return on_arm && !route.stays();
 }
 

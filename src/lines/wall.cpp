@@ -137,9 +137,7 @@ bool is_in_hole(const Wall& wall, Vec3 at) {
 
 /// The hole that a guide is fitted in, as far as the guide tells.
 std::optional<Hole> implied_hole(const RoutePoint& point, const std::string& part) {
-  const bool guide = point.hold == HoldKind::grommet || point.hold == HoldKind::bushing ||
-                     point.hold == HoldKind::fairlead;
-  if (!guide || !point.bore_in || !point.through.empty()) return std::nullopt;
+  if (!point.is_bored_guide() || !point.bore_in || !point.through.empty()) return std::nullopt;
   Hole hole;
   hole.name = "in " + part;
   hole.bore_in = point.bore_in;

@@ -28,6 +28,11 @@ enum class NodeKind {
   pedal,
 };
 
+/// True for what a control cable ends at, and moves with.
+constexpr bool takes_cable(NodeKind kind) {
+  return kind == NodeKind::horn || kind == NodeKind::pedal;
+}
+
 /// The arm of a horn or pedal that a cable's end goes round on.
 struct Arm {
   Vec3 pivot;
@@ -84,6 +89,11 @@ struct RoutePoint {
   std::optional<double> guard_gap_in = {};  ///< pulley: between its flange and a pin
   std::optional<double> outside_in = {};    ///< pulley: diameter over its flanges
   std::optional<double> width_in = {};      ///< pulley: over its flanges
+
+  /// True where a grommet, bushing or fairlead goes all round the line.
+  bool is_bored_guide() const {
+    return hold == HoldKind::grommet || hold == HoldKind::bushing || hold == HoldKind::fairlead;
+  }
 };
 
 /// A fairlead that the cable is to pass free. It neither bends the path nor holds the cable.

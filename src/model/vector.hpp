@@ -59,6 +59,12 @@ inline Vec3 unit(Vec3 a) {
   return a / norm(a);
 }
 
+/// Angle between two directions of any length, from 0 to pi. By its tangent, for the cosine tells
+/// little of small angles.
+inline double angle_between_rad(Vec3 a, Vec3 b) {
+  return std::atan2(norm(cross(a, b)), dot(a, b));
+}
+
 /// The point a fraction `t` of the way from `a` to `b`.
 constexpr Vec3 between(Vec3 a, Vec3 b, double t) {
   return a + (b - a) * t;

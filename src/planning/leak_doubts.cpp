@@ -19,7 +19,6 @@ std::string reading_words(double reading, const LeakGauge& gauge) {
 std::string settle_words(const LeakEvidence& evidence) {
   return fmt::format(
       "Let it settle: pump slowly, wait until the needle moves evenly, a minute at the least, "
-      ""
       "bring it to {} again without going past it, wait again, then start the log.",
       reading_words(evidence.plan->target, evidence.plan->gauge));
 }

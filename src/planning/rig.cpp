@@ -188,7 +188,7 @@ RiggedCable rig_cable(const PreparedProject& prepared, const PreparedRoute& rout
   add_stretch(cable, route, state);
   add_slack_side(cable, state);
   if (cable.rigged_lbf && !cable.is_rigged_over_strength() && cable.friction.missing.empty())
-    cable.friction_lbf = *cable.rigged_lbf * (cable.friction.ratio() - 1);
+    cable.friction_lbf = cable.friction.to_move_lbf(*cable.rigged_lbf);
   add_pilot(cable, *route.route, state);
   for (std::size_t i = 0; i < route.spans.size(); ++i) {
     cable.spans.push_back(rig_span(route, route.spans[i], reaches[i], cable, project.excitation));

@@ -4,7 +4,6 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <cmath>
 #include <set>
 #include <string_view>
 
@@ -72,10 +71,6 @@ const Hole* hole_named(const Project& project, const std::string& name) {
   return nullptr;
 }
 
-bool guides(const RoutePoint& point) {
-  return point.hold && *point.hold != HoldKind::clamp && *point.hold != HoldKind::pulley;
-}
-
 void add_bores(const Project& project, Sentences& sentences) {
   Names holes;
   for (const Frame& frame : project.structure.frames)
@@ -89,7 +84,7 @@ void add_bores(const Project& project, Sentences& sentences) {
   for (const Route& route : project.routes)
     for (std::size_t i = 0; i < route.points.size(); ++i) {
       const RoutePoint& point = route.points[i];
-      if (!guides(point) || point.bore_in) continue;
+      if (!point.is_bored_guide() || point.bore_in) continue;
       const Hole* hole = hole_named(project, point.through);
       if (!hole && !point.through.empty()) continue;  // a hole in a wall has its own bore
       if (!hole || (!hole->bore_in && !usual_bore_in(*hole))) points.push_back(at_point(route, i));
@@ -100,9 +95,7 @@ void add_bores(const Project& project, Sentences& sentences) {
 }
 
 double turn_deg(Vec3 from, Vec3 corner, Vec3 to) {
-  const Vec3 before = corner - from;
-  const Vec3 after = to - corner;
-  return std::atan2(norm(cross(before, after)), dot(before, after)) * degrees_per_radian;
+  return angle_between_rad(corner - from, to - corner) * degrees_per_radian;
 }
 
 /// Corners of a tube, hose or wire that are drawn with their line's usual radius.

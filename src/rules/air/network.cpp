@@ -118,10 +118,6 @@ bool carries_air(NodeKind kind) {
   }
 }
 
-bool takes_cable(NodeKind kind) {
-  return kind == NodeKind::horn || kind == NodeKind::pedal;
-}
-
 bool any_cable(const Routes& routes) {
   return std::any_of(routes.begin(), routes.end(), [](const PreparedRoute* route) {
     return route->line->kind == LineKind::cable;

@@ -67,7 +67,7 @@ std::optional<double> felt_lbf(const PreparedRoute& route) {
   if (!stated.lever || !stated.tension) return std::nullopt;
   const CableFriction friction = cable_friction(route);
   if (!friction.missing.empty()) return std::nullopt;
-  return stated.tension->rigged_lbf * (friction.ratio() - 1) / stated.lever->ratio;
+  return friction.to_move_lbf(stated.tension->rigged_lbf) / stated.lever->ratio;
 }
 
 /// Of all cables of the control, which move at once. Said of the first of them.

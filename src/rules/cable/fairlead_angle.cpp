@@ -22,14 +22,8 @@ constexpr LimitRow most_turn{.name = "turn-in-fairlead",
 
 constexpr auto limits = limit_table({most_turn, free_as_drawn, free_as_it_moves});
 
-bool is_fairlead(const RoutePoint& point) {
-  return point.hold == HoldKind::fairlead || point.hold == HoldKind::grommet ||
-         point.hold == HoldKind::bushing;
-}
-
 double turn_deg(const LegDirections& legs) {
-  return std::atan2(norm(cross(legs.before, legs.after)), dot(legs.before, legs.after)) *
-         degrees_per_radian;
+  return angle_between_rad(legs.before, legs.after) * degrees_per_radian;
 }
 
 /// How far the point must come toward the straight line between its neighbours: at height h over
@@ -91,7 +85,8 @@ std::vector<Judgement> judge_fairlead_angle(const RuleContext& context) {
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.line->kind != LineKind::cable) continue;
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
-      if (is_fairlead(route.route->points[i])) judgements.push_back(judge_point(context, route, i));
+      if (route.route->points[i].is_bored_guide())
+        judgements.push_back(judge_point(context, route, i));
   }
   return judgements;
 }

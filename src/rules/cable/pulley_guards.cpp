@@ -1,6 +1,5 @@
 #include "rules/cable/pulley_guards.hpp"
 
-#include <cmath>
 #include <numbers>
 
 #include "lines/arm_swing.hpp"
@@ -31,7 +30,7 @@ struct Wrap {
 };
 
 double turn_rad(const LegDirections& legs) {
-  return std::atan2(norm(cross(legs.before, legs.after)), dot(legs.before, legs.after));
+  return angle_between_rad(legs.before, legs.after);
 }
 
 Wrap widest_wrap(const PreparedRoute& route, std::size_t index) {

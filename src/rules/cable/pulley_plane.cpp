@@ -38,8 +38,7 @@ std::string component(double value) {
 std::string plane_mend(const LegDirections& legs, Vec3 axis) {
   const std::optional<Vec3> wanted = true_axis(legs, axis);
   if (!wanted) return "set the spindle square to the cable";
-  const double tilt =
-      std::atan2(norm(cross(axis, *wanted)), dot(axis, *wanted)) * degrees_per_radian;
+  const double tilt = angle_between_rad(axis, *wanted) * degrees_per_radian;
   return fmt::format("tilt the spindle {:.1f} deg, to axis [{}, {}, {}]: square to both legs", tilt,
                      component(wanted->x), component(wanted->y), component(wanted->z));
 }

@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <span>
 
 #include "model/angle.hpp"
@@ -49,9 +48,7 @@ struct Turn {
 };
 
 double turn_deg(Vec3 from, Vec3 corner, Vec3 to) {
-  const Vec3 before = corner - from;
-  const Vec3 after = to - corner;
-  return std::atan2(norm(cross(before, after)), dot(before, after)) * degrees_per_radian;
+  return angle_between_rad(corner - from, to - corner) * degrees_per_radian;
 }
 
 /// Straight, or round the corner that lies farthest off the straight, if it is one, and so on to

@@ -26,18 +26,13 @@ struct Threaded {
   double diameter_in() const { return 2 * route->radius_in(along_in); }
 };
 
-bool is_guide(const RoutePoint& point) {
-  return point.hold == HoldKind::grommet || point.hold == HoldKind::bushing ||
-         point.hold == HoldKind::fairlead;
-}
-
 /// Guides that stand in no hole.
 void add_free_guides(const PreparedRoute& route, const std::vector<const RoutePoint*>& in_holes,
                      std::vector<Threaded>& threaded) {
   const auto& points = route.route->points;
   for (std::size_t i = 0; i < points.size(); ++i) {
     const RoutePoint& point = points[i];
-    if (!is_guide(point) || !point.bore_in ||
+    if (!point.is_bored_guide() || !point.bore_in ||
         std::find(in_holes.begin(), in_holes.end(), &point) != in_holes.end())
       continue;
     threaded.push_back({&route,
