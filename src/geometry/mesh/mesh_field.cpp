@@ -397,6 +397,14 @@ void MeshField::visit_within(const Segment3& segment, double bound_in,
   }
 }
 
+void MeshField::visit_triangles(std::span<const NearCell> cells,
+                                const std::function<void(const Triangle3&)>& visit) const {
+  for (const NearCell& near : cells) {
+    const Cell& cell = cells_->cells[near.cell];
+    for (std::size_t i = cell.begin; i < cell.end; ++i) visit(cells_->triangle(cells_->order[i]));
+  }
+}
+
 std::optional<MeshItem> MeshField::nearest_item(const Segment3& segment, double within_in) const {
   Bounds box = empty_bounds();
   include(box, segment.a);

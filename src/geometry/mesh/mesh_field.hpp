@@ -96,6 +96,10 @@ class MeshField {
   void visit_within(const Segment3& segment, double bound_in, std::span<const NearCell> cells,
                     const Visit& visit) const;
 
+  /// Visits every triangle of the cells, as they are: none is made ready, and no edge looked for.
+  void visit_triangles(std::span<const NearCell> cells,
+                       const std::function<void(const Triangle3&)>& visit) const;
+
   /// The nearest item that is not farther than `within_in`, or nothing.
   std::optional<MeshItem> nearest_item(const Segment3& segment, double within_in) const;
 
