@@ -1,8 +1,10 @@
-// The README shows what the program really says, lists every rule, and its project file loads.
+// The README and the manual show what the program really says and the project file that they
+// explain loads; the README lists every rule.
 
 #include <gtest/gtest.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -14,16 +16,30 @@
 namespace linewright {
 namespace {
 
-std::string readme() {
-  std::ifstream file(LINEWRIGHT_SOURCE_DIR "/README.md", std::ios::binary);
+const std::filesystem::path root = LINEWRIGHT_SOURCE_DIR;
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
   std::ostringstream text;
   text << file.rdbuf();
   return text.str();
 }
 
+std::string readme() {
+  return text_of(root / "README.md");
+}
+
+/// The README and every page of the manual.
+std::string all_pages() {
+  std::string text = readme();
+  for (const auto& page : std::filesystem::directory_iterator(root / "examples/manual"))
+    text += text_of(page.path());
+  return text;
+}
+
 /// What stands between each ```LANGUAGE line and its closing fence.
 std::vector<std::string> blocks(const std::string& language) {
-  const std::string text = readme();
+  const std::string text = all_pages();
   const std::string opening = "```" + language + "\n";
   std::vector<std::string> found;
   for (std::size_t at = text.find(opening); at != std::string::npos; at = text.find(opening, at)) {
@@ -55,7 +71,7 @@ Session session(const std::string& block) {
 
 TEST(Readme, ShowsWhatTheProgramSays) {
   const std::vector<std::string> sessions = blocks("console");
-  ASSERT_GE(sessions.size(), 5u);
+  ASSERT_GE(sessions.size(), 12u);
   for (const std::string& block : sessions) {
     const Session shown = session(block);
     const std::string said = run_program(shown.arguments).output;
@@ -81,6 +97,26 @@ TEST(Readme, ListsEveryRuleWithItsPurpose) {
     const std::string row = "| `" + rule.at("name").get<std::string>() + "` | " +
                             rule.at("purpose").get<std::string>() + " |";
     EXPECT_NE(text.find(row), std::string::npos) << row;
+  }
+}
+
+TEST(Readme, StaysShort) {
+  const std::string text = readme();
+  EXPECT_LT(std::count(text.begin(), text.end(), '\n'), 300);
+}
+
+TEST(Readme, LinksToWhatIsThere) {
+  for (const std::string folder : {"", "examples/manual"}) {
+    for (const auto& page : std::filesystem::directory_iterator(root / folder)) {
+      if (page.path().extension() != ".md") continue;
+      const std::string text = text_of(page.path());
+      for (std::size_t at = text.find("]("); at != std::string::npos; at = text.find("](", at)) {
+        at += 2;
+        const std::string target = text.substr(at, text.find(')', at) - at);
+        if (target.starts_with("#")) continue;
+        EXPECT_TRUE(exists(root / folder / target)) << page.path() << ": " << target;
+      }
+    }
   }
 }
 

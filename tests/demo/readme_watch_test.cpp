@@ -1,4 +1,4 @@
-// The README shows what `watch` really says of a save.
+// The manual shows what `watch` really says of a save.
 
 #include <gtest/gtest.h>
 
@@ -8,12 +8,12 @@
 namespace linewright {
 namespace {
 
-TEST(Readme, ShowsWhatWatchSaysOfASave) {
-  const std::string readme = test::read(LINEWRIGHT_SOURCE_DIR "/README.md");
+TEST(Manual, ShowsWhatWatchSaysOfASave) {
+  const std::string page = test::read(LINEWRIGHT_SOURCE_DIR "/examples/manual/watching.md");
   const std::string after_time = ": 1 changed\n\nstatic-left: changed\n";
-  const std::size_t start = readme.find(after_time);
+  const std::size_t start = page.find(after_time);
   ASSERT_NE(start, std::string::npos);
-  const std::string shown = readme.substr(start, readme.find("```", start) - start);
+  const std::string shown = page.substr(start, page.find("```", start) - start);
 
   const test::TempFolder folder;
   std::filesystem::copy(LINEWRIGHT_SOURCE_DIR "/routes", folder / "routes");

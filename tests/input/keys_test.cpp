@@ -191,8 +191,8 @@ TEST(Keys, AreAllNamedWhereOneIsUnknown) {
       << errors;
 }
 
-/// The map's row of the README.
-std::string readme_row(const MapSpec& map) {
+/// The map's row of the manual.
+std::string manual_row(const MapSpec& map) {
   std::string row = fmt::format("| {} |", map.name);
   for (const KeySpec& key : map.keys) {
     const std::string_view mark = key.need == Need::always      ? "**"
@@ -203,11 +203,11 @@ std::string readme_row(const MapSpec& map) {
   return row + " |\n";
 }
 
-TEST(Keys, AreAllInTheReadme) {
-  const std::string readme = text_of("README.md");
+TEST(Keys, AreAllInTheManual) {
+  const std::string page = text_of("examples/manual/keys.md");
   for (const MapSpec* map : all_maps())
-    EXPECT_NE(readme.find(readme_row(*map)), std::string::npos) << "README.md lacks\n"
-                                                                << readme_row(*map);
+    EXPECT_NE(page.find(manual_row(*map)), std::string::npos) << "examples/manual/keys.md lacks\n"
+                                                              << manual_row(*map);
 }
 
 }  // namespace
