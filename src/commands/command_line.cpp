@@ -104,6 +104,12 @@ const std::vector<Command>& all_commands() {
        keep_watching,
        "Watches the project file, what it includes, and meshes. Ends on Ctrl-C (SIGINT)\n"
        "or SIGTERM, with the exit code of the last check. JSON is one line for a check.\n"},
+      {"expand",
+       "the project as one file, with all that was worked out",
+       "linewright expand . --output whole.yaml",
+       {"text"},
+       declare_project,
+       [](const Words& words, const ResultForm&) { return expand(words.project); }},
       {"cutlist",
        "lengths, bend schedules, volumes and masses",
        "linewright cutlist . --format csv --output cuts.csv",

@@ -32,6 +32,9 @@ struct CheckOptions {
 /// Judges a project by every rule.
 Outcome check(const CheckOptions& options);
 
+/// The project as one file, with every place and mirror image that was worked out written down.
+Outcome expand(const std::filesystem::path& project);
+
 /// Lengths and bend schedules of every route.
 Outcome cutlist(const std::filesystem::path& project, const ResultForm& form);
 

@@ -86,6 +86,7 @@ std::array<double, Count> read_row(const YamlNode& node, const NumberSpec& spec,
                                    std::string_view list_words, ValueContext& context) {
   std::array<double, Count> row;
   row.fill(unread);
+  if (node.kind == YamlNode::Kind::unread) return row;
   if (node.kind != YamlNode::Kind::sequence || node.items.size() != Count) {
     const std::string found = node.kind == YamlNode::Kind::sequence
                                   ? fmt::format("a list of {}", node.items.size())

@@ -9,6 +9,7 @@ namespace linewright {
 std::string found_words(const YamlNode& node) {
   switch (node.kind) {
     case YamlNode::Kind::null:
+    case YamlNode::Kind::unread:
       return "nothing";
     case YamlNode::Kind::scalar:
       return quoted_text(node.text);

@@ -11,6 +11,8 @@
 
 #include "input/closure_reader.hpp"
 #include "input/cross_check.hpp"
+#include "input/derive/derive.hpp"
+#include "input/derive/expanded.hpp"
 #include "input/line_entry.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/network_reader.hpp"
@@ -187,13 +189,13 @@ void add_assumptions(ProjectDraft& draft) {
 
 using FileIndex = std::unordered_map<std::string_view, std::size_t>;
 
-FileIndex index_files(const std::vector<ReadFile>& files) {
+FileIndex index_files(const std::vector<ParsedFile>& files) {
   FileIndex index;
   for (std::size_t i = 0; i < files.size(); ++i) index.emplace(files[i].name, i);
   return index;
 }
 
-void show_lines(std::vector<Diagnostic>& errors, const std::vector<ReadFile>& files,
+void show_lines(std::vector<Diagnostic>& errors, const std::vector<ParsedFile>& files,
                 const FileIndex& index) {
   for (Diagnostic& error : errors) {
     const auto file = index.find(error.where.file);
@@ -215,21 +217,32 @@ void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index) {
                    [&key](const Diagnostic& a, const Diagnostic& b) { return key(a) < key(b); });
 }
 
-}  // namespace
+struct Loaded {
+  LoadResult result;
+  std::vector<ParsedFile> files;  ///< their trees with all that was worked out
+};
 
-LoadResult load_project(const std::filesystem::path& path, const Catalogue& built_in) {
+Loaded load(const std::filesystem::path& path, const Catalogue& built_in) {
   ProjectDraft draft;
   draft.project.catalogue = built_in;
-  const std::vector<ReadFile> files = read_project_files(path, draft, read_file);
+  std::vector<ParsedFile> files = read_project_files(path, draft);
+  const std::vector<ParsedFile> tables = derive(files, draft);
+  for (ParsedFile& file : files) {
+    if (!file.readable) continue;
+    ReadContext context(draft, files.front().folder, file.folder);
+    read_file(file.root, context, file.included);
+  }
   cross_check(draft, built_in);
+  refuse_unread(files, draft);
   add_assumptions(draft);
 
   LoadResult result;
   result.files = std::move(draft.files);
   if (draft.errors.list.empty()) {
     result.project = std::move(draft.project);
-    return result;
+    return {std::move(result), std::move(files)};
   }
+  files.insert(files.end(), tables.begin(), tables.end());
   std::vector<Diagnostic>& errors = draft.errors.list;
   const FileIndex index = index_files(files);
   show_lines(errors, files, index);
@@ -241,7 +254,20 @@ LoadResult load_project(const std::filesystem::path& path, const Catalogue& buil
          {},
          {}});
   result.errors = std::move(errors);
-  return result;
+  return {std::move(result), std::move(files)};
+}
+
+}  // namespace
+
+LoadResult load_project(const std::filesystem::path& path, const Catalogue& built_in) {
+  return load(path, built_in).result;
+}
+
+Expected<std::string, std::vector<Diagnostic>> expand_project(const std::filesystem::path& path,
+                                                              const Catalogue& built_in) {
+  Loaded loaded = load(path, built_in);
+  if (!loaded.result.project) return std::move(loaded.result.errors);
+  return expanded(loaded.files);
 }
 
 }  // namespace linewright

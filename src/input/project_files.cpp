@@ -29,8 +29,8 @@ struct Include {
 /// Follows includes from the project file.
 class FileWalk {
  public:
-  FileWalk(fs::path project_folder, ProjectDraft& draft, const FileVisitor& visit)
-      : project_folder_(std::move(project_folder)), draft_(draft), visit_(visit) {}
+  FileWalk(fs::path project_folder, ProjectDraft& draft)
+      : project_folder_(std::move(project_folder)), draft_(draft) {}
 
   /// Takes a file whose text is at hand, then its includes.
   void take(const ProjectPath& file, std::string_view text) {
@@ -40,21 +40,26 @@ class FileWalk {
     open_.pop_back();
   }
 
-  std::vector<ReadFile> take_files() { return std::move(files_); }
+  std::vector<ParsedFile> take_files() { return std::move(files_); }
 
  private:
-  /// Reads one file; the tree is gone before its includes are read.
+  /// Reads one file, and says what it includes.
   std::vector<Include> read(const ProjectPath& file, std::string_view text) {
     YamlDocument document = read_yaml(text, file.shown);
-    files_.push_back({file.shown, std::move(document.lines)});
+    ParsedFile& parsed = files_.emplace_back();
+    parsed.name = file.shown;
+    parsed.lines = std::move(document.lines);
+    parsed.folder = file.path.parent_path();
+    parsed.included = open_.size() > 1;
     if (!document.errors.empty()) {
       draft_.names_complete = false;
       for (Diagnostic& error : document.errors) draft_.errors.add(std::move(error));
       return {};
     }
-    ReadContext context(draft_, project_folder_, file.path.parent_path());
-    visit_(document.root, context, open_.size() > 1);
-    return includes(document.root, context);
+    parsed.readable = true;
+    parsed.root = std::move(document.root);
+    ReadContext context(draft_, project_folder_, parsed.folder);
+    return includes(parsed.root, context);
   }
 
   static std::vector<Include> includes(const YamlNode& root, ReadContext& context) {
@@ -113,8 +118,7 @@ class FileWalk {
 
   fs::path project_folder_;
   ProjectDraft& draft_;
-  const FileVisitor& visit_;
-  std::vector<ReadFile> files_;
+  std::vector<ParsedFile> files_;
   std::vector<ProjectPath> open_;  ///< from the project file to the one being read
   std::map<fs::path, SourceLocation> first_include_;
   std::size_t bytes_ = 0;
@@ -128,8 +132,7 @@ std::string shown_name(const fs::path& file) {
 
 }  // namespace
 
-std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& draft,
-                                         const FileVisitor& visit) {
+std::vector<ParsedFile> read_project_files(const fs::path& path, ProjectDraft& draft) {
   std::error_code failure;
   const bool is_folder = fs::is_directory(path, failure);
   const fs::path given = is_folder ? path / "project.yaml" : path;
@@ -149,7 +152,7 @@ std::vector<ReadFile> read_project_files(const fs::path& path, ProjectDraft& dra
                                                     quoted_text(given_name), failure.message()));
     return {};
   }
-  FileWalk walk(project_file.parent_path(), draft, visit);
+  FileWalk walk(project_file.parent_path(), draft);
   walk.take({project_file, project_file.filename().generic_string()}, *text);
   return walk.take_files();
 }

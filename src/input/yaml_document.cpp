@@ -107,6 +107,12 @@ const YamlNode* YamlNode::find(std::string_view key) const {
   return nullptr;
 }
 
+YamlNode* YamlNode::find(std::string_view key) {
+  for (YamlEntry& entry : entries)
+    if (entry.key == key) return &entry.value;
+  return nullptr;
+}
+
 YamlDocument read_yaml(std::string_view bytes, const std::string& file_name) {
   YamlDocument document;
   if (bytes.size() > largest_file_bytes) {

@@ -15,16 +15,19 @@ struct YamlEntry;
 
 /// A scalar, a sequence or a map.
 struct YamlNode {
-  enum class Kind { null, scalar, sequence, map };
+  /// `unread`: stands for what could not be worked out, which was reported where it went wrong.
+  enum class Kind { null, scalar, sequence, map, unread };
   Kind kind = Kind::null;
   std::string text;     ///< scalars: as written, without quotes
   bool quoted = false;  ///< scalars: written in quotes or as a block
   SourceLocation where;
   std::vector<YamlNode> items;     ///< sequences
   std::vector<YamlEntry> entries;  ///< maps, in file order, keys distinct
+  std::string note;                ///< what a value that was worked out came from
 
   /// Value of a key, or nullptr.
   const YamlNode* find(std::string_view key) const;
+  YamlNode* find(std::string_view key);
 };
 
 struct YamlEntry {

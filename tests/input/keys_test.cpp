@@ -100,7 +100,7 @@ class EveryKey : public testing::Test {
  protected:
   EveryKey() : document_(read_yaml(text_of(fixture + "project.yaml"), "project.yaml")) {
     find_uses(document_.root, project_map, uses_);
-    for (const std::string name : {"more.yaml", "skin.stl"})
+    for (const std::string name : {"more.yaml", "skin.stl", "holes.csv", "points.csv"})
       folder_.write(name, text_of(fixture + name));
   }
 

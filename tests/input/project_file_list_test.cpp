@@ -35,7 +35,7 @@ TEST(ProjectFileList, HasFilesThatAreMissing) {
   folder.write("project.yaml",
                "linewright: 1\nname: a\ninclude: [gone/wing.yaml]\n"
                "structure:\n  meshes:\n    - {name: skin, file: skin.stl}\n");
-  EXPECT_EQ(files_of(folder), (Names{"project.yaml", "skin.stl", "gone/wing.yaml"}));
+  EXPECT_EQ(files_of(folder), (Names{"project.yaml", "gone/wing.yaml", "skin.stl"}));
 }
 
 TEST(ProjectFileList, HasFilesWithErrors) {

@@ -2,6 +2,7 @@
 // Keys of a project file's `nodes`, `waivers` and `closures`.
 
 #include "input/key_spec.hpp"
+#include "input/keys/place_keys.hpp"
 #include "model/network.hpp"
 
 namespace linewright {
@@ -29,8 +30,8 @@ inline constexpr auto node_kind_words = words_of(node_kinds);
 inline constexpr std::array node_keys{
     own_name_key(Named::node, "for routes to begin and end at"),
     word_key("kind", Need::always, "the kind of a node", node_kind_words, "what stands there"),
-    plain_key("at", KeyKind::place, Need::always,
-              "where it is; of a cable's end, its pin's middle"),
+    plain_key("at", KeyKind::place, Need::sometimes,
+              "where it is; of a cable's end, its pin's middle; or `on`, or `through`"),
     number_key("volume", Need::never,
                NumberSpec{"a volume", Dimension::volume, Sign::not_negative, 1e6},
                "of air in it, for the leak test and for how its pressure trails"),
@@ -40,8 +41,11 @@ inline constexpr std::array node_keys{
     map_key("arm", KeyKind::map, Need::never, arm_map,
             "what its end of the cable goes round on; absent: the end is taken as fixed",
             "a horn or a pedal"),
+    name_key("through", KeyKind::name, Need::never, Named::hole,
+             "in place of `at`: the hole that it is in the middle of"),
 };
-inline constexpr MapSpec node_map{"a node", node_keys};
+inline constexpr auto all_node_keys = joined(node_keys, on_part_keys, mirror_keys);
+inline constexpr MapSpec node_map{"a node", all_node_keys};
 
 inline constexpr std::array waiver_keys{
     text_key("rule", Need::always, "the name of a rule", "whose finding is accepted"),

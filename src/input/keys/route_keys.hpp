@@ -3,6 +3,7 @@
 
 #include "input/key_spec.hpp"
 #include "input/keys/cable_keys.hpp"
+#include "input/keys/place_keys.hpp"
 #include "model/network.hpp"
 
 namespace linewright {
@@ -36,8 +37,9 @@ inline constexpr std::array passings{Choice<Passing>{"guided", Passing::guided},
 inline constexpr auto passing_words = words_of(passings);
 
 inline constexpr std::array point_keys{
-    plain_key("at", KeyKind::place, Need::always,
-              "the corner of the path, where its straight legs, drawn on, would meet"),
+    plain_key(
+        "at", KeyKind::place, Need::sometimes,
+        "the corner of the path, where its legs, drawn on, meet; or `on`, `through`, `spaced`"),
     number_key("bend", Need::never, NumberSpec{"a bend radius"},
                "bend radius to the centreline; absent: the line's usual one"),
     word_key("hold", Need::never, "a hold", hold_words, "the support that stands there"),
@@ -76,8 +78,11 @@ inline constexpr std::array point_keys{
                "a fairlead, a grommet or a bushing"),
     word_key("passes", Need::never, "how the cable passes a fairlead", passing_words,
              "free: the cable goes through without touching; absent: guided", "a fairlead"),
+    number_key("spaced", Need::never, NumberSpec{"a spacing"},
+               "in place of `at`: supports between the points before and after, no farther apart"),
 };
-inline constexpr MapSpec point_map{"a point", point_keys};
+inline constexpr auto all_point_keys = joined(point_keys, on_part_keys);
+inline constexpr MapSpec point_map{"a point", all_point_keys};
 
 inline constexpr NumberSpec along_number{"a distance along the line", Dimension::length,
                                          Sign::not_negative};
@@ -107,6 +112,10 @@ inline constexpr std::array route_keys{
     number_key("length", Need::never, NumberSpec{"a length"}, "of a hose: its free length as cut"),
     map_key("points", KeyKind::maps, Need::never, point_map,
             "corners and supports between its nodes, in order"),
+    text_key("points_from", Need::never, "the name of a file",
+             "in place of `points`: a table with columns fs, bl, wl and a point's other keys"),
+    plain_key("straight", KeyKind::flag, Need::never,
+              "true: points without `at` lie on the straight lines between the others"),
     map_key("sleeves", KeyKind::maps, Need::never, sleeve_map, "guard tubes over parts of it"),
     map_key("attached", KeyKind::maps, Need::never, attachment_map,
             "turnbuckles, terminals, splices and stops on it"),
@@ -130,6 +139,7 @@ inline constexpr std::array route_keys{
     number_key("airframe_stiffness", Need::never, airframe_stiffness_number,
                "force that brings its two ends an inch nearer; absent: the project's", cable_route),
 };
-inline constexpr MapSpec route_map{"a route", route_keys};
+inline constexpr auto all_route_keys = joined(route_keys, mirror_keys);
+inline constexpr MapSpec route_map{"a route", all_route_keys};
 
 }  // namespace linewright

@@ -2,6 +2,7 @@
 // Keys of a project file's `structure`.
 
 #include "input/key_spec.hpp"
+#include "input/keys/place_keys.hpp"
 #include "model/sheet.hpp"
 #include "model/structure.hpp"
 #include "model/units.hpp"
@@ -29,7 +30,7 @@ inline constexpr auto channel_edge_words = words_of(channel_edges);
 inline constexpr std::array hole_keys{
     own_name_key(Named::hole, "for a point of a route to say that it goes `through`"),
     plain_key("centre", KeyKind::plane_point, Need::sometimes,
-              "middle of a round hole, BL and WL; a hole has this or an `outline`"),
+              "middle of a round hole, BL and WL; or {on: ROUTE}; a hole has this or an `outline`"),
     number_key("diameter", Need::sometimes, diameter_number,
                "of a round hole, as cut; needed with `centre`"),
     plain_key("outline", KeyKind::plane_points, Need::sometimes,
@@ -38,7 +39,8 @@ inline constexpr std::array hole_keys{
     number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
                "a grommet or a bushing"),
 };
-inline constexpr MapSpec hole_map{"a hole", hole_keys};
+inline constexpr auto all_hole_keys = joined(hole_keys, mirror_keys);
+inline constexpr MapSpec hole_map{"a hole", all_hole_keys};
 
 inline constexpr std::array wall_hole_keys{
     own_name_key(Named::hole, "for a point of a route to say that it goes `through`"),
@@ -49,7 +51,8 @@ inline constexpr std::array wall_hole_keys{
     number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
                "a grommet or a bushing"),
 };
-inline constexpr MapSpec wall_hole_map{"a hole in a wall", wall_hole_keys};
+inline constexpr auto all_wall_hole_keys = joined(wall_hole_keys, mirror_keys);
+inline constexpr MapSpec wall_hole_map{"a hole in a wall", all_wall_hole_keys};
 
 inline constexpr std::array frame_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
@@ -58,6 +61,8 @@ inline constexpr std::array frame_keys{
     plain_key("outline", KeyKind::plane_points, Need::always,
               "corners of its web, BL and WL, the last joined to the first"),
     map_key("holes", KeyKind::maps, Need::never, hole_map, "the holes in its web"),
+    text_key("holes_from", Need::never, "the name of a file",
+             "in place of `holes`: a table with columns bl, wl and a hole's other keys"),
 };
 inline constexpr MapSpec frame_map{"a frame", frame_keys};
 
@@ -71,7 +76,8 @@ inline constexpr std::array channel_keys{
              "what guards its two long free edges; absent: bare"),
     map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in its walls"),
 };
-inline constexpr MapSpec channel_map{"a channel", channel_keys};
+inline constexpr auto all_channel_keys = joined(channel_keys, mirror_keys);
+inline constexpr MapSpec channel_map{"a channel", all_channel_keys};
 
 inline constexpr std::array panel_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
@@ -80,7 +86,8 @@ inline constexpr std::array panel_keys{
     name_key("closure", KeyKind::name, Need::never, Named::closure, "the closure it belongs to"),
     map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in it"),
 };
-inline constexpr MapSpec panel_map{"a panel", panel_keys};
+inline constexpr auto all_panel_keys = joined(panel_keys, mirror_keys);
+inline constexpr MapSpec panel_map{"a panel", all_panel_keys};
 
 inline constexpr std::array box_keys{
     plain_key("min", KeyKind::place, Need::always, "its corner with the lesser numbers"),
@@ -101,7 +108,8 @@ inline constexpr std::array solid_keys{
     map_key("cylinder", KeyKind::map, Need::sometimes, cylinder_map, "its shape; or a `box`"),
     map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in a box's walls"),
 };
-inline constexpr MapSpec solid_map{"a solid", solid_keys};
+inline constexpr auto all_solid_keys = joined(solid_keys, mirror_keys);
+inline constexpr MapSpec solid_map{"a solid", all_solid_keys};
 
 inline constexpr std::array mover_keys{
     own_name_key(Named::part, "for messages to say what moves"),
@@ -113,7 +121,8 @@ inline constexpr std::array mover_keys{
              NumberSpec{"a sweep", Dimension::angle, Sign::any, 360},
              "how far it turns from where it is drawn, by the right-hand rule"),
 };
-inline constexpr MapSpec mover_map{"a mover", mover_keys};
+inline constexpr auto all_mover_keys = joined(mover_keys, mirror_keys);
+inline constexpr MapSpec mover_map{"a mover", all_mover_keys};
 
 inline constexpr std::array turn_axes{Choice<Vec3>{"FS", {1, 0, 0}}, Choice<Vec3>{"BL", {0, 1, 0}},
                                       Choice<Vec3>{"WL", {0, 0, 1}}};

@@ -1,0 +1,267 @@
+#include "input/derive/derivation.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "input/derive/derived_nodes.hpp"
+#include "input/derive/frame_plane.hpp"
+#include "input/derive/mirrored.hpp"
+#include "input/derive/quiet_values.hpp"
+#include "input/derive/route_places.hpp"
+#include "input/derive/surface_choice.hpp"
+#include "input/field_values.hpp"
+#include "input/keys/network_keys.hpp"
+#include "input/keys/structure_keys.hpp"
+#include "model/channel_axis.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Nearer to BL 0 than this is on it.
+constexpr double on_middle_in = 1e-6;
+
+std::string named(const ProjectItem& item) {
+  return fmt::format("{} {}", kind_word(item.kind), quoted_text(item.name));
+}
+
+/// Middle of the area of a polygon.
+Vec2 middle_of(const std::vector<Vec2>& corners) {
+  double twice_area = 0;
+  Vec2 sum;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Vec2 a = corners[i];
+    const Vec2 b = corners[(i + 1) % corners.size()];
+    const double part = a.u * b.v - b.u * a.v;
+    twice_area += part;
+    sum = {sum.u + (a.u + b.u) * part, sum.v + (a.v + b.v) * part};
+  }
+  return twice_area == 0 ? corners.front()
+                         : Vec2{sum.u / (3 * twice_area), sum.v / (3 * twice_area)};
+}
+
+/// Which coordinate of the map's plane points is BL.
+PlaneSide plane_side(const ProjectItem& item) {
+  if (item.kind == Named::hole) return PlaneSide::first;
+  const auto path = quiet_places(item.node->find("path"), item.bare);
+  if (!path || path->empty()) return PlaneSide::neither;
+  constexpr std::array<PlaneSide, 3> by_axis{PlaneSide::first, PlaneSide::neither,
+                                             PlaneSide::second};
+  return by_axis[main_axis_of(*path)];
+}
+
+/// Every BL that the map's places have.
+void collect_bl(const YamlNode& node, const MapSpec& map, BareLength bare,
+                std::vector<double>& all) {
+  const auto add = [&](const YamlNode& place) {
+    if (const auto at = quiet_place(&place, bare)) all.push_back(at->y);
+  };
+  for (const YamlEntry& entry : node.entries) {
+    const KeySpec* key = map.find(entry.key);
+    if (key == nullptr || entry.key == "holes") continue;
+    if (key->kind == KeyKind::place) add(entry.value);
+    if (key->kind == KeyKind::places)
+      for (const YamlNode& place : entry.value.items) add(place);
+    if (key->kind == KeyKind::map) collect_bl(entry.value, *key->map, bare, all);
+  }
+}
+
+}  // namespace
+
+Derivation::Derivation(std::vector<ParsedFile>& files, ProjectDraft& draft)
+    : draft_(draft), items_(files) {}
+
+void Derivation::run() {
+  for (ProjectItem& item : items_.all()) work_out(item);
+  for (ProjectItem& item : items_.all())
+    if (item.map->find("mirror") != nullptr) remove_key(*item.node, "mirror");
+  items_.insert_twins();
+}
+
+bool Derivation::work_out(ProjectItem& item) {
+  if (item.progress == Progress::done) return true;
+  if (item.progress == Progress::working) {
+    report_circle(item);
+    return false;
+  }
+  item.progress = Progress::working;
+  working_.push_back(&item);
+  if (item.is_twin)
+    work_out_twin(item);
+  else if (item.node->kind == YamlNode::Kind::map)
+    work_out_itself(item);
+  working_.pop_back();
+  item.progress = Progress::done;
+  return true;
+}
+
+void Derivation::work_out_itself(ProjectItem& item) {
+  if (const YamlNode* mirror = item.node->find("mirror");
+      mirror != nullptr && item.twin == nullptr && item.map->find("mirror") != nullptr)
+    error(mirror->where, "'mirror' must be the name of the twin");
+  if (item.kind == Named::node) place_node_item(item);
+  if (item.kind == Named::hole) place_hole(item);
+  if (item.kind == Named::route) place_points(item, *this);
+}
+
+void Derivation::report_circle(const ProjectItem& item) {
+  const auto first = std::ranges::find(working_, &item);
+  std::string words = named(item);
+  for (auto each = first + 1; each != working_.end(); ++each)
+    words += fmt::format(" takes its place from {}, which", named(**each));
+  error(item.node->where, words + fmt::format(" takes it from {}", named(item)),
+        "give one of them its place");
+}
+
+void Derivation::place_node_item(ProjectItem& item) {
+  YamlNode& node = *item.node;
+  const bool by_reference = is_placed_by_reference(node) || node.find("through") != nullptr;
+  const YamlNode* at = node.find("at");
+  if (at != nullptr && by_reference)
+    error(at->where, "'at' says where the node is, and another key says so, too",
+          "leave one of them out");
+  if (at == nullptr && !by_reference)
+    error(node.where, "a node needs 'at'", "or what it is 'on', or the hole it goes 'through'");
+  std::optional<Vec3> place;
+  std::string note;
+  if (at == nullptr && node.find("through") != nullptr) {
+    const std::string_view hole = quiet_text(node, "through");
+    place = hole_at(hole);
+    note = fmt::format("middle of hole {}", hole);
+    if (find(Named::hole, hole) == nullptr)
+      error(node.find("through")->where, fmt::format("there is no hole {}", quoted_text(hole)));
+  } else if (at == nullptr && by_reference) {
+    place = place_on_part(node, item.bare, {}, 0.0, *this, note);
+  }
+  for (const auto* key : {"on", "fs", "bl", "wl", "along", "side", "off", "through"})
+    remove_key(node, key);
+  if (at != nullptr) return;
+  set_value(node, "at",
+            place ? place_node(*place, node.where, item.bare, note) : unread_node(node.where));
+}
+
+void Derivation::place_hole(ProjectItem& item) {
+  YamlNode* centre = item.node->find("centre");
+  if (centre == nullptr || centre->kind != YamlNode::Kind::map) return;
+  const SourceLocation where = centre->where;
+  const YamlNode* on = centre->find("on");
+  if (on == nullptr || centre->entries.size() != 1) {
+    error(where, "expected two lengths, or {on: ROUTE}, found a map");
+    *centre = unread_node(where);
+    return;
+  }
+  ProjectItem* route = find(Named::route, on->text);
+  const auto plane = frame_plane(*item.holder->node, item.bare);
+  std::optional<Vec3> place;
+  std::string name = on->text;
+  if (route == nullptr)
+    error(on->where, fmt::format("there is no route {}", quoted_text(on->text)));
+  else
+    place = where_route_meets(*route, *item.holder, where, *this);
+  *centre = place && plane
+                ? plane_point_node(plane->seen(*place), where, item.bare,
+                                   fmt::format("where {} meets {}", name, item.holder->name))
+                : unread_node(where);
+}
+
+std::optional<Vec3> Derivation::node_at(std::string_view name) {
+  ProjectItem* item = find(Named::node, name);
+  if (item == nullptr || !work_out(*item)) return std::nullopt;
+  return quiet_place(item->node->find("at"), item->bare);
+}
+
+std::optional<Vec3> Derivation::hole_at(std::string_view name) {
+  ProjectItem* item = find(Named::hole, name);
+  if (item == nullptr) return std::nullopt;
+  if (item->is_twin) {
+    const auto other = hole_at(item->twin->name);
+    return other ? std::optional(Vec3{other->x, -other->y, other->z}) : std::nullopt;
+  }
+  if (!work_out(*item)) return std::nullopt;
+  const YamlNode& node = *item->node;
+  if (item->map == &wall_hole_map) return quiet_place(node.find("at"), item->bare);
+  const auto plane = frame_plane(*item->holder->node, item->bare);
+  if (!plane) return std::nullopt;
+  if (const auto centre = quiet_plane_point(node.find("centre"), item->bare))
+    return plane->at(*centre);
+  const auto corners = quiet_plane_points(node.find("outline"), item->bare);
+  if (!corners || corners->size() < 3) return std::nullopt;
+  return plane->at(middle_of(*corners));
+}
+
+std::optional<double> Derivation::length_in(const YamlNode& map, const KeySpec& key,
+                                            BareLength bare) {
+  const YamlNode* node = map.find(key.name);
+  if (node == nullptr) return std::nullopt;
+  ValueContext context{draft_.errors, bare};
+  const double read_in = read_number(*node, key.number, context);
+  return std::isfinite(read_in) ? std::optional(read_in) : std::nullopt;
+}
+
+std::optional<double> Derivation::outside_diameter_in(std::string_view line) {
+  if (ProjectItem* own = find(Named::line, line)) {
+    const auto outside_in = quiet_length_in(*own->node, "outside", own->bare);
+    const double plus_in = quiet_length_in(*own->node, "plus_tolerance", own->bare).value_or(0);
+    return outside_in ? std::optional(*outside_in + plus_in) : std::nullopt;
+  }
+  const Line* known = draft_.project.catalogue.find_line(line);
+  return known != nullptr ? std::optional(known->largest_diameter_in()) : std::nullopt;
+}
+
+bool Derivation::lies_on_both_sides(ProjectItem& item) {
+  if (item.map == &frame_map || item.map == &mesh_map) return true;
+  if (item.kind == Named::hole) {
+    const ProjectItem& holder = *item.holder;
+    if (item.map == &wall_hole_map) {
+      const auto at = quiet_place(item.node->find("at"), item.bare);
+      const double half_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
+      return at && std::abs(at->y) <= half_in;
+    }
+    const auto plane = frame_plane(*holder.node, holder.bare);
+    const auto middle = hole_at(item.name);
+    if (!plane || !middle) return true;
+    double reach_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
+    if (const auto corners = quiet_plane_points(item.node->find("outline"), item.bare))
+      for (const Vec2 corner : *corners)
+        if (plane->at(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
+    return std::abs(middle->y) <= reach_in;
+  }
+  if (!work_out(item)) return true;
+  std::vector<double> all;
+  collect_bl(*item.node, *item.map, item.bare, all);
+  if (all.empty()) return true;
+  const auto [least, greatest] = std::ranges::minmax(all);
+  const bool to_the_left = least < -on_middle_in;
+  const bool to_the_right = greatest > on_middle_in;
+  return to_the_left == to_the_right;
+}
+
+std::string Derivation::twin_name(const ProjectItem& item, Named kind, const YamlNode& name) {
+  if (kind == Named::line || kind == Named::closure) return name.text;
+  ProjectItem* there = find(kind, name.text);
+  // Of a name that is nowhere, the readers say so.
+  if (there == nullptr) return name.text;
+  if (there->twin != nullptr) return there->twin->name;
+  if (lies_on_both_sides(*there)) return name.text;
+  const YamlNode& mirror = *item.twin->node->find("mirror");
+  error(mirror.where,
+        fmt::format("{} has no mirror image: {} lies on one side and has no twin",
+                    named(*item.twin), named(*there)),
+        fmt::format("give {} 'mirror: NAME'", quoted_text(there->name)));
+  return name.text;
+}
+
+void Derivation::work_out_twin(ProjectItem& item) {
+  ProjectItem& other = *item.twin;
+  if (!work_out(other) || other.node->kind != YamlNode::Kind::map) return;
+  if (item.kind == Named::hole && item.holder != other.holder) return;
+  *item.node =
+      mirrored(*other.node, *other.map, plane_side(other),
+               [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });
+  item.node->note = fmt::format("mirror image of {}", other.name);
+}
+
+}  // namespace linewright

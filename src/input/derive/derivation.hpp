@@ -1,0 +1,58 @@
+#pragma once
+// Places that follow from what is there, worked out when they are asked for.
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "input/derive/project_items.hpp"
+#include "input/parsed_file.hpp"
+#include "input/project_draft.hpp"
+
+namespace linewright {
+
+/// Works out every place that a project states by reference, and every mirror image, in the trees
+/// of its files. What cannot be worked out is an error of the draft; its place in the tree is
+/// `unread`, unless it is the readers that say what is wrong with it.
+class Derivation {
+ public:
+  Derivation(std::vector<ParsedFile>& files, ProjectDraft& draft);
+
+  void run();
+
+  ProjectItem* find(Named kind, std::string_view name) { return items_.find(kind, name); }
+
+  /// Where the node is, or nothing where that is not known.
+  std::optional<Vec3> node_at(std::string_view name);
+  /// The middle of the hole in the middle of its web or wall, or nothing.
+  std::optional<Vec3> hole_at(std::string_view name);
+  /// Of a line of the catalogue or of the project, the largest; nothing where it is not known.
+  std::optional<double> outside_diameter_in(std::string_view line);
+  /// Works the thing out; false where it depends on itself, which is reported.
+  bool work_out(ProjectItem& item);
+
+  /// What the map says under the key, in inches; nothing where it says nothing or, after an error,
+  /// where that is no such length.
+  std::optional<double> length_in(const YamlNode& map, const KeySpec& key, BareLength bare);
+
+  void error(const SourceLocation& where, std::string message, std::string suggestion = {}) {
+    draft_.add_error(where, std::move(message), std::move(suggestion));
+  }
+
+ private:
+  void work_out_itself(ProjectItem& item);
+  void work_out_twin(ProjectItem& item);
+  void place_node_item(ProjectItem& item);
+  void place_hole(ProjectItem& item);
+  void report_circle(const ProjectItem& item);
+  std::string twin_name(const ProjectItem& item, Named kind, const YamlNode& name);
+  bool lies_on_both_sides(ProjectItem& item);
+
+  ProjectDraft& draft_;
+  ProjectItems items_;
+  std::vector<const ProjectItem*> working_;
+};
+
+}  // namespace linewright

@@ -1,0 +1,142 @@
+// Twins on the other side of BL 0.
+
+#include "input/derive/derived_project.hpp"
+
+namespace linewright {
+namespace {
+
+LoadResult loaded(const std::string& text) {
+  const ProjectFolder folder;
+  folder.write("project.yaml", text);
+  return load_project(folder.path(), small_catalogue());
+}
+
+std::string with(std::string text, const std::string& before, const std::string& after) {
+  const std::size_t at = text.find(before);
+  EXPECT_NE(at, std::string::npos) << before;
+  return at == std::string::npos ? text : text.replace(at, before.size(), after);
+}
+
+const std::string route =
+    "routes:\n  - {name: left, system: wire, line: wire-1/4, from: from, to: to, mirror: right, "
+    "points: [{hold: grommet, through: round}, {hold: clamp, on: S, fs: 120, side: up, off: "
+    "0.5}]}\n";
+
+std::string mirrored_tailcone() {
+  std::string text = tailcone(route);
+  text = with(text, "edge: grommet, bore: 0.5}", "edge: grommet, bore: 0.5, mirror: round-right}");
+  text = with(text, "edge: bare}\n  panels", "edge: bare, mirror: S-right}\n  panels");
+  text = with(text, "at: [90, -8, 14]}", "at: [90, -8, 14], mirror: from-right}");
+  return with(text, "at: [150, -8, 20]}", "at: [150, -8, 20], mirror: to-right}");
+}
+
+TEST(Mirror, MakesTheTwinOfAllThatARouteNames) {
+  const LoadResult result = loaded(mirrored_tailcone());
+  ASSERT_EQ(shown(result.errors), "");
+  const Project& project = *result.project;
+  ASSERT_EQ(project.routes.size(), 2u);
+  const Route& right = project.routes[1];
+  EXPECT_EQ(right.name, "right");
+  EXPECT_EQ(right.from, "from-right");
+  EXPECT_EQ(right.to, "to-right");
+  ASSERT_EQ(right.points.size(), 2u);
+  EXPECT_EQ(right.points[0].through, "round-right");
+  EXPECT_EQ(right.points[1].to, "S-right");
+  for (std::size_t i = 0; i < 2; ++i) {
+    const Vec3 at = project.routes[0].points[i].at;
+    EXPECT_EQ(right.points[i].at, (Vec3{at.x, -at.y, at.z}));
+  }
+  ASSERT_EQ(project.structure.channels.size(), 2u);
+  EXPECT_EQ(project.structure.channels[1].path, (std::vector<Vec3>{{100, 10, 14}, {140, 10, 18}}));
+  EXPECT_EQ(project.structure.channels[1].section,
+            (std::vector<Vec2>{{0.5, 0}, {0, 0}, {0, 1}, {-0.5, 1}}));
+  const std::vector<Hole>& holes = project.structure.frames[0].holes;
+  ASSERT_EQ(holes.size(), 3u);
+  EXPECT_EQ(holes[1].name, "round-right");
+  EXPECT_EQ(std::get<Circle>(holes[1].shape).centre, (Vec2{8, 14}));
+}
+
+TEST(Mirror, SaysWhatHasNoTwin) {
+  const std::string text =
+      with(mirrored_tailcone(), "at: [90, -8, 14], mirror: from-right}", "at: [90, -8, 14]}");
+  const std::vector<Diagnostic> errors = loaded(text).errors;
+  ASSERT_EQ(errors.size(), 1u) << shown(errors);
+  EXPECT_EQ(errors[0].message,
+            "route 'left' has no mirror image: node 'from' lies on one side and has no twin");
+  EXPECT_EQ(errors[0].suggestion, "give 'from' 'mirror: NAME'");
+}
+
+TEST(Mirror, TakesWhatLiesOnBothSidesForItsOwnTwin) {
+  std::string text =
+      with(mirrored_tailcone(), "at: [90, -8, 14], mirror: from-right}", "at: [90, 0, 14]}");
+  text = with(text, "{hold: clamp, on: S, fs: 120, side: up, off: 0.5}",
+              "{hold: clamp, on: floor, fs: 110, bl: -3, off: 0.5}");
+  const LoadResult result = loaded(text);
+  ASSERT_EQ(shown(result.errors), "");
+  EXPECT_EQ(result.project->routes[1].from, "from");
+  EXPECT_EQ(result.project->routes[1].points[1].to, "floor");
+}
+
+TEST(Mirror, RefusesANameThatIsTaken) {
+  const std::string text = with(mirrored_tailcone(), "mirror: S-right", "mirror: floor");
+  const std::string errors = shown(loaded(text).errors);
+  EXPECT_NE(errors.find("floor"), std::string::npos) << errors;
+  EXPECT_NE(errors.find("project.yaml:9:"), std::string::npos) << errors;
+}
+
+// Seen in a mirror a right-handed turn is left-handed: about the image of its axis the other way
+// round it is right-handed again.
+TEST(Mirror, TurnsAMoverTheOtherWayRound) {
+  const LoadResult result =
+      loaded(with(tailcone(""), "nodes:",
+                  "  movers:\n    - {name: bellcrank, pivot: [105, -4, 10], axis: [1, 2, 3], "
+                  "points: [[105, -4, "
+                  "14]], radius: 0.4, sweep: [-28, 24], mirror: second}\nnodes:"));
+  ASSERT_EQ(shown(result.errors), "");
+  const Mover& second = result.project->structure.movers.at(1);
+  EXPECT_EQ(second.name, "second");
+  EXPECT_EQ(second.pivot, (Vec3{105, 4, 10}));
+  EXPECT_EQ(second.axis, (Vec3{-1, 2, -3}));
+  EXPECT_EQ(second.points, (std::vector<Vec3>{{105, 4, 14}}));
+  EXPECT_EQ(second.sweep_from_deg, -28);
+  EXPECT_EQ(second.sweep_to_deg, 24);
+}
+
+TEST(Mirror, KeepsABoxTheRightWayRound) {
+  const LoadResult result =
+      loaded(with(tailcone(""), "nodes:",
+                  "  solids:\n    - {name: b, box: {min: [100, -9, 1], max: [110, -4, 3]}, mirror: "
+                  "c}\nnodes:"));
+  ASSERT_EQ(shown(result.errors), "");
+  const Box box = std::get<Box>(result.project->structure.solids.at(1).shape);
+  EXPECT_EQ(box.min, (Vec3{100, 4, 1}));
+  EXPECT_EQ(box.max, (Vec3{110, 9, 3}));
+}
+
+TEST(Mirror, KeepsTheDigitsAsTheyAreWritten) {
+  const LoadResult result =
+      loaded(tailcone("  - {name: a, kind: end, at: [1, -0.1, 2], mirror: b}\n"
+                      "  - {name: c, kind: end, at: [1, 2.5 mm, 2], mirror: d}\n"));
+  ASSERT_EQ(shown(result.errors), "");
+  EXPECT_EQ(result.project->find_node("b")->at.y, 0.1);
+  EXPECT_EQ(result.project->find_node("d")->at.y, -result.project->find_node("c")->at.y);
+}
+
+TEST(Mirror, TakesThePartsHolesAlongUnderNamesOfTheirOwn) {
+  const std::string holed = "edge: bare, holes: [{name: h, at: [120, -10, 16.5], diameter: 0.25";
+  const std::string text = with(mirrored_tailcone(), "edge: bare, mirror: S-right",
+                                holed + ", mirror: h-right}], mirror: S-right");
+  const LoadResult result = loaded(text);
+  ASSERT_EQ(shown(result.errors), "");
+  EXPECT_EQ(result.project->structure.channels[1].holes.at(0).name, "h-right");
+  EXPECT_EQ(result.project->structure.channels[1].holes.at(0).at, (Vec3{120, 10, 16.5}));
+  const std::string errors = shown(loaded(with(mirrored_tailcone(), "edge: bare, mirror: S-right",
+                                               holed + "}], mirror: S-right"))
+                                       .errors);
+  EXPECT_NE(errors.find("part 'S' has no mirror image: hole 'h' lies on one side and has no twin"),
+            std::string::npos)
+      << errors;
+}
+
+}  // namespace
+}  // namespace linewright
