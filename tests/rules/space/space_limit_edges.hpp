@@ -196,8 +196,18 @@ inline std::vector<Judgement> moving_in_clamp(double travel_in) {
   return project.judged_by("support-mount");
 }
 
-// A cable in a clamp: 14 CFR 23.685(a) [verified]. What a stand-off spans is [common practice, no
-// source], and how far no bracket reaches the rule's own figure.
+/// A tube of 15 in from a port to a fitting, clamped `off_in` from its end.
+inline std::vector<Judgement> clamped_near_end(double off_in) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {100, 0, 10})
+      .node("altimeter", NodeKind::instrument, {115, 0, 10});
+  project.route("main", plastic, "port", "altimeter", {clamped({115 - off_in, 0, 10})});
+  return project.judged_by("support-mount");
+}
+
+// A cable in a clamp: 14 CFR 23.685(a) [verified]. No clamp at an end fitting: AC 43.13-1B para
+// 12-61 b [verified]; its length [common practice, no source]. What a stand-off spans is [common
+// practice, no source], and how far no bracket reaches the rule's own figure.
 inline LimitEdges of_support_mount() {
   return {{.rule = "support-mount",
            .row = "stand-off",
@@ -228,6 +238,13 @@ inline LimitEdges of_support_mount() {
            .limit = 0,
            .source = "14 CFR 23.685(a)",
            .judged = [](double spare) { return moving_in_clamp(std::max(0.0, -spare)); },
+           .listed = false},
+          {.rule = "support-mount",
+           .row = "clamp-off-end-fitting",
+           .limit = 0.5,
+           .broken = Verdict::warn,
+           .source = "AC 43.13-1B para 12-61 b",
+           .judged = [](double spare) { return clamped_near_end(0.5 + spare); },
            .listed = false}};
 }
 
