@@ -12,6 +12,15 @@ inline constexpr std::array arm_keys{
 };
 inline constexpr MapSpec arm_map{"an arm", arm_keys};
 
+inline constexpr std::array sector_keys{
+    number_key("radius", Need::always, NumberSpec{"a sector's radius"},
+               "of its groove, to the middle of the cable"),
+    number_key(
+        "wrap", Need::never, NumberSpec{"a wrap", Dimension::angle, Sign::not_negative, 3600},
+        "of cable on it with the controls neutral, from where it leaves to where it is held"),
+};
+inline constexpr MapSpec sector_map{"a sector", sector_keys};
+
 inline constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind::static_port},
                                        Choice<NodeKind>{"pitot-probe", NodeKind::pitot_probe},
                                        Choice<NodeKind>{"instrument", NodeKind::instrument},
@@ -40,6 +49,13 @@ inline constexpr std::array node_keys{
     map_key("arm", KeyKind::map, Need::never, arm_map,
             "what its end of the cable goes round on; absent: the end is taken as fixed",
             "a horn or a pedal"),
+    map_key("sector", KeyKind::map, Need::never, sector_map,
+            "a sector, quadrant or drum that its cable lies on, in place of `arm`",
+            "a horn or a pedal"),
+    plain_key("on_engine", KeyKind::flag, Need::never,
+              "true where it shakes with the engine, on the engine's mounts"),
+    plain_key("connector", KeyKind::flag, Need::never,
+              "of wires: whether it is a connector, terminal block, panel or junction box"),
 };
 inline constexpr MapSpec node_map{"a node", node_keys};
 
