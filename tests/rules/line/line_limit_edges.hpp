@@ -279,6 +279,41 @@ inline LimitEdges of_slack() {
            .judged = [](double spare) { return hose_to_engine(21.5 + spare); }}};
 }
 
+/// A bundle over `span_in` between two posts that nothing ties.
+inline std::vector<Judgement> untied(double span_in) {
+  SmallProject project;
+  project.node("stud", NodeKind::end, {0, 0, 0}, true)
+      .node("lamp", NodeKind::end, {span_in, 0, 0}, true);
+  project.route("wires", "wire-1/4", "stud", "lamp").tied = false;
+  return project.judged_by("wiring");
+}
+
+/// A bundle that comes down from a post and hangs `loop_in` below a connector, with sharp corners.
+inline std::vector<Judgement> to_connector(double loop_in) {
+  SmallProject project;
+  project.node("stud", NodeKind::end, {0, 0, 20}, true)
+      .node("radio", NodeKind::end, {20, 0, 10}, true);
+  project.project.nodes.front().connector = false;
+  project.project.nodes.back().connector = true;
+  project.route("wires", "wire-1/4", "stud", "radio", {bent({10, 0, 10 - loop_in}, 0)}).tied = true;
+  return project.judged_by("wiring");
+}
+
+// AC 43.13-1B paras 11-158 b and 11-96 x [verified].
+inline LimitEdges of_wiring() {
+  return {{.rule = "wiring",
+           .row = "ties-between-supports",
+           .limit = 12,
+           .source = "AC 43.13-1B para 11-158 b",
+           .judged = [](double spare) { return untied(12 - spare); }},
+          {.rule = "wiring",
+           .row = "drip-loop",
+           .source = "AC 43.13-1B para 11-96 x",
+           .judged = to_connector,
+           .at_limit = false,  // no loop at all
+           .measured = false}};
+}
+
 /// A cable of 30 in and the cruise band whose upper edge, a tenth up, is `clear_hz` below its
 /// frequency by the first order. Ten blades keep the other orders away.
 inline std::vector<Judgement> above_cruise(double clear_hz) {
@@ -294,7 +329,7 @@ inline std::vector<Judgement> above_cruise(double clear_hz) {
 inline LimitEdges all() {
   LimitEdges edges;
   for (const LimitEdges& some :
-       {of_bend_fit(), of_support_spacing(), of_straight_run(), of_slack()})
+       {of_bend_fit(), of_support_spacing(), of_straight_run(), of_slack(), of_wiring()})
     edges.insert(edges.end(), some.begin(), some.end());
   // A tenth off the cruise band [common practice, no source].
   edges.push_back({.rule = "resonance",
