@@ -23,6 +23,7 @@ std::optional<CableEnd> read_end(const YamlNode& node, ReadContext& context) {
     fields.refuse_keys_of("a thimble");
   else
     fields.refuse_keys_of("a swaged end");
+  end.joint = fields.optional_word<end_joints>("joint");
   if (*kind == CableEndKind::thimble) {
     end.inside_in = fields.number("allowance");
     return end;
@@ -74,6 +75,7 @@ void read_lever(MapReader<route_map>& fields, Route& route, ReadContext& context
 void read_control_cable(MapReader<route_map>& fields, Route& route, ReadContext& context) {
   if (const YamlNode* ends = fields.find("ends")) route.ends = read_ends(*ends, context);
   read_lever(fields, route, context);
+  route.worked_by = fields.optional_word<control_grips>("worked_by");
   route.airframe_stiffness_lbf_per_in = fields.optional_number("airframe_stiffness");
 }
 

@@ -147,8 +147,11 @@ void check_routes(ProjectDraft& draft) {
 
 /// The project says it once for all of its controls.
 void give_levers_their_pilots(Project& project) {
-  for (Route& route : project.routes)
-    if (route.lever) route.lever->two_pilots = project.dual_controls.value_or(false);
+  for (Route& route : project.routes) {
+    if (!route.lever) continue;
+    route.lever->two_pilots = project.dual_controls.value_or(false);
+    route.lever->weight_lbf = project.weight_lbf;
+  }
 }
 
 }  // namespace

@@ -119,6 +119,7 @@ class EntryReader {
 
   void read_bending() {
     line_.minimum_bend_radius_in = least_bend_radius_in();
+    line_.flexing_bend_radius_in = value("flexing_bend_radius");
     line_.usual_bend_radius_in = fields_.optional_number("usual_bend_radius");
     if (!line_.minimum_bend_radius_in) return;
     const double least = line_.minimum_bend_radius_in->value;

@@ -140,7 +140,8 @@ void add_end_assumptions(ProjectDraft& draft) {
     if (route.system != SystemKind::cable || is_still(route)) continue;
     for (const std::string& name : {route.from, route.to}) {
       const Node* node = draft.project.find_node(name);
-      if (node && !node->arm && takes_cable(node->kind)) ends.push_back(route.name + " at " + name);
+      if (node && !node->arm && !node->sector && takes_cable(node->kind))
+        ends.push_back(route.name + " at " + name);
     }
   }
   if (!ends.empty())

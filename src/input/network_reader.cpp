@@ -18,6 +18,14 @@ Arm read_arm(const YamlNode& node, Vec3 at, ReadContext& context) {
   return arm;
 }
 
+Sector read_sector(const YamlNode& node, ReadContext& context) {
+  MapReader<sector_map> fields(node, context);
+  Sector sector;
+  sector.radius_in = fields.number("radius");
+  sector.wrap_deg = fields.optional_number("wrap");
+  return sector;
+}
+
 }  // namespace
 
 void read_node(const YamlNode& item, ReadContext& context) {
@@ -30,6 +38,12 @@ void read_node(const YamlNode& item, ReadContext& context) {
   node.volume_in3 = fields.optional_number("volume");
   node.fixed = fields.optional_flag("fixed");
   if (const YamlNode* arm = fields.find("arm")) node.arm = read_arm(*arm, node.at, context);
+  if (const YamlNode* sector = fields.find("sector")) node.sector = read_sector(*sector, context);
+  if (node.arm && node.sector)
+    context.error(fields.where_of("sector"),
+                  "a cable's end goes round on an arm or lies on a sector: leave one of them out");
+  node.on_engine = fields.optional_flag("on_engine");
+  node.connector = fields.optional_flag("connector");
   if (node.kind != NodeKind::horn && node.kind != NodeKind::pedal)
     fields.refuse_keys_of("a horn or a pedal");
   context.draft.project.nodes.push_back(std::move(node));

@@ -137,8 +137,10 @@ void read_control(RouteReader& fields, Route& route, ReadContext& context) {
     route.tension = read_tension(*tension, context);
   if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);
   read_control_cable(fields, route, context);
-  if (!route.system_name.empty() && route.system != SystemKind::cable)
-    fields.refuse_keys_of(cable_route);
+  route.tied = fields.optional_flag("tied");
+  if (route.system_name.empty()) return;
+  if (route.system != SystemKind::cable) fields.refuse_keys_of(cable_route);
+  if (route.system != SystemKind::wire) fields.refuse_keys_of(wire_route);
 }
 
 }  // namespace

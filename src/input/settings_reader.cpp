@@ -95,6 +95,7 @@ void read_settings(ProjectReader& fields, ReadContext& context) {
   }
 
   project.dual_controls = fields.optional_flag("dual_controls");
+  project.weight_lbf = fields.optional_number("weight");
   project.climb_ft_per_min = fields.optional_number("climb");
   project.airframe_stiffness_lbf_per_in = fields.optional_number("airframe_stiffness");
   if (const YamlNode* node = fields.find("excitation"))

@@ -11,6 +11,13 @@ namespace linewright {
 /// round an eye and back through a sleeve or a splice.
 enum class CableEndKind { swaged, thimble };
 
+/// What an end of a cable lets it do on the part it pulls: nothing, turn about a pin, or turn any
+/// way.
+enum class EndJoint { fixed, pin, ball };
+
+/// What the pilot works an elevator or ailerons with.
+enum class ControlGrip { stick, wheel };
+
 /// How one end of a cable takes hold of a node or of a turnbuckle.
 struct CableEnd {
   CableEndKind kind = CableEndKind::swaged;
@@ -19,6 +26,7 @@ struct CableEnd {
   /// Cable beyond that place: what goes into a swaged terminal, or round a thimble and back.
   double inside_in = 0;
   SourceLocation where;
+  std::optional<EndJoint> joint = {};  ///< at the node, or at the turnbuckle
 };
 
 struct CableEnds {
@@ -43,6 +51,7 @@ struct ControlLever {
   std::optional<double> pilot_force_lbf;  ///< where the builder states one
   SourceLocation where;
   bool two_pilots = false;  ///< the project has dual controls, which both can pull at once
+  std::optional<double> weight_lbf = {};  ///< of the aeroplane, where the project states it
 };
 
 }  // namespace linewright

@@ -26,7 +26,9 @@ struct Line {
   Source size_source;
 
   std::optional<SourcedValue> minimum_bend_radius_in;  ///< to the centreline
-  std::optional<double> usual_bend_radius_in;          ///< used where a point states no bend
+  std::optional<SourcedValue>
+      flexing_bend_radius_in;                  ///< hoses: where it flexes; to the centreline
+  std::optional<double> usual_bend_radius_in;  ///< used where a point states no bend
   std::optional<SourcedValue> support_spacing_in;
   std::optional<SourcedValue> weight_lb_per_in;
   std::optional<SourcedValue> youngs_modulus_psi;  ///< tubes and hoses

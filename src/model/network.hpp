@@ -39,6 +39,13 @@ struct Arm {
   Vec3 axis;  ///< direction of the turning axis, not necessarily of unit length
 };
 
+/// A sector, quadrant or drum that a cable's end lies on. The node's `at` is where the cable leaves
+/// it with the controls neutral.
+struct Sector {
+  double radius_in = 0;            ///< of the groove, to the middle of the cable
+  std::optional<double> wrap_deg;  ///< of cable on it with the controls neutral
+};
+
 /// Where routes join or end.
 struct Node {
   std::string name;
@@ -47,7 +54,10 @@ struct Node {
   std::optional<double> volume_in3;
   std::optional<bool> fixed;  ///< the builder's word on whether structure holds it
   SourceLocation where;
-  std::optional<Arm> arm = {};  ///< horn, pedal: what it turns on
+  std::optional<Arm> arm = {};         ///< horn, pedal: what it turns on
+  std::optional<Sector> sector = {};   ///< horn, pedal: what its cable lies on
+  std::optional<bool> on_engine = {};  ///< it shakes with the engine, on its mounts
+  std::optional<bool> connector = {};  ///< wires end at a connector, terminal block, panel or box
 
   /// True when structure holds the node sideways. Ports, probes, instruments, drains, valves,
   /// bulkhead unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their
@@ -161,6 +171,8 @@ struct Route {
   std::vector<Attachment> attached;
   CableEnds ends;  ///< cables: what takes hold of each node
   std::optional<ControlLever> lever;
+  std::optional<ControlGrip> worked_by;  ///< what the pilot holds, where a stick or wheel would do
+  std::optional<bool> tied;  ///< wires: a tie holds the bundle together between supports
   /// Force that brings the structure at the two ends of a cable an inch nearer to each other.
   std::optional<double> airframe_stiffness_lbf_per_in;
   SourceLocation where;

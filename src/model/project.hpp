@@ -60,6 +60,7 @@ struct Project {
   std::optional<double>
       airframe_stiffness_lbf_per_in;  ///< for routes that state none; absent: rigid
   std::optional<bool> dual_controls;  ///< two pilots can pull at once; absent: one was taken
+  std::optional<double> weight_lbf;   ///< at the most; absent: no more than 5,000 lbf was taken
   std::vector<Attitude> attitudes;
   std::optional<Excitation> excitation;
   Structure structure;

@@ -1,21 +1,44 @@
 #include "physics/pilot_force.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <span>
 
 namespace linewright {
 
-const PilotForce* pilot_forces_on(std::string_view control) {
-  const auto found =
-      std::find_if(pilot_forces.begin(), pilot_forces.end(),
-                   [&](const PilotForce& row) { return is_same_control(row.control, control); });
-  return found != pilot_forces.end() ? &*found : nullptr;
+namespace {
+
+const PilotForce* find_force(std::span<const PilotForce> rows, std::string_view control) {
+  const auto found = std::find_if(rows.begin(), rows.end(), [&](const PilotForce& row) {
+    return is_same_control(row.control, control);
+  });
+  return found != rows.end() ? &*found : nullptr;
+}
+
+}  // namespace
+
+const PilotForce* pilot_forces_on(const Route& route) {
+  const PilotForce* wheel =
+      route.worked_by == ControlGrip::wheel ? find_force(wheel_forces, route.control) : nullptr;
+  return wheel ? wheel : find_force(pilot_forces, route.control);
+}
+
+double weight_factor(double weight_lbf) {
+  const double share = (weight_lbf - light_weight_lbf) / (heaviest_weight_lbf - light_weight_lbf);
+  return std::lerp(1, heaviest_factor, std::clamp(share, 0.0, 1.0));
+}
+
+std::optional<double> most_pilot_force_lbf(const Route& route) {
+  const PilotForce* row = pilot_forces_on(route);
+  if (!row) return std::nullopt;
+  const bool heavy = route.lever && route.lever->weight_lbf;
+  return row->most_lbf * (heavy ? weight_factor(*route.lever->weight_lbf) : 1);
 }
 
 std::optional<double> pilot_force_lbf(const Route& route) {
   if (!route.lever) return std::nullopt;
   if (route.lever->pilot_force_lbf) return route.lever->pilot_force_lbf;
-  const PilotForce* row = pilot_forces_on(route.control);
-  return row ? std::optional(row->most_lbf) : std::nullopt;
+  return most_pilot_force_lbf(route);
 }
 
 bool takes_pilot_force(const Route& route) {

@@ -10,7 +10,7 @@
 namespace linewright {
 
 /// Limit forces of the pilot on one control, for aeroplanes up to 5,000 lb [verified: 14 CFR
-/// 23.397(b)]. A wheel's differ: elevator 200 and 100 lbf, aileron a couple.
+/// 23.397(b)].
 struct PilotForce {
   std::string_view control;
   std::string_view grip;  ///< "the rudder pedal"
@@ -24,8 +24,30 @@ inline constexpr std::array pilot_forces{
     PilotForce{"aileron", "the aileron stick", 67, 40},
 };
 
-/// Those of a route's `control`, or nullptr.
-const PilotForce* pilot_forces_on(std::string_view control);
+/// The same of a wheel [verified]. An aileron wheel's is a couple of 50 D, or 40 D, inch-pounds:
+/// one force at its rim, half of D from the middle, that turns it as hard is 100, or 80, lbf,
+/// whatever its diameter D [calculated]. The single force of 1.25 times the couple's, 62.5 lbf, is
+/// for parts that a couple does not load; a cable is pulled less by it.
+inline constexpr std::array wheel_forces{
+    PilotForce{"elevator", "the elevator wheel", 200, 100},
+    PilotForce{"aileron", "the rim of the aileron wheel", 100, 80},
+};
+
+/// Those of a route's control, as it is worked: by a stick where nothing is stated. Or nullptr.
+const PilotForce* pilot_forces_on(const Route& route);
+
+/// Up to this weight the forces are as they stand, lbf; above it the most of them rise in a
+/// straight line to `heaviest_factor` times at the heaviest [verified: 14 CFR 23.397(b), note 1].
+inline constexpr double light_weight_lbf = 5'000;
+inline constexpr double heaviest_weight_lbf = 12'500;
+inline constexpr double heaviest_factor = 1.18;
+
+/// What the most of a force is multiplied by for the aeroplane's weight.
+double weight_factor(double weight_lbf);
+
+/// The most of the table on the route's control at the aeroplane's weight, no more than 5,000 lbf
+/// where none is stated. Nothing where the table has not its control.
+std::optional<double> most_pilot_force_lbf(const Route& route);
 
 /// The pilot's limit force on the route's control: the builder's, else the most of the table.
 /// Nothing where the route has no lever ratio, or the table not its control.

@@ -100,7 +100,7 @@ void add_pilot(RiggedCable& cable, const Route& route, const CableState& state) 
   if (!route.lever) return;
   PilotPull pilot;
   pilot.lever_ratio = route.lever->ratio;
-  const PilotForce* row = pilot_forces_on(route.control);
+  const PilotForce* row = pilot_forces_on(route);
   pilot.grip = row ? std::string(row->grip) : "the control";
   pilot.force_lbf = pilot_force_lbf(route);
   pilot.stated = route.lever->pilot_force_lbf.has_value();

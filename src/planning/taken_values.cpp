@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <set>
+#include <span>
 #include <string_view>
 
 #include "lines/prepare.hpp"
@@ -159,17 +160,41 @@ void add_resonance(const Project& project, Sentences& sentences) {
         "excitation is not stated: whether spans swing with the propeller was not judged");
 }
 
+/// What the forces of 14 CFR 23.397(b) hang on.
+void add_weight_and_grip(const Project& project, Sentences& sentences) {
+  const Routes cables = cables_of(project);
+  if (!project.weight_lbf)
+    sentences.add(
+        names_of(cables, takes_pilot_force),
+        fmt::format("weight is not stated: the aeroplane of {{}} was taken to weigh no more than "
+                    "{:.0f} lbf; in a heavier one a pilot pulls harder",
+                    light_weight_lbf));
+  sentences.add(names_of(cables,
+                         [](const Route& route) {
+                           return route.lever && !route.worked_by &&
+                                  std::any_of(wheel_forces.begin(), wheel_forces.end(),
+                                              [&](const PilotForce& wheel) {
+                                                return is_same_control(wheel.control,
+                                                                       route.control);
+                                              });
+                         }),
+                "worked_by is not stated for {}: a stick was taken; a wheel is pulled harder");
+}
+
 /// Of each control what the pilot pulls it with.
 void add_pilot_forces(const Project& project, Sentences& sentences) {
-  for (const PilotForce& row : pilot_forces)
-    sentences.add(names_of(cables_of(project),
-                           [&](const Route& route) {
-                             return is_same_control(route.control, row.control) &&
-                                    takes_pilot_force(route);
-                           }),
-                  fmt::format("pilot_force is not stated for {{}}: {:.0f} lbf at {} was taken, the "
-                              "most of 14 CFR 23.397(b)",
-                              row.most_lbf, row.grip));
+  const double factor = project.weight_lbf ? weight_factor(*project.weight_lbf) : 1;
+  for (const std::span<const PilotForce> rows :
+       {std::span<const PilotForce>(pilot_forces), std::span<const PilotForce>(wheel_forces)})
+    for (const PilotForce& row : rows)
+      sentences.add(names_of(cables_of(project),
+                             [&](const Route& route) {
+                               return pilot_forces_on(route) == &row && takes_pilot_force(route);
+                             }),
+                    fmt::format("pilot_force is not stated for {{}}: {:.0f} lbf at {} was taken, "
+                                "the most of 14 CFR 23.397(b)",
+                                factor * row.most_lbf, row.grip));
+  add_weight_and_grip(project, sentences);
   const Names pulled = names_of(cables_of(project), [](const Route& route) {
     return route.is_primary_control() && pilot_pull_lbf(route);
   });
@@ -225,6 +250,22 @@ void add_hoses_and_sleeves(const Project& project, Sentences& sentences) {
                 "bends of their line");
 }
 
+/// Ends on arms, which turn.
+void add_joints(const Project& project, Sentences& sentences) {
+  Names ends;
+  for (const Route* route : cables_of(project))
+    for (const bool at_from : {true, false}) {
+      const Node* node = project.find_node(at_from ? route->from : route->to);
+      const auto& end = at_from ? route->ends.from : route->ends.to;
+      if (node && node->arm && (!end || !end->joint))
+        ends.push_back(route->name + " at " + node->name);
+    }
+  sentences.add(
+      ends,
+      "ends of cables whose joint is not stated: {}; each was taken to turn on a pin along "
+      "its arm's axis");
+}
+
 void add_attachments(const Project& project, Sentences& sentences) {
   Names turnbuckles;
   for (const Route* route : cables_of(project))
@@ -254,6 +295,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_lag(project, sentences);
   add_resonance(project, sentences);
   add_cables(project, sentences);
+  add_joints(project, sentences);
   add_attachments(project, sentences);
   add_hoses_and_sleeves(project, sentences);
   add_lines(project, sentences);

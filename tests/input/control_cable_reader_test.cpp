@@ -125,5 +125,13 @@ TEST(ControlCableReader, ReadsDualControlsForAllLevers) {
   EXPECT_EQ(loaded("dual_controls: true\n", lever).dual_controls, true);
 }
 
+TEST(ControlCableReader, ReadsWhatAControlIsWorkedByAndHowHeavyTheAeroplaneIs) {
+  const std::string lever = "    lever_ratio: 1.2\n";
+  EXPECT_FALSE(loaded("", lever).routes.at(0).worked_by.has_value());
+  EXPECT_EQ(loaded("", lever + "    worked_by: wheel\n").routes.at(0).worked_by, ControlGrip::wheel);
+  EXPECT_FALSE(loaded("", lever).routes.at(0).lever->weight_lbf.has_value());
+  EXPECT_EQ(loaded("weight: 6000 lbf\n", lever).routes.at(0).lever->weight_lbf, 6000);
+}
+
 }  // namespace
 }  // namespace linewright

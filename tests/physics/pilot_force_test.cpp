@@ -22,13 +22,45 @@ TEST(PilotForce, IsThatOfTheRegulation) {
   };
   for (const Row& row :
        {Row{"rudder", 200, 150}, Row{"elevator", 167, 100}, Row{"aileron", 67, 40}}) {
-    const PilotForce* found = pilot_forces_on(row.control);
+    const PilotForce* found = pilot_forces_on(levered(row.control, 1));
     ASSERT_NE(found, nullptr) << row.control;
     EXPECT_EQ(found->most_lbf, row.most_lbf) << row.control;
     EXPECT_EQ(found->least_lbf, row.least_lbf) << row.control;
   }
-  EXPECT_EQ(pilot_forces_on("trim"), nullptr);
-  EXPECT_EQ(pilot_forces_on(""), nullptr);
+  EXPECT_EQ(pilot_forces_on(levered("trim", 1)), nullptr);
+  EXPECT_EQ(pilot_forces_on(levered("", 1)), nullptr);
+}
+
+// An aileron wheel of D has a couple of 50 D, or 40 D, inch-pounds. At its rim, D / 2 from the
+// middle, that is 100, or 80, lbf.
+TEST(PilotForce, OfAWheelIsLargerThanOfAStick) {
+  Route route = levered("elevator", 1.5);
+  route.worked_by = ControlGrip::wheel;
+  EXPECT_EQ(pilot_force_lbf(route), 200);
+  EXPECT_EQ(pilot_forces_on(route)->least_lbf, 100);
+  route.control = "aileron";
+  EXPECT_EQ(pilot_force_lbf(route), 100);
+  EXPECT_EQ(pilot_forces_on(route)->least_lbf, 80);
+  route.control = "rudder";
+  EXPECT_EQ(pilot_force_lbf(route), 200);
+  route.worked_by = ControlGrip::stick;
+  route.control = "aileron";
+  EXPECT_EQ(pilot_force_lbf(route), 67);
+}
+
+// Note 1 of 14 CFR 23.397(b) [verified]: in a straight line from 5,000 lb to 1.18 times at 12,500.
+TEST(PilotForce, RisesWithTheWeightAboveFiveThousand) {
+  Route route = levered("rudder", 1);
+  const auto force = [&](double weight_lbf) {
+    route.lever->weight_lbf = weight_lbf;
+    return *pilot_force_lbf(route);
+  };
+  EXPECT_DOUBLE_EQ(force(1'000), 200);
+  EXPECT_DOUBLE_EQ(force(5'000), 200);
+  EXPECT_DOUBLE_EQ(force(8'750), 218);
+  EXPECT_DOUBLE_EQ(force(12'500), 236);
+  route.lever->pilot_force_lbf = 150;  // the builder's own stays
+  EXPECT_DOUBLE_EQ(force(12'500), 150);
 }
 
 TEST(PilotForce, IsTheBuildersWhereStated) {

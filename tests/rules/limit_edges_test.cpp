@@ -15,6 +15,7 @@
 #include "rules/air/air_limit_edges.hpp"
 #include "rules/cable/attached_limit_edges.hpp"
 #include "rules/cable/cable_limit_edges.hpp"
+#include "rules/cable/end_limit_edges.hpp"
 #include "rules/cable/pulley_limit_edges.hpp"
 #include "rules/limit_edge.hpp"
 #include "rules/line/line_limit_edges.hpp"
@@ -35,7 +36,7 @@ LimitEdges all_edges() {
   LimitEdges edges;
   for (const LimitEdges& some :
        {line_edges::all(), gap_edges::all(), space_edges::all(), air_edges::all(),
-        cable_edges::all(), pulley_edges::all(), attached_edges::all()})
+        cable_edges::all(), pulley_edges::all(), attached_edges::all(), end_edges::all()})
     edges.insert(edges.end(), some.begin(), some.end());
   return edges;
 }
@@ -114,6 +115,8 @@ TEST(LimitEdges, ShowTheNumbersThatTheirProjectsAreMadeFor) {
   EXPECT_EQ(value("cable-tension", "rudder-most"), 200);
   EXPECT_EQ(value("cable-tension", "elevator-most"), 167);
   EXPECT_EQ(value("cable-tension", "aileron-most"), 67);
+  EXPECT_EQ(value("cable-tension", "elevator-wheel-most"), 200);
+  EXPECT_EQ(value("cable-tension", "aileron-wheel-most"), 100);
   EXPECT_EQ(value("sleeve-cover", "stop-gap"), 0.25);
   EXPECT_EQ(value("network", "routes-at-node"), 1);
   EXPECT_EQ(value("bend-fit", "missed-groove"), 0);

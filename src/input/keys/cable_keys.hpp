@@ -30,6 +30,15 @@ inline constexpr std::array cable_end_kinds{Choice<CableEndKind>{"swaged", Cable
                                             Choice<CableEndKind>{"thimble", CableEndKind::thimble}};
 inline constexpr auto cable_end_words = words_of(cable_end_kinds);
 
+inline constexpr std::array end_joints{Choice<EndJoint>{"fixed", EndJoint::fixed},
+                                       Choice<EndJoint>{"pin", EndJoint::pin},
+                                       Choice<EndJoint>{"ball", EndJoint::ball}};
+inline constexpr auto end_joint_words = words_of(end_joints);
+
+inline constexpr std::array control_grips{Choice<ControlGrip>{"stick", ControlGrip::stick},
+                                          Choice<ControlGrip>{"wheel", ControlGrip::wheel}};
+inline constexpr auto control_grip_words = words_of(control_grips);
+
 inline constexpr std::array cable_end_keys{
     word_key("kind", Need::always, "the kind of an end", cable_end_words,
              "swaged: pressed into a fork, eye, ball or stud; thimble: round an eye and back"),
@@ -42,6 +51,9 @@ inline constexpr std::array cable_end_keys{
                "how far the cable goes into the terminal", "a swaged end"),
     number_key("allowance", Need::sometimes, NumberSpec{"an allowance"},
                "cable beyond the pin's middle, round and back to its cut end", "a thimble"),
+    word_key("joint", Need::never, "the joint of an end", end_joint_words,
+             "what it turns on: fixed, a pin that lies along the part's axis, or a ball or link "
+             "that turns any way"),
 };
 inline constexpr MapSpec cable_end_map{"an end", cable_end_keys};
 

@@ -64,6 +64,8 @@ inline constexpr std::array line_keys{
     number_key("minimum_inside_bend_radius", Need::never, over_zero(Dimension::length),
                "in its stead: the least to the inside of the bend; half of the largest outside "
                "diameter is added"),
+    number_key("flexing_bend_radius", Need::never, over_zero(Dimension::length),
+               "least radius, to the centreline, where it flexes at a bend"),
     number_key("usual_bend_radius", Need::never, over_zero(Dimension::length),
                "to the centreline, where a point states no `bend`; absent: the minimum"),
     number_key("support_spacing", Need::never, over_zero(Dimension::length),

@@ -13,6 +13,15 @@ inline constexpr std::array arm_keys{
 };
 inline constexpr MapSpec arm_map{"an arm", arm_keys};
 
+inline constexpr std::array sector_keys{
+    number_key("radius", Need::always, NumberSpec{"a sector's radius"},
+               "of its groove, to the middle of the cable"),
+    number_key(
+        "wrap", Need::never, NumberSpec{"a wrap", Dimension::angle, Sign::not_negative, 3600},
+        "of cable on it with the controls neutral, from where it leaves to where it is held"),
+};
+inline constexpr MapSpec sector_map{"a sector", sector_keys};
+
 inline constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind::static_port},
                                        Choice<NodeKind>{"pitot-probe", NodeKind::pitot_probe},
                                        Choice<NodeKind>{"instrument", NodeKind::instrument},
@@ -43,6 +52,13 @@ inline constexpr std::array node_keys{
             "a horn or a pedal"),
     name_key("through", KeyKind::name, Need::never, Named::hole,
              "in place of `at`: the hole that it is in the middle of"),
+    map_key("sector", KeyKind::map, Need::never, sector_map,
+            "a sector, quadrant or drum that its cable lies on, in place of `arm`",
+            "a horn or a pedal"),
+    plain_key("on_engine", KeyKind::flag, Need::never,
+              "true where it shakes with the engine, on the engine's mounts"),
+    plain_key("connector", KeyKind::flag, Need::never,
+              "of wires: whether it is a connector, terminal block, panel or junction box"),
 };
 inline constexpr auto all_node_keys = joined(node_keys, on_part_keys, mirror_keys);
 inline constexpr MapSpec node_map{"a node", all_node_keys};

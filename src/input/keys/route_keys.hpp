@@ -100,6 +100,7 @@ inline constexpr std::array sleeve_keys{
 inline constexpr MapSpec sleeve_map{"a sleeve", sleeve_keys};
 
 inline constexpr std::string_view cable_route = "a route of system cable";
+inline constexpr std::string_view wire_route = "a route of system wire";
 
 inline constexpr std::array route_keys{
     own_name_key(Named::route, "for waivers, options and results"),
@@ -136,6 +137,10 @@ inline constexpr std::array route_keys{
     number_key("pilot_force", Need::never, pilot_force_number,
                "limit force at stick, wheel or pedal; absent: the most of 14 CFR 23.397(b)",
                cable_route),
+    word_key("worked_by", Need::never, "what a control is worked by", control_grip_words,
+             "what the pilot holds, on an elevator or ailerons; absent: stick", cable_route),
+    plain_key("tied", KeyKind::flag, Need::never,
+              "whether ties hold the bundle together between its supports", wire_route),
     number_key("airframe_stiffness", Need::never, airframe_stiffness_number,
                "force that brings its two ends an inch nearer; absent: the project's", cable_route),
 };

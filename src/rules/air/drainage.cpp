@@ -4,6 +4,7 @@
 #include <set>
 
 #include "lines/trapped_water.hpp"
+#include "rules/air/level_run.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -30,7 +31,7 @@ constexpr LimitRow shallow{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({closing, shallow});
+constexpr auto limits = limit_table({closing, shallow, least_slope});
 
 /// However loosely a line is built, a pool deeper than this share of its bore is one.
 constexpr double most_of_bore_let_pass = 0.25;
@@ -188,8 +189,14 @@ std::vector<Judgement> judge_drainage(const RuleContext& context) {
       wet.insert(trap.worst.lowest.route);
       for (const WetStretch& stretch : trap.worst.wet) wet.insert(stretch.route);
     }
-    for (const AirLink& link : network.links)
-      if (!wet.contains(link.route)) judgements.push_back(runs_dry(context, *link.route, judged));
+    for (const AirLink& link : network.links) {
+      if (auto level = judge_level_runs(context, *link.route, judged.attitudes)) {
+        level->message += unstated_note(judged);
+        judgements.push_back(*level);
+      } else if (!wet.contains(link.route)) {
+        judgements.push_back(runs_dry(context, *link.route, judged));
+      }
+    }
   }
   return judgements;
 }
@@ -209,9 +216,10 @@ out. Nothing runs out through an instrument, a cap or a loose end. Each pool is 
 its worst attitude, with its depth from the lowest place to its surface, both taken at the
 middle of the bore, and the volume of bore under it; fittings and instruments add none. A pool
 as deep as the bore closes it and shuts off the pressure. Depths up to the build tolerance
-pass, but no more than a quarter of the bore, since the line may lie so much off anyway; by the
-same token a run that falls by less than the build tolerance, or lies level, drains as drawn
-and may not as built. No least slope is published. Vents are not judged.)",
+pass, but no more than a quarter of the bore, since the line may lie so much off anyway. A part
+that lies level, or nearly so, in every attitude drains as drawn and may not as built: straights
+over an inch long that fall by less than the least slope in all attitudes are told once for each
+line. No least slope is published. Vents are not judged.)",
       .mend = "Let lines fall all the way to a port or drain, or put a drain at each low place.",
       .limits = limits,
       .catalogue_limits = "",

@@ -9,9 +9,12 @@ namespace linewright {
 
 namespace {
 
-/// The row of the least force that counts on a control.
-const LimitRow& least_row(const PilotForce& force) {
-  return least_forces[static_cast<std::size_t>(&force - pilot_forces.data())];
+/// The row of the least force that counts on a route's control.
+const LimitRow& least_row(const Route& route) {
+  const PilotForce* force = pilot_forces_on(route);
+  for (std::size_t i = 0; i < wheel_forces.size(); ++i)
+    if (force == &wheel_forces[i]) return least_wheel_forces[i];
+  return least_forces[static_cast<std::size_t>(force - pilot_forces.data())];
 }
 
 /// What a cable may bear at the limit: the row's factor is of its strength over the load, and the
@@ -32,7 +35,7 @@ struct LimitTension {
 
 /// "the 200.0 lbf that 200.0 lbf at the rudder pedal pull on it".
 std::string pull_words(const Route& route) {
-  const PilotForce* row = pilot_forces_on(route.control);
+  const PilotForce* row = pilot_forces_on(route);
   return fmt::format("the {} that {}{} at {} pull on it by a lever ratio of {:g}",
                      tension_words(*pilot_pull_lbf(route)),
                      route.lever->two_pilots ? "two pilots together, " : "",
@@ -77,7 +80,7 @@ Judgement judge_stated_load(const RuleContext& context, const PreparedRoute& rou
 /// A stated pilot force against the least that counts however light the control is.
 Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& route,
                             const PilotForce& row) {
-  const LimitRow& least = least_row(row);
+  const LimitRow& least = least_row(*route.route);
   Judgement judgement = tension_judgement(context, route);
   judgement.location = route.route->lever->where;
   const double force_lbf = *route.route->lever->pilot_force_lbf;
@@ -90,7 +93,8 @@ Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& rou
   judgement.message +=
       " is under the least that counts however light the control is, " + tension_words(least.value);
   judgement.mend = "state pilot_force as " + tension_words(least.value) +
-                   " or more, or leave it out for " + tension_words(row.most_lbf);
+                   " or more, or leave it out for " +
+                   tension_words(*most_pilot_force_lbf(*route.route));
   return judgement;
 }
 
@@ -99,13 +103,13 @@ Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& rou
 void ask_for_lever(const RuleContext& context, const PreparedRoute& route,
                    std::vector<Judgement>& judgements) {
   const Route& stated = *route.route;
-  const PilotForce* row = pilot_forces_on(stated.control);
+  const PilotForce* row = pilot_forces_on(stated);
   if (!row || !stated.is_primary_control() || !stated.tension->limit_load_lbf) return;
   Judgement judgement = tension_judgement(context, route);
   const double load = *stated.tension->limit_load_lbf;
-  if (holds(judgement, load, {least_row(*row)})) return;
+  if (holds(judgement, load, {least_row(stated)})) return;
   judgement = not_judged(
-      tension_judgement(context, route), least_row(*row),
+      tension_judgement(context, route), least_row(stated),
       "the limit load of " + tension_words(load) + " is under the least pilot force on " +
           std::string(row->grip) + ", " + tension_words(row->least_lbf) +
           ": whether it covers the pilot's pull is not known without a lever ratio",
@@ -165,7 +169,7 @@ void judge_pilot(const RuleContext& context, const PreparedRoute& route,
         "state pilot_force, or control as rudder, elevator or aileron"));
     return;
   }
-  const PilotForce* row = pilot_forces_on(stated.control);
+  const PilotForce* row = pilot_forces_on(stated);
   if (row && stated.lever->pilot_force_lbf)
     judgements.push_back(judge_pilot_force(context, route, *row));
   if (stated.tension->limit_load_lbf) judgements.push_back(judge_stated_load(context, route));

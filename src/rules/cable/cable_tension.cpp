@@ -145,10 +145,12 @@ carries the pull alone (in an airframe that gives, after it has given); that cou
 hottest, and what it leaves the other with at the coldest is what `chafe` goes by. A control
 that one cable alone names is asked about: names are compared without case and outer blanks. A
 stated limit load must cover the pilot's pull, and a stated pilot force the least that counts; a
-limit load under that least force is asked about where no lever ratio is stated. The elevator's
-force is a stick's: state pilot_force for a wheel, 200 lbf. An aileron's wheel has a couple of
-50 D lbf·in, D its diameter in inches (14 CFR 23.397(b)), as 50 lbf at its rim. The joint factor of 14
-CFR 23.693 is not applied: it is for the bearing of joints, not for the cable. A cable in no
+limit load under that least force is asked about where no lever ratio is stated. A control is taken
+to be worked by a stick unless the route says `worked_by: wheel`. The lever ratio of an aileron wheel
+is for each pound at its rim, where its couple of 50 D lbf·in, D its diameter in inches, is one
+force of 100 lbf; the single force of 1.25 times the couple's pulls a cable less. Above 5,000 lbf of
+the project's `weight` the most of these forces rises, to 1.18 times at 12,500 lbf. The joint factor
+of 14 CFR 23.693 is not applied: it is for the bearing of joints, not for the cable. A cable in no
 closed loop, kept taut by springs alone, does not change its tension with temperature: waive a
 finding on it with that reason. Ends are taken to be as strong as the cable, as swaged
 terminals are; a hand-tucked splice has about three quarters. A cable whose tension is not

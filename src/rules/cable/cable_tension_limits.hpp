@@ -12,7 +12,7 @@
 namespace linewright {
 
 inline constexpr std::string_view pilot_source =
-    "14 CFR 23.397(b): limit pilot forces, to 5,000 lb";
+    "14 CFR 23.397(b): limit pilot forces; the most of them to 5,000 lb, above it up to 1.18 times";
 
 constexpr LimitRow most_force(std::string_view name, std::string_view subject,
                               const PilotForce& force) {
@@ -74,13 +74,27 @@ inline constexpr std::array most_forces{
 };
 inline constexpr std::array least_forces{
     least_force("rudder-least", "pilot_force on a rudder pedal", pilot_forces[0]),
-    least_force("elevator-least", "pilot_force on an elevator stick or wheel", pilot_forces[1]),
+    least_force("elevator-least", "pilot_force on an elevator stick", pilot_forces[1]),
     least_force("aileron-least", "pilot_force on an aileron stick", pilot_forces[2]),
+};
+/// In the order of `wheel_forces`.
+inline constexpr std::array most_wheel_forces{
+    most_force("elevator-wheel-most", "limit force on an elevator wheel, unless pilot_force says",
+               wheel_forces[0]),
+    most_force("aileron-wheel-most",
+               "couple on an aileron wheel, 50 D, as one force at its rim, unless pilot_force says",
+               wheel_forces[1]),
+};
+inline constexpr std::array least_wheel_forces{
+    least_force("elevator-wheel-least", "pilot_force on an elevator wheel", wheel_forces[0]),
+    least_force("aileron-wheel-least", "pilot_force at the rim of an aileron wheel: 40 D",
+                wheel_forces[1]),
 };
 
 inline constexpr auto cable_tension_limits = limit_table(
     {taut, safety_factor, proved_share, covers_pilot, paired, most_forces[0], least_forces[0],
-     most_forces[1], least_forces[1], most_forces[2], least_forces[2]});
+     most_forces[1], least_forces[1], most_wheel_forces[0], least_wheel_forces[0], most_forces[2],
+     least_forces[2], most_wheel_forces[1], least_wheel_forces[1]});
 
 /// At the middle of the cable, verdict still unknown. The route's tension must be stated.
 Judgement tension_judgement(const RuleContext& context, const PreparedRoute& route);

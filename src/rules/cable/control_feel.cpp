@@ -32,13 +32,19 @@ constexpr LimitRow travel_lost{.name = "travel-lost",
                                .mark = Mark::common_practice,
                                .broken = Verdict::warn,
                                .times = "smaller travel from neutral"};
-/// In the order of `pilot_forces`.
+/// In the order of `pilot_forces`; a wheel's are the same.
 constexpr std::array frictions{
     friction_row("rudder-friction", "friction of a rudder's cables, at the pedal", 7),
-    friction_row("elevator-friction", "friction of an elevator's cables, at the stick", 3),
-    friction_row("aileron-friction", "friction of an aileron's cables, at the stick", 2)};
+    friction_row("elevator-friction", "friction of an elevator's cables, at stick or wheel", 3),
+    friction_row("aileron-friction", "friction of an aileron's cables, at stick or wheel", 2)};
 
 constexpr auto limits = limit_table({travel_lost, frictions[0], frictions[1], frictions[2]});
+
+const LimitRow& friction_row_of(const std::string& control) {
+  std::size_t row = 0;
+  while (!is_same_control(pilot_forces[row].control, control)) ++row;
+  return frictions[row];
+}
 
 std::optional<Judgement> judge_stretch(const RuleContext& context, const PreparedRoute& route) {
   const Route& stated = *route.route;
@@ -72,7 +78,7 @@ std::optional<double> felt_lbf(const PreparedRoute& route) {
 
 /// Of all cables of the control, which move at once. Said of the first of them.
 std::optional<Judgement> judge_friction(const RuleContext& context, const PreparedRoute& route) {
-  const PilotForce* force = pilot_forces_on(route.route->control);
+  const PilotForce* force = pilot_forces_on(*route.route);
   if (!force || !route.route->is_primary_control() || !route.route->lever) return std::nullopt;
   double sum = 0;
   for (const PreparedRoute& other : context.prepared.routes) {
@@ -84,8 +90,7 @@ std::optional<Judgement> judge_friction(const RuleContext& context, const Prepar
   }
   Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = route.route->lever->where;
-  const bool held =
-      holds(judgement, sum, {frictions[static_cast<std::size_t>(force - pilot_forces.data())]});
+  const bool held = holds(judgement, sum, {friction_row_of(route.route->control)});
   judgement.message =
       fmt::format("{:.1f} lbf at {} overcome the friction of all cables of ", sum, force->grip) +
       route.route->control;

@@ -8,6 +8,7 @@
 #include "lines/cable_travel.hpp"
 #include "model/angle.hpp"
 #include "physics/cable.hpp"
+#include "rules/line/hose_planes.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -76,9 +77,9 @@ constexpr LimitRow arm_travel{.name = "arm-travel",
                               .mark = Mark::calculated,
                               .times = "travel stated"};
 
-constexpr auto limits =
-    limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
-                 support_offset, unguided_turn, turn_holds, missed_groove, arm_travel});
+constexpr auto limits = limit_table({overlap, plastic_straight, metal_fitting_straight,
+                                     metal_bend_straight, support_offset, unguided_turn, turn_holds,
+                                     missed_groove, arm_travel, clamp_between_planes});
 
 /// The straight wanted before a bend, or after the last one; nothing for limp lines.
 const LimitRow* straight_row(LineKind kind, bool at_fitting) {
@@ -306,6 +307,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
     if (route.wrap_faults[i])
       judgements.push_back(judge_wrap_fault(context, route, i, *route.wrap_faults[i]));
   judge_arms(context, route, judgements);
+  if (const auto twisted = judge_hose_planes(context, route)) judgements.push_back(*twisted);
   bool any_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {
     any_arc = any_arc || bends[i].drawn_radius_in > 0;
@@ -346,7 +348,8 @@ hold it to nothing, and a pulled cable would straighten it. What the sleeve bear
 sin(θ/2), is said, with the highest tension that is known of the cable; `rig` says it of pulleys
 and fairleads. Whether they stand it is left to the builder; `sleeve-cover` judges the bend. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
 fixed elsewhere, and how far its cable swings is unknown. A pulley given by its centre must be
-one that the taut cable can go round as its axis says, for less than half a turn.)",
+one that the taut cable can go round as its axis says, for less than half a turn. A hose that
+bends in one plane and then in another is clamped between the two, or it twists.)",
       .mend =
           "Move corners apart, bend to a smaller radius that the line still stands, or move the "
           "support to a straight.",

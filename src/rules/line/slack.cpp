@@ -26,8 +26,14 @@ constexpr LimitRow most{.name = "most-slack",
                         .source = navy_slack,
                         .mark = Mark::verified,
                         .times = "length of the hose there"};
+constexpr LimitRow to_engine{
+    .name = "slack-to-engine",
+    .subject = "slack of a hose to what is mounted on the engine, where no bend gives",
+    .value = 1.5,
+    .source = "US Navy 14018 p. 5-26: 1-1/2 in of slack, or a suitable bend, from the last support",
+    .mark = Mark::verified};
 
-constexpr auto limits = limit_table({least, most});
+constexpr auto limits = limit_table({least, most, to_engine});
 
 /// A hose that turns by more than this between two supports goes round a corner; by less, it is a
 /// bow, which could be pulled straight [common practice, no source].
@@ -39,6 +45,7 @@ struct HosePart {
   double end_in = 0;
   double length_in = 0;
   double way_in = 0;
+  const Node* engine = nullptr;  ///< what it leads to on the engine, with no bend that gives
 };
 
 /// A place of the drawn hose, and what rounding it spares.
@@ -85,12 +92,33 @@ HosePart part_of(const PreparedRoute& route, double start_in, double end_in) {
   return {start_in, end_in, end_in - start_in, shortest_way_in(turns)};
 }
 
+bool bends_between(const PreparedRoute& route, double start_in, double end_in) {
+  const auto& bends = route.centreline.bends();
+  return std::any_of(bends.begin(), bends.end(), [&](const Bend& bend) {
+    return bend.middle_in() > start_in && bend.middle_in() < end_in &&
+           bend.angle_rad * degrees_per_radian > most_bow_deg;
+  });
+}
+
+/// A corner gives as the engine shakes; a straight hose or a bow needs slack. A hose with both ends
+/// on the engine goes with it.
+const Node* engine_end(const PreparedRoute& route, const HosePart& part) {
+  const bool from = route.from->on_engine.value_or(false);
+  const bool to = route.to->on_engine.value_or(false);
+  if (from == to || bends_between(route, part.start_in, part.end_in)) return nullptr;
+  if (from) return part.start_in <= 0 ? route.from : nullptr;
+  return part.end_in >= route.length_in() ? route.to : nullptr;
+}
+
 /// With the cut length stated the drawn path is the way; without it the drawn path is the hose, and
 /// each part between two supports has its own slack.
 std::vector<HosePart> parts_of(const PreparedRoute& route) {
-  if (route.route->length_in)
-    return {{0, route.length_in(), *route.route->length_in, route.length_in()}};
   std::vector<HosePart> parts;
+  if (route.route->length_in) {
+    parts.push_back({0, route.length_in(), *route.route->length_in, route.length_in()});
+    parts.back().engine = engine_end(route, parts.back());
+    return parts;
+  }
   double start = 0;
   const auto add_to = [&](double end) {
     if (end - start > limit_rounding) parts.push_back(part_of(route, start, end));
@@ -98,6 +126,7 @@ std::vector<HosePart> parts_of(const PreparedRoute& route) {
   };
   for (const Support& support : route.supports) add_to(support.distance_in);
   add_to(route.length_in());
+  for (HosePart& part : parts) part.engine = engine_end(route, part);
   return parts;
 }
 
@@ -108,6 +137,20 @@ Limit hose_length(const LimitRow& row, double way_in) {
 
 std::string percent(const LimitRow& row) {
   return fmt::format("{:g} %", row.value * 100);
+}
+
+/// Of a short hose, an inch and a half is more than the usual most.
+Judgement judge_to_engine(const RuleContext& context, const HosePart& part, Judgement judgement) {
+  const Phrasing& phrasing = context.phrasing;
+  const Limit shortest = hose_length(least, part.way_in);
+  const Limit with_engine{part.way_in + to_engine.value, to_engine};
+  if (holds(judgement, part.length_in, {with_engine, shortest})) return judgement;
+  judgement.message += ", " + phrasing.length(std::max(0.0, part.length_in - part.way_in)) +
+                       ", to " + part.engine->name + ", which shakes with the engine";
+  judgement.mend = "make the hose " +
+                   phrasing.length_up(std::max(with_engine.value, shortest.value)) +
+                   " or more long there, or lead it round a bend";
+  return judgement;
 }
 
 Judgement judge_part(const RuleContext& context, const PreparedRoute& route, const HosePart& part) {
@@ -124,6 +167,7 @@ Judgement judge_part(const RuleContext& context, const PreparedRoute& route, con
   judgement.message = "the hose is " + phrasing.length(part.length_in) + " long over " +
                       phrasing.length(part.way_in) + from +
                       fmt::format(": {:.1f} % slack", slack * 100);
+  if (part.engine) return judge_to_engine(context, part, judgement);
   if (holds(judgement, part.length_in, {shortest, longest})) return judgement;
   const std::string no_longer = phrasing.length(phrasing.rounded_down(longest.value));
   if (judgement.sense == LimitSense::at_least) {
@@ -166,7 +210,9 @@ of its length that is over the shortest way. Where the route states its `length`
 is the way. Else the drawn path is the hose, and each part of it between two supports is judged
 by itself: a clamp keeps slack where it is. Its shortest way is the straight between the two, or
 leads round the corners that it was drawn round: what turns by more than 60 deg
-goes round a corner, what turns by less is a bow, which holds the slack.)",
+goes round a corner, what turns by less is a bow, which holds the slack. A part that leads to a
+node that is `on_engine`, and goes round no such corner, needs an inch and a half of slack, and is
+not held to the most: the engine moves on its mounts.)",
       .mend = "Draw the hose with a shallow bow, or state its cut `length`.",
       .limits = limits,
       .catalogue_limits = "",

@@ -48,7 +48,8 @@ constexpr LimitRow any_shape{
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
 
-constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape, clamp_failed});
+constexpr auto limits =
+    limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape, clamp_failed, clamp_failed_by_vent});
 
 }  // namespace
 
@@ -269,8 +270,8 @@ cable slides in its guides: "at the most" counts all that it has over between it
 or while the other cable of its control is pulled, in each of its spans, short of a clamp that
 holds it still; what is likely is the span's share. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
-diameter wherever the travel takes them. Wire bundles are held against control cables and
-moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
+diameter wherever the travel takes them. Wire bundles are held against control cables, vent
+lines and moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
 does not count (see clearance), nor two lines that end at one node within 2 in of it (see
 separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",

@@ -83,12 +83,18 @@ std::optional<Worst> worst_failure(const std::vector<Failure>& failures, const M
 }
 
 Judgement judgement_of(const RuleContext& context, const PreparedRoute& bundle, const Worst& worst,
-                       const std::string& what, double tolerance_in) {
+                       const std::string& what, const LimitRow& row, double tolerance_in) {
   Judgement judgement = context.at(bundle, worst_place(worst.pair).distance_in);
-  judge_margins(context, worst.pair, tolerance_in, clamp_failed, what, judgement);
+  judge_margins(context, worst.pair, tolerance_in, row, what, judgement);
   judgement.message.insert(0, "if the " + worst.clamp->name + " lets go, the bundle ");
   judgement.mend = "add a clamp beside it, or lead the bundle and " + what + " farther apart";
   return judgement;
+}
+
+/// What a bundle that hangs loose must not touch; nullptr for lines of no such harm.
+const LimitRow* row_against(const PreparedRoute& other) {
+  if (other.line->kind == LineKind::cable) return &clamp_failed;
+  return other.route->system == SystemKind::vent ? &clamp_failed_by_vent : nullptr;
 }
 
 }  // namespace
@@ -101,11 +107,12 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
       failures_of(bundle, context.motion.reaches[context.index_of(bundle)]);
   if (failures.empty()) return judgements;
   const double between_lines = 2 * tolerance_in;
-  for (const PreparedRoute& cable : context.prepared.routes) {
-    if (cable.line->kind != LineKind::cable) continue;
+  for (const PreparedRoute& other : context.prepared.routes) {
+    const LimitRow* row = row_against(other);
+    if (!row) continue;
     const Measure measure = [&](const Stretch& stretch, Reach reach) {
       std::optional<Approach> nearest;
-      for (const Stretch& hanging : context.motion.hanging[context.index_of(cable)]) {
+      for (const Stretch& hanging : context.motion.hanging[context.index_of(other)]) {
         const auto found = nearest_lines(
             stretch, hanging, reach, nearest ? nearest->margin_in : between_lines,
             [&](double along, double) { return !context.is_passed_over(bundle, along); });
@@ -114,8 +121,9 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
       return nearest;
     };
     if (const auto worst = worst_failure(failures, measure, between_lines)) {
-      judgements.push_back(judgement_of(context, bundle, *worst, cable.route->name, between_lines));
-      judgements.back().with = cable.route->name;
+      judgements.push_back(
+          judgement_of(context, bundle, *worst, other.route->name, *row, between_lines));
+      judgements.back().with = other.route->name;
       judgements.back().with_is_route = true;
     }
   }
@@ -135,7 +143,8 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
       return found.begin()->second;
     };
     if (const auto worst = worst_failure(failures, measure, tolerance_in)) {
-      judgements.push_back(judgement_of(context, bundle, *worst, part.name, tolerance_in));
+      judgements.push_back(
+          judgement_of(context, bundle, *worst, part.name, clamp_failed, tolerance_in));
       judgements.back().with = part.name;
     }
   }

@@ -58,11 +58,14 @@ constexpr LimitRow wire_to_sleeved_cable{.name = "wire-to-sleeved-cable",
                                          .value = 0.5,
                                          .source = "AC 43.13-1B para 11-125",
                                          .mark = Mark::from_memory};
-constexpr LimitRow vent_least{.name = "wire-to-vent-least",
-                              .subject = "wire bundle to vent line (flammable vapour), in any case",
-                              .value = 2.0,
-                              .source = "AC 43.13-1B CHG 1 para 11-96: 2 in with close clamping",
-                              .mark = Mark::verified};
+constexpr LimitRow vent_least{
+    .name = "wire-to-vent-least",
+    .subject = "wire bundle to vent line (flammable vapour), in any case",
+    .value = 2.0,
+    .source =
+        "AC 43.13-1B CHG 1 para 11-96 w: 2 in, closely clamped and tied, so that a broken wire "
+        "with a tie or clamp missing does not touch",
+    .mark = Mark::verified};
 constexpr LimitRow wire_to_tube{.name = "wire-to-tube",
                                 .subject = "wire bundle to instrument line",
                                 .value = 0.25,

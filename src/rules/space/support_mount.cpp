@@ -46,8 +46,16 @@ constexpr LimitRow held_by_mover{
     .source = "geometry: what a moving part carries along holds no line in its place",
     .mark = Mark::calculated};
 
-constexpr auto limits =
-    limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover});
+constexpr LimitRow off_end_fitting{
+    .name = "clamp-off-end-fitting",
+    .subject = "clamp on an air line from the node at its end",
+    .value = 0.5,
+    .source = "AC 43.13-1B para 12-61 b: no clamp at end fittings; that nut and sleeve are so long",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table(
+    {stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover, off_end_fitting});
 
 const Mover* find_mover(const PreparedProject& prepared, const std::string& name) {
   for (const Mover& mover : prepared.project->structure.movers)
@@ -184,6 +192,28 @@ Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, st
   return judgement;
 }
 
+/// Only what is wrong: the clamps that sit on the fitting at one end of the line.
+void judge_end_fittings(const RuleContext& context, const PreparedRoute& route,
+                        std::vector<Judgement>& judgements) {
+  const Phrasing& phrasing = context.phrasing;
+  for (const Support& support : route.supports) {
+    if (!is_clamp(route, support)) continue;
+    const bool at_from = support.distance_in < route.length_in() / 2;
+    const Node& node = at_from ? *route.from : *route.to;
+    if (node.kind == NodeKind::end) continue;
+    const double off = at_from ? support.distance_in : route.length_in() - support.distance_in;
+    Judgement judgement = context.at(route, support.distance_in);
+    judgement.location = route.route->points[static_cast<std::size_t>(support.point)].where;
+    judgement.with = node.name;
+    if (holds(judgement, off, {off_end_fitting})) continue;
+    judgement.message = "the " + support.name + " is " + phrasing.length(off) + " from " +
+                        node.name + ", on the fitting there";
+    judgement.mend = "clamp the line itself, " + phrasing.length_up(off_end_fitting.value) +
+                     " or more from " + node.name;
+    judgements.push_back(judgement);
+  }
+}
+
 std::vector<Judgement> judge_support_mount(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
@@ -205,6 +235,7 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       if (const Mover* mover = find_mover(context.prepared, fairlead.to))
         judgements.push_back(judge_carried(context, route, ring, *mover, fairlead.where));
     }
+    if (is_air(route.route->system)) judge_end_fittings(context, route, judgements);
     const bool on_cable = route.line->kind == LineKind::cable;
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (on_cable && route.route->points[i].hold == HoldKind::clamp)
@@ -230,7 +261,8 @@ taken at its word. A guide whose bore is stated must let the line, or its sleeve
 frame's hole `frame-crossing` sees to that. One with a bore over twice the line's diameter does
 not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
 would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
-cable without travel. What is fixed to a moving part goes with it: a tube held so fails, and
+cable without travel. A clamp on a line of air does not sit on the fitting at its end, which it
+would strain. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,

@@ -7,6 +7,7 @@ std::string fixed_end_words(const PreparedRoute& route, int point) {
   for (const RouteEnd end : {RouteEnd::from, RouteEnd::to}) {
     const Node& node = end == RouteEnd::from ? *route.from : *route.to;
     if (node.kind != NodeKind::horn && node.kind != NodeKind::pedal) continue;
+    if (node.sector) continue;
     if (end_guide(route, end) != point) continue;
     const auto swing = arm_swing(route, end);
     if (swing && swing->reaches) continue;

@@ -2,10 +2,12 @@
 // Rows of the rules about air lines, each at its edge.
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <string>
 #include <vector>
 
+#include "model/angle.hpp"
 #include "rules/limit_edge.hpp"
 #include "rules/small_project.hpp"
 
@@ -111,7 +113,8 @@ inline std::vector<Judgement> rising(double rise_in) {
 
 // Positive drainage: 14 CFR 23.1325(b)(1)(i), 23.1323(c) [verified]. That water which leaves the
 // bore open is less grave is [common practice, no source]. A bore of 0.171 in that leans 3-4-5 is
-// 0.171 · 4/5 high [calculated].
+// 0.171 · 4/5 high [calculated]. Slope toward drains: AC 43.13-1B para 12-61 c [verified]; that it
+// is 1 deg [common practice, no source].
 inline LimitEdges of_drainage() {
   return {{.rule = "drainage",
            .row = "water-that-closes-bore",
@@ -128,7 +131,14 @@ inline LimitEdges of_drainage() {
            .source = "telling a shallow pool from one that closes the bore",
            .judged = rising,
            .listed = false,
-           .measured = false}};
+           .measured = false},
+          {.rule = "drainage",
+           .row = "slope-toward-drain",
+           .limit = 1,
+           .broken = Verdict::warn,
+           .source = "AC 43.13-1B para 12-61 c",
+           .judged = [](double spare) { return rising(40 * std::tan(radians_of(1 + spare))); },
+           .listed = false}};  // what has slope enough runs dry, or does not
 }
 
 /// A bore of 1 mm over 5 m; what the altimeter trails by is as its rate of climb.

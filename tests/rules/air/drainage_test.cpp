@@ -289,5 +289,37 @@ TEST(Drainage, AMendOfManyPointsNamesThreeAndCountsTheRest) {
             "points beside them to the same height in level flight, or put a drain at this place");
 }
 
+// Slope toward drains: AC 43.13-1B para 12-61 c [verified].
+TEST(Drainage, ALevelLineIsWarnedOfOnceWithEachOfItsLevelParts) {
+  const SmallProject project =
+      port_to_altimeter({100, 0, 10}, {bent({80, 0, 10}, 0), bent({70, 0, 14}, 0)}, {60, 0, 14});
+  const Judgement level = sole(project.judged_by("drainage"));
+  EXPECT_EQ(level.verdict, Verdict::warn);
+  EXPECT_NEAR(level.value.value(), 0, 1e-9);
+  EXPECT_EQ(level.limit, 1);
+  EXPECT_EQ(level.unit, Unit::degree);
+  EXPECT_EQ(level.at, (Vec3{90, 0, 10}));
+  EXPECT_EQ(level.message,
+            "the line lies level in level flight from 0.00 to 20.0 in, 30.8 to 40.8 in from port: "
+            "as built, water may stand there");
+  EXPECT_EQ(level.mend,
+            "let it fall toward a port, probe or drain by 0.210 in or more in each 12.0 in");
+}
+
+TEST(Drainage, ALineLevelInFlightThatFallsWhenParkedPasses) {
+  SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 10});
+  in_attitudes(project, {pitched("level flight", 0), pitched("parked", -12)});
+  EXPECT_EQ(not_passed(project.judged_by("drainage")).size(), 0u);
+}
+
+TEST(Drainage, ALevelPartAsLongAsAFittingIsLetPass) {
+  const auto with_level = [](double length_in) {
+    return port_to_altimeter({100, 0, 10}, {bent({80, 0, 12}, 0), bent({80 - length_in, 0, 12}, 0)},
+                             {60, 0, 16});
+  };
+  EXPECT_EQ(sole(with_level(1).judged_by("drainage")).verdict, Verdict::pass);
+  EXPECT_EQ(sole(with_level(1.01).judged_by("drainage")).verdict, Verdict::warn);
+}
+
 }  // namespace
 }  // namespace linewright

@@ -142,6 +142,33 @@ inline LimitEdge least_force(const std::string& control, double least_lbf) {
           }};
 }
 
+/// The same two of a wheel.
+inline SmallProject wheeled(const std::string& control, double ratio,
+                            std::optional<double> force_lbf) {
+  SmallProject project = levered(control, ratio, force_lbf, std::nullopt);
+  the_route(project).worked_by = ControlGrip::wheel;
+  return project;
+}
+
+inline LimitEdge most_wheel_force(const std::string& control, double most_lbf) {
+  LimitEdge edge = most_force(control, most_lbf);
+  edge.row = control + "-wheel-most";
+  edge.judged = [=](double spare) {
+    return wheeled(control, (2000 / 1.5 - spare) / most_lbf, std::nullopt)
+        .judged_by("cable-tension");
+  };
+  return edge;
+}
+
+inline LimitEdge least_wheel_force(const std::string& control, double least_lbf) {
+  LimitEdge edge = least_force(control, least_lbf);
+  edge.row = control + "-wheel-least";
+  edge.judged = [=](double spare) {
+    return wheeled(control, 1, least_lbf + spare).judged_by("cable-tension");
+  };
+  return edge;
+}
+
 // 14 CFR 23.689(a)(2), 23.397(b) [verified], 23.303 [from memory]; the proof load of swaged ends
 // [verified, secondary: study page on AC 43.13-1B]; that a cable has another to bring it back
 // [common practice, no source].
@@ -183,7 +210,11 @@ inline LimitEdges of_cable_tension() {
           most_force("elevator", 167),
           least_force("elevator", 100),
           most_force("aileron", 67),
-          least_force("aileron", 40)};
+          least_force("aileron", 40),
+          most_wheel_force("elevator", 200),
+          least_wheel_force("elevator", 100),
+          most_wheel_force("aileron", 100),
+          least_wheel_force("aileron", 80)};
 }
 
 /// 100 in of 1000 lbf/in, rigged to 40 lbf, pulled by 200: 0.16 in of stretch beside a slack cable.

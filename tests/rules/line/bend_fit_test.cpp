@@ -264,5 +264,29 @@ TEST(BendFit, GuidedOrStraightCableIsNotJudged) {
   EXPECT_TRUE(guided_cable(corner({10, 0, 0}), 0).empty());
 }
 
+/// A hose with square turns of 4 in: to the right and then upward, or to the left.
+std::vector<Judgement> twice_turned(bool upward, const std::vector<RoutePoint>& between) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {0, 0, 0})
+      .node("gauge", NodeKind::instrument, upward ? Vec3{20, 20, 20} : Vec3{40, 20, 0});
+  std::vector<RoutePoint> points{bent({20, 0, 0}, 4), bent({20, 20, 0}, 4)};
+  points.insert(points.begin() + 1, between.begin(), between.end());
+  project.route("pressure", "hose-rubber-1/4", "firewall", "gauge", points);
+  return not_passed(project.judged_by("bend-fit"));
+}
+
+// TM 1-1500-204-23-2 p. 4-66 [verified].
+TEST(BendFit, AHoseThatChangesPlanesIsClampedThere) {
+  const Judgement twisted = sole(twice_turned(true, {}));
+  EXPECT_EQ(twisted.verdict, Verdict::warn);
+  EXPECT_EQ(twisted.value, 0);
+  EXPECT_EQ(twisted.limit, 1);
+  EXPECT_EQ(twisted.at, (Vec3{20, 10, 0}));
+  EXPECT_EQ(twisted.mend, "clamp it there, between the two bends, or draw both in one plane");
+  EXPECT_TRUE(twice_turned(true, {clamped({20, 10, 0})}).empty());
+  EXPECT_EQ(twice_turned(true, {held({20, 10, 0}, HoldKind::grommet)}).size(), 1u);
+  EXPECT_TRUE(twice_turned(false, {}).empty());
+}
+
 }  // namespace
 }  // namespace linewright

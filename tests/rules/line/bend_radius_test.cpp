@@ -207,5 +207,35 @@ TEST(BendRadius, FullReversalNamesTheRadiusAlone) {
   EXPECT_EQ(judgement.mend, "raise the bend radius to 1.00 in");
 }
 
+/// A hose with one square turn of 5 in, to a pump on the engine, clamped so far past the turn.
+SmallProject hose_to_pump(std::optional<double> flexing_in, std::optional<double> clamp_past_in) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {0, 0, 0})
+      .node("pump", NodeKind::instrument, {20, 30, 0});
+  project.project.nodes.back().on_engine = true;
+  std::vector<RoutePoint> points{bent({20, 0, 0}, 5)};
+  if (clamp_past_in) points.push_back(clamped({20, *clamp_past_in, 0}));
+  project.route("pressure", "hose-rubber-1/4", "firewall", "pump", points);
+  if (flexing_in)
+    project.line("hose-rubber-1/4").flexing_bend_radius_in = {*flexing_in,
+                                                              {"a maker", Mark::builder}};
+  return project;
+}
+
+// A larger radius where a hose flexes: AC 43.13-1B Figure 9-10, US Navy 14018 p. 5-27 [verified].
+TEST(BendRadius, OfAHoseThatFlexesTowardTheEngineHasALimitOfItsOwn) {
+  const auto judged = [](std::optional<double> flexing, std::optional<double> clamp) {
+    return sole(hose_to_pump(flexing, clamp).judged_by("bend-radius"));
+  };
+  const Judgement unknown = judged(std::nullopt, std::nullopt);
+  EXPECT_EQ(unknown.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(unknown.source, "US Navy 14018 p. 5-27")) << unknown.source;
+  EXPECT_EQ(judged(5, std::nullopt).verdict, Verdict::pass);
+  const Judgement tight = judged(6, std::nullopt);
+  EXPECT_EQ(tight.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(tight.limit.value(), 6);
+  EXPECT_EQ(judged(std::nullopt, 10).verdict, Verdict::pass);
+}
+
 }  // namespace
 }  // namespace linewright

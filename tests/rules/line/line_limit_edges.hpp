@@ -77,8 +77,20 @@ inline std::vector<Judgement> on_arm(double spare_in) {
   return project.judged_by("bend-fit");
 }
 
-// One OD straight: a pneumatic-valve user manual [verified]. Metal tube and supports [common
-// practice, no source]; the rest is geometry [calculated].
+// A clamp between planes: TM 1-1500-204-23-2 p. 4-66 [verified]. One OD straight: a pneumatic-valve
+// user manual [verified]. Metal tube and supports [common practice, no source]; the rest is
+// geometry [calculated].
+/// A hose with a square turn to the right and one upward, with or without a clamp between.
+inline std::vector<Judgement> turned_in_two_planes(bool clamped_between) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {0, 0, 0})
+      .node("gauge", NodeKind::instrument, {20, 20, 20});
+  std::vector<RoutePoint> points{bent({20, 0, 0}, 4), bent({20, 20, 0}, 4)};
+  if (clamped_between) points.insert(points.begin() + 1, clamped({20, 10, 0}));
+  project.route("pressure", "hose-rubber-1/4", "firewall", "gauge", points);
+  return project.judged_by("bend-fit");
+}
+
 inline LimitEdges of_bend_fit() {
   const std::string metal = "tube-aluminium-1/4";
   return {{.rule = "bend-fit",
@@ -134,6 +146,14 @@ inline LimitEdges of_bend_fit() {
            .row = "arm-travel",
            .source = "twice its length at the most",
            .judged = on_arm,
+           .listed = false},
+          {.rule = "bend-fit",
+           .row = "clamp-between-planes",
+           .limit = 1,
+           .broken = Verdict::warn,
+           .source = "TM 1-1500-204-23-2 p. 4-66",
+           .judged = [](double spare) { return turned_in_two_planes(spare >= 0); },
+           .step = one_off,
            .listed = false}};
 }
 
@@ -229,7 +249,18 @@ inline std::vector<Judgement> hose_over_twenty(double length_in) {
   return project.judged_by("slack");
 }
 
-// 5 to 8 % of a hose's length: US Navy 14105 p. 5-11 [verified].
+/// The same to what is on the engine.
+inline std::vector<Judgement> hose_to_engine(double length_in) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {30, 0, 0})
+      .node("pump", NodeKind::instrument, {50, 0, 0});
+  project.project.nodes.back().on_engine = true;
+  project.route("pressure", "hose-rubber-1/4", "firewall", "pump").length_in = length_in;
+  return project.judged_by("slack");
+}
+
+// 5 to 8 % of a hose's length: US Navy 14105 p. 5-11; 1-1/2 in to the engine: 14018 p. 5-26
+// [verified].
 inline LimitEdges of_slack() {
   return {{.rule = "slack",
            .row = "least-slack",
@@ -240,7 +271,47 @@ inline LimitEdges of_slack() {
            .row = "most-slack",
            .limit = 20 / 0.92,
            .source = "US Navy 14105 p. 5-11",
-           .judged = [](double spare) { return hose_over_twenty(20 / 0.92 - spare); }}};
+           .judged = [](double spare) { return hose_over_twenty(20 / 0.92 - spare); }},
+          {.rule = "slack",
+           .row = "slack-to-engine",
+           .limit = 21.5,
+           .source = "US Navy 14018 p. 5-26",
+           .judged = [](double spare) { return hose_to_engine(21.5 + spare); }}};
+}
+
+/// A bundle over `span_in` between two posts that nothing ties.
+inline std::vector<Judgement> untied(double span_in) {
+  SmallProject project;
+  project.node("stud", NodeKind::end, {0, 0, 0}, true)
+      .node("lamp", NodeKind::end, {span_in, 0, 0}, true);
+  project.route("wires", "wire-1/4", "stud", "lamp").tied = false;
+  return project.judged_by("wiring");
+}
+
+/// A bundle that comes down from a post and hangs `loop_in` below a connector, with sharp corners.
+inline std::vector<Judgement> to_connector(double loop_in) {
+  SmallProject project;
+  project.node("stud", NodeKind::end, {0, 0, 20}, true)
+      .node("radio", NodeKind::end, {20, 0, 10}, true);
+  project.project.nodes.front().connector = false;
+  project.project.nodes.back().connector = true;
+  project.route("wires", "wire-1/4", "stud", "radio", {bent({10, 0, 10 - loop_in}, 0)}).tied = true;
+  return project.judged_by("wiring");
+}
+
+// AC 43.13-1B paras 11-158 b and 11-96 x [verified].
+inline LimitEdges of_wiring() {
+  return {{.rule = "wiring",
+           .row = "ties-between-supports",
+           .limit = 12,
+           .source = "AC 43.13-1B para 11-158 b",
+           .judged = [](double spare) { return untied(12 - spare); }},
+          {.rule = "wiring",
+           .row = "drip-loop",
+           .source = "AC 43.13-1B para 11-96 x",
+           .judged = to_connector,
+           .at_limit = false,  // no loop at all
+           .measured = false}};
 }
 
 /// A cable of 30 in and the cruise band whose upper edge, a tenth up, is `clear_hz` below its
@@ -258,7 +329,7 @@ inline std::vector<Judgement> above_cruise(double clear_hz) {
 inline LimitEdges all() {
   LimitEdges edges;
   for (const LimitEdges& some :
-       {of_bend_fit(), of_support_spacing(), of_straight_run(), of_slack()})
+       {of_bend_fit(), of_support_spacing(), of_straight_run(), of_slack(), of_wiring()})
     edges.insert(edges.end(), some.begin(), some.end());
   // A tenth off the cruise band [common practice, no source].
   edges.push_back({.rule = "resonance",

@@ -215,5 +215,39 @@ TEST(Slack, OnlyHosesAreJudged) {
   }
 }
 
+/// The same hose to a pump, 20 in away, on the engine or with the firewall.
+Judgement to_pump(double length_in, bool firewall_shakes = false,
+                  const std::vector<RoutePoint>& points = {}) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {30, 0, 0})
+      .node("pump", NodeKind::instrument, {50, 0, 0});
+  project.project.nodes.front().on_engine = firewall_shakes;
+  project.project.nodes.back().on_engine = true;
+  project.route("pressure", "hose-rubber-1/4", "firewall", "pump", points).length_in = length_in;
+  return sole(project.judged_by("slack"));
+}
+
+// An inch and a half, or a suitable bend, to what is on the engine: US Navy 14018 p. 5-26
+// [verified].
+TEST(Slack, HoseToTheEngineNeedsAnInchAndAHalf) {
+  const Judgement taut = to_pump(21.25);
+  EXPECT_EQ(taut.verdict, Verdict::fail);
+  EXPECT_DOUBLE_EQ(taut.limit.value(), 21.5);
+  EXPECT_TRUE(contains(taut.source, "US Navy 14018 p. 5-26")) << taut.source;
+  EXPECT_EQ(
+      taut.message,
+      "the hose is 21.2 in long over 20.0 in between its ends: 5.9 % slack, 1.25 in, to pump, "
+      "which shakes with the engine");
+  EXPECT_EQ(taut.mend, "make the hose 21.5 in or more long there, or lead it round a bend");
+  EXPECT_EQ(to_pump(21.5).verdict, Verdict::pass);
+  EXPECT_EQ(to_pump(25).verdict, Verdict::pass);
+}
+
+TEST(Slack, HoseThatGoesWithTheEngineOrRoundACornerNeedsTheUsualSlack) {
+  EXPECT_EQ(to_pump(21.25, /*firewall_shakes=*/true).verdict, Verdict::pass);
+  const Judgement bent_hose = to_pump(36, false, {bent({40, 14, 0}, 4)});
+  EXPECT_FALSE(contains(bent_hose.source, "14018")) << bent_hose.source;
+}
+
 }  // namespace
 }  // namespace linewright

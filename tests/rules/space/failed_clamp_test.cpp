@@ -81,5 +81,22 @@ TEST(FailedClamp, FailsAtMovingParts) {
   EXPECT_EQ(judgement.with, "bell");
 }
 
+// No contact with a vent line, a clamp missing: AC 43.13-1B para 11-96 w [verified].
+TEST(FailedClamp, FailsWhereTheBundleThenReachesAVentLine) {
+  const auto beside_tube = [](SystemKind system) {
+    SmallProject project = beside_cable(radii() + bow_of(24) * 0.9);
+    Route& other = project.project.routes.back();
+    other.line = "tube-steel-1/8";
+    other.system = system;
+    other.tension.reset();
+    other.travel.reset();
+    return failed(project);
+  };
+  const Judgement reached = sole(beside_tube(SystemKind::vent));
+  EXPECT_EQ(reached.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(reached.source, "11-96 w")) << reached.source;
+  EXPECT_TRUE(beside_tube(SystemKind::static_air).empty());
+}
+
 }  // namespace
 }  // namespace linewright

@@ -176,7 +176,7 @@ inline LimitEdges of_separation() {
     return project.judged_by("separation");
   };
   LimitEdge vent_least =
-      wire_to_vent("wire-to-vent-least", 2, Verdict::fail, "2 in with close clamping");
+      wire_to_vent("wire-to-vent-least", 2, Verdict::fail, "2 in, closely clamped");
   vent_least.listed = false;  // at 2 in it is nearer than wanted
   return {overlap,
           parting,

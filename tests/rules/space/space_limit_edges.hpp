@@ -196,8 +196,18 @@ inline std::vector<Judgement> moving_in_clamp(double travel_in) {
   return project.judged_by("support-mount");
 }
 
-// A cable in a clamp: 14 CFR 23.685(a) [verified]. What a stand-off spans is [common practice, no
-// source], and how far no bracket reaches the rule's own figure.
+/// A tube of 15 in from a port to a fitting, clamped `off_in` from its end.
+inline std::vector<Judgement> clamped_near_end(double off_in) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {100, 0, 10})
+      .node("altimeter", NodeKind::instrument, {115, 0, 10});
+  project.route("main", plastic, "port", "altimeter", {clamped({115 - off_in, 0, 10})});
+  return project.judged_by("support-mount");
+}
+
+// A cable in a clamp: 14 CFR 23.685(a) [verified]. No clamp at an end fitting: AC 43.13-1B para
+// 12-61 b [verified]; its length [common practice, no source]. What a stand-off spans is [common
+// practice, no source], and how far no bracket reaches the rule's own figure.
 inline LimitEdges of_support_mount() {
   return {{.rule = "support-mount",
            .row = "stand-off",
@@ -228,6 +238,13 @@ inline LimitEdges of_support_mount() {
            .limit = 0,
            .source = "14 CFR 23.685(a)",
            .judged = [](double spare) { return moving_in_clamp(std::max(0.0, -spare)); },
+           .listed = false},
+          {.rule = "support-mount",
+           .row = "clamp-off-end-fitting",
+           .limit = 0.5,
+           .broken = Verdict::warn,
+           .source = "AC 43.13-1B para 12-61 b",
+           .judged = [](double spare) { return clamped_near_end(0.5 + spare); },
            .listed = false}};
 }
 
@@ -296,16 +313,32 @@ inline std::vector<Judgement> with_failed_clamp(double gap_in) {
 }
 
 /// What the two spans of 12 in can reach as one: at the least a slack string's bow over 24 in.
-inline double reach_of_merged_in() {
-  const auto near = with_failed_clamp(1);
+inline double reach_of_merged_in(const std::vector<Judgement>& near = with_failed_clamp(1)) {
   return std::find_if(near.begin(), near.end(),
                       [](const Judgement& each) { return contains(each.message, "lets go"); })
       ->limit.value();
 }
 
+/// The same bundle beside a vent line of steel, short of where its middle clamp lets it reach.
+inline std::vector<Judgement> with_failed_clamp_by_vent(double gap_in) {
+  SmallProject project;
+  project.node("forward", NodeKind::bulkhead, {100, 0, 10})
+      .node("aft", NodeKind::bulkhead, {136, 0, 10});
+  project.route("route", wire, "forward", "aft",
+                {held({112, 0, 10}, HoldKind::clamp), held({124, 0, 10}, HoldKind::clamp)});
+  project.line(wire).slack_fraction->value = surplus_share;
+  const double level = 10 + radius_in(wire) + radius_in("tube-steel-1/4") + gap_in;
+  project.node("left", NodeKind::bulkhead, {112, -0.1, level})
+      .node("right", NodeKind::bulkhead, {112, 0.1, level});
+  Route& vent = project.route("vent", "tube-steel-1/4", "left", "right");
+  vent.system = SystemKind::vent;
+  vent.system_name = "vent";
+  return project.judged_by("chafe");
+}
+
 // Tubing: 14 CFR 23.1325(b)(1)(ii); cables: 23.685(a); bundles: AC 43.13-1B para 11-115 [all
-// verified], and by a control, with a clamp failed, para 11-125 [from memory]. Reaches are a slack
-// string's, root(3 L s / 8), and the ellipsoid's [calculated].
+// verified], and with a clamp failed by a control, para 11-125, or a vent line, 11-96 w [verified].
+// Reaches are a slack string's, root(3 L s / 8), and the ellipsoid's [calculated].
 inline LimitEdges of_chafe() {
   LimitEdge cable = chafe("cable-rubs", eighth_steel, cable_sag_in, Verdict::fail,
                           "14 CFR 23.685(a), (c): no chafing");
@@ -319,6 +352,15 @@ inline LimitEdges of_chafe() {
        .row = "clamp-failed",
        .source = "AC 43.13-1B para 11-125",
        .judged = [](double spare) { return with_failed_clamp(reach_of_merged_in() + spare); },
+       .listed = false},
+      {.rule = "chafe",
+       .row = "clamp-failed-by-vent",
+       .source = "AC 43.13-1B CHG 1 para 11-96 w",
+       .judged =
+           [](double spare) {
+             return with_failed_clamp_by_vent(reach_of_merged_in(with_failed_clamp_by_vent(1)) +
+                                              spare);
+           },
        .listed = false},
       chafe("any-shape", plastic, ellipsoid_in(20), Verdict::warn, "ellipsoid")};
 }

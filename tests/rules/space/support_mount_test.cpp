@@ -96,5 +96,28 @@ TEST(SupportMount, KnowsNotWhetherALimpLineFollows) {
             Verdict::unknown);
 }
 
+// No clamp at an end fitting: AC 43.13-1B para 12-61 b [verified].
+TEST(SupportMount, WarnsOfAClampOnTheFittingAtTheEndOfAnAirLine) {
+  ProjectSections sections;
+  sections.nodes =
+      "  - {name: port, kind: static-port, at: [100, 0, 10]}\n"
+      "  - {name: altimeter, kind: instrument, at: [120, 0, 10]}\n";
+  const auto clamped_at = [&](const std::string& station, const std::string& system) {
+    sections.routes = "  - {name: main, system: " + system +
+                      ", line: tube-nylon-1/4, from: port, to: altimeter, points: [{at: [" +
+                      station + ", 0, 10], hold: clamp}]}\n";
+    return mounts(sections);
+  };
+  const std::vector<Judgement> on_fitting = clamped_at("119.75", "static");
+  ASSERT_EQ(on_fitting.size(), 1u);
+  EXPECT_EQ(on_fitting[0].verdict, Verdict::warn);
+  EXPECT_NEAR(*on_fitting[0].value, 0.25, 1e-9);
+  EXPECT_EQ(on_fitting[0].with, "altimeter");
+  EXPECT_EQ(on_fitting[0].message, "the clamp is 0.250 in from altimeter, on the fitting there");
+  EXPECT_EQ(on_fitting[0].mend, "clamp the line itself, 0.500 in or more from altimeter");
+  EXPECT_EQ(clamped_at("100.25", "static").at(0).with, "port");
+  EXPECT_TRUE(clamped_at("119.5", "static").empty());
+}
+
 }  // namespace
 }  // namespace linewright
