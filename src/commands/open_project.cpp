@@ -4,6 +4,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "input/load_project.hpp"
+#include "planning/near_twins.hpp"
 #include "planning/taken_values.hpp"
 #include "render/diagnostic_text.hpp"
 
@@ -41,6 +42,8 @@ OpenedProject open_with_files(const std::filesystem::path& path) {
   std::vector<std::string>& assumptions = loaded.project->assumptions;
   for (std::string& sentence : taken_values(*loaded.project))
     assumptions.push_back(std::move(sentence));
+  for (std::string& question : near_twins(*loaded.project))
+    assumptions.push_back(std::move(question));
   return {*std::move(loaded.project), std::move(loaded.files)};
 }
 
