@@ -5,6 +5,7 @@
 
 #include "lines/air_network.hpp"
 #include "model/angle.hpp"
+#include "model/place_order.hpp"
 
 namespace linewright {
 
@@ -22,6 +23,7 @@ struct LevelRun {
   double to_in = 0;
   double slope_deg = 0;  ///< the least of its straights
   double length_in() const { return to_in - from_in; }
+  double middle_in() const { return (from_in + to_in) / 2; }
 };
 
 /// Of a straight, in the attitude that tilts it most.
@@ -57,6 +59,19 @@ std::vector<LevelRun> level_runs(const Centreline& centreline,
   return runs;
 }
 
+/// Of several as flat the one that lies before the others.
+const LevelRun& flattest_run(const std::vector<LevelRun>& runs, const Centreline& line) {
+  const LevelRun* flattest = &runs.front();
+  for (const LevelRun& run : runs) {
+    const double flatter = flattest->slope_deg - run.slope_deg;
+    if (flatter > limit_rounding ||
+        (flatter > -limit_rounding &&
+         lies_before(line.at(run.middle_in()), line.at(flattest->middle_in()))))
+      flattest = &run;
+  }
+  return *flattest;
+}
+
 std::string run_list(const std::vector<LevelRun>& runs, const Phrasing& phrasing) {
   std::string list;
   for (std::size_t i = 0; i < std::min(runs.size(), runs_named); ++i)
@@ -73,10 +88,8 @@ std::optional<Judgement> judge_level_runs(const RuleContext& context, const Prep
                                           const std::vector<Attitude>& attitudes) {
   const std::vector<LevelRun> runs = level_runs(route.centreline, attitudes);
   if (runs.empty()) return std::nullopt;
-  const LevelRun& flattest = *std::min_element(
-      runs.begin(), runs.end(),
-      [](const LevelRun& a, const LevelRun& b) { return a.slope_deg < b.slope_deg; });
-  Judgement judgement = context.at(route, (flattest.from_in + flattest.to_in) / 2);
+  const LevelRun& flattest = flattest_run(runs, route.centreline);
+  Judgement judgement = context.at(route, flattest.middle_in());
   holds(judgement, flattest.slope_deg, {least_slope});
   const std::string attitude =
       attitudes.size() == 1 ? " in " + attitudes.front().name : std::string(" in every attitude");

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "model/angle.hpp"
+#include "model/place_order.hpp"
 
 namespace linewright {
 
@@ -56,7 +57,11 @@ std::optional<Judgement> judge_hose_planes(const RuleContext& context, const Pre
   if (route.line->kind != LineKind::hose) return std::nullopt;
   const std::vector<double> places = places_of_twist(route);
   if (places.empty()) return std::nullopt;
-  Judgement judgement = context.at(route, places.front());
+  const Centreline& line = route.centreline;
+  const auto first = std::min_element(places.begin(), places.end(), [&](double a, double b) {
+    return lies_before(line.at(a), line.at(b));
+  });
+  Judgement judgement = context.at(route, *first);
   holds(judgement, 0, {clamp_between_planes});
   std::string list;
   for (std::size_t i = 0; i < std::min(places.size(), places_named); ++i)

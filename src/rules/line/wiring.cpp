@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "lines/air_network.hpp"
+#include "model/place_order.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -24,24 +25,27 @@ constexpr LimitRow drip_loop{
 
 constexpr auto limits = limit_table({ties, drip_loop});
 
-double longest_span_in(const PreparedRoute& route) {
-  double longest = 0;
-  for (const Span& span : route.spans) longest = std::max(longest, span.length_in());
-  return longest;
-}
-
+/// Of several as long the one that lies before the others.
 const Span& longest_span(const PreparedRoute& route) {
-  return *std::max_element(
-      route.spans.begin(), route.spans.end(),
-      [](const Span& a, const Span& b) { return a.length_in() < b.length_in(); });
+  const Span* longest = &route.spans.front();
+  const auto middle = [&](const Span& span) {
+    return route.centreline.at((span.start_in + span.end_in) / 2);
+  };
+  for (const Span& span : route.spans) {
+    const double longer = span.length_in() - longest->length_in();
+    if (longer > limit_rounding ||
+        (longer > -limit_rounding && lies_before(middle(span), middle(*longest))))
+      longest = &span;
+  }
+  return *longest;
 }
 
 /// Said of the longest of its spans.
 Judgement judge_ties(const RuleContext& context, const PreparedRoute& route) {
   const Span& span = longest_span(route);
   Judgement judgement = context.at(route, (span.start_in + span.end_in) / 2);
-  const std::string apart = "the bundle's supports are up to " +
-                            context.phrasing.length(longest_span_in(route)) + " apart";
+  const std::string apart =
+      "the bundle's supports are up to " + context.phrasing.length(span.length_in()) + " apart";
   const bool near = span.length_in() <= ties.value + limit_rounding;
   if (!near && !route.route->tied) {
     leave_unknown(judgement, ties);

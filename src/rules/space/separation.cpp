@@ -1,11 +1,13 @@
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 #include "lines/line_pairs.hpp"
 #include "lines/motion/reach.hpp"
 #include "lines/motion/sleeve_hold.hpp"
 #include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
+#include "rules/space/under_vent.hpp"
 
 namespace linewright {
 
@@ -84,10 +86,10 @@ constexpr LimitRow vent_wanted{.name = "wire-to-vent",
                                .source = "AC 43.13-1B CHG 1 para 11-96",
                                .mark = Mark::verified,
                                .broken = Verdict::warn};
-
-constexpr auto limits = limit_table(
-    {overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
-     wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable, vent_wanted});
+constexpr auto limits =
+    limit_table({overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
+                 wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable,
+                 vent_wanted, over_vent});
 
 /// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
 constexpr double beyond_limit_in = 1.0;
@@ -140,9 +142,7 @@ std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
   if (any_cable) return {{&cable_to_cable, everywhere()}};
   if (any_wire && !is_tube(first) && !is_tube(second)) return {};
   if (any_wire) {
-    const bool vent =
-        first.route->system == SystemKind::vent || second.route->system == SystemKind::vent;
-    if (vent) return {{&vent_wanted, everywhere(), &vent_least}};
+    if (is_vent(first) || is_vent(second)) return {{&vent_wanted, everywhere(), &vent_least}};
     return {{&wire_to_tube, everywhere()}};
   }
   const bool metal = is(first, LineKind::rigid_tube) || is(second, LineKind::rigid_tube);
@@ -267,6 +267,10 @@ std::vector<Judgement> judge_separation(const RuleContext& context) {
       const auto parted = judge_parting(context, wholes[i], wholes[j]);
       if (parted && (!worst || graver(*parted, *worst))) worst = parted;
       if (worst) judgements.push_back(*worst);
+      for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
+        if (const auto under =
+                judge_under_vent(context, wholes[wire], wholes[vent], vent_wanted.value))
+          judgements.push_back(*under);
     }
     if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
   }
@@ -283,7 +287,8 @@ const Rule& separation_rule() {
           R"(The least free distance between the surfaces of two lines as drawn, less twice the build
 tolerance, since either may lie off. Lines that end at one node part there: within 2 in of it these distances do not count, but past
 what the fitting explains, 1/4 in and twice each line's diameter, no two may lie in one place as
-drawn, at whatever angle they leave. Two wire bundles are not judged: they may be tied together. A line that crosses itself fails.
+drawn, at whatever angle they leave. Two wire bundles are not judged: they may be tied together. A bundle within 6 in of a vent line
+passes over it, not under. A line that crosses itself fails.
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",

@@ -48,7 +48,7 @@ constexpr LimitRow held_by_mover{
 
 constexpr LimitRow off_end_fitting{
     .name = "clamp-off-end-fitting",
-    .subject = "clamp on an air line from the node at its end",
+    .subject = "clamp on a static, pitot or alpha line from the node at its end",
     .value = 0.5,
     .source = "AC 43.13-1B para 12-61 b: no clamp at end fittings; that nut and sleeve are so long",
     .mark = Mark::common_practice,
@@ -192,6 +192,10 @@ Judgement judge_clamp(const RuleContext& context, const PreparedRoute& route, st
   return judgement;
 }
 
+bool carries_pressure(const PreparedRoute& route) {
+  return is_air(route.route->system) && route.route->system != SystemKind::vent;
+}
+
 /// Only what is wrong: the clamps that sit on the fitting at one end of the line.
 void judge_end_fittings(const RuleContext& context, const PreparedRoute& route,
                         std::vector<Judgement>& judgements) {
@@ -235,7 +239,7 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       if (const Mover* mover = find_mover(context.prepared, fairlead.to))
         judgements.push_back(judge_carried(context, route, ring, *mover, fairlead.where));
     }
-    if (is_air(route.route->system)) judge_end_fittings(context, route, judgements);
+    if (carries_pressure(route)) judge_end_fittings(context, route, judgements);
     const bool on_cable = route.line->kind == LineKind::cable;
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (on_cable && route.route->points[i].hold == HoldKind::clamp)
@@ -261,8 +265,8 @@ taken at its word. A guide whose bore is stated must let the line, or its sleeve
 frame's hole `frame-crossing` sees to that. One with a bore over twice the line's diameter does
 not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
 would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
-cable without travel. A clamp on a line of air does not sit on the fitting at its end, which it
-would strain. What is fixed to a moving part goes with it: a tube held so fails, and
+cable without travel. A clamp on a static, pitot or alpha line does not sit on the fitting at its
+end, which it would strain. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,

@@ -128,12 +128,23 @@ inline LimitEdge wire_to_vent(const std::string& row, double limit_in, Verdict b
                               const std::string& source) {
   LimitEdge edge = separation(row, wire, plastic, limit_in, broken, source);
   edge.judged = [=](double spare) {
-    SmallProject project = crossed(wire, plastic, limit_in + spare);
-    project.project.routes[1].system = SystemKind::vent;
-    project.project.routes[1].system_name = "vent";
+    SmallProject project = crossed(plastic, wire, limit_in + spare);
+    project.project.routes[0].system = SystemKind::vent;
+    project.project.routes[0].system_name = "vent";
     return project.judged_by("separation");
   };
   return edge;
+}
+
+/// A bundle 3 in to the side of a vent line, and so much over it.
+inline std::vector<Judgement> beside_vent(double height_in) {
+  SmallProject project = straight(plastic, {});
+  project.project.routes[0].system = SystemKind::vent;
+  project.project.routes[0].system_name = "vent";
+  project.node("left", NodeKind::bulkhead, {105, 3, 10 + height_in})
+      .node("right", NodeKind::bulkhead, {120, 3, 10 + height_in});
+  project.route("second", wire, "left", "right");
+  return project.judged_by("separation");
 }
 
 /// Two tubes from one tee. From where the fitting ends, 3/4 in along one of them, it is as far to
@@ -194,7 +205,14 @@ inline LimitEdges of_separation() {
                      "borrowed from the figure for metal tube"),
           separation("cable-to-cable", eighth_steel, eighth_steel, 0.5, Verdict::warn,
                      "where either can move"),
-          wire_to_vent("wire-to-vent", 6, Verdict::warn, "AC 43.13-1B CHG 1 para 11-96")};
+          wire_to_vent("wire-to-vent", 6, Verdict::warn, "AC 43.13-1B CHG 1 para 11-96 (verified)"),
+          {.rule = "separation",
+           .row = "wire-over-vent",
+           .limit = 0,
+           .broken = Verdict::warn,
+           .source = "TM 1-1500-204-23-4 item 23",
+           .judged = beside_vent,
+           .listed = false}};
 }
 
 inline LimitEdges all() {

@@ -95,17 +95,32 @@ INSTANTIATE_TEST_SUITE_P(
                     Pairing{"TubeToCable", plastic, cable, 1.0, Verdict::warn},
                     Pairing{"MetalTubeToCable", metal, cable, 1.0, Verdict::warn},
                     Pairing{"WireToCable", wire, cable, 3.0, Verdict::fail},
-                    Pairing{"WireToVent", wire, vent, 6.0, Verdict::warn},
+                    Pairing{"VentToWire", vent, wire, 6.0, Verdict::warn},
                     Pairing{"WireToTube", wire, plastic, 0.25, Verdict::warn},
                     Pairing{"CableToCable", cable, cable, 0.5, Verdict::warn}),
     [](const auto& each) { return each.param.name; });
 
 // AC 43.13-1B para 11-96 [verified].
 TEST(SeparationOfLines, FailsAWireUnderTwoInchesFromAVentLine) {
-  EXPECT_EQ(only_separation(crossed(wire, vent, 2.0)).verdict, Verdict::warn);
-  const Judgement broken = only_separation(crossed(wire, vent, 1.999));
+  EXPECT_EQ(only_separation(crossed(vent, wire, 2.0)).verdict, Verdict::warn);
+  const Judgement broken = only_separation(crossed(vent, wire, 1.999));
   EXPECT_EQ(broken.verdict, Verdict::fail);
   EXPECT_EQ(*broken.limit, 2.0);
+}
+
+// Wires above lines that carry what burns: TM 1-1500-204-23-4 item 23 [verified].
+TEST(SeparationOfLines, WarnsOfAWireUnderAVentLine) {
+  const auto below = [](double gap_in) {
+    std::vector<Judgement> all = judged(crossed(wire, vent, gap_in), "separation");
+    std::erase_if(
+        all, [](const Judgement& each) { return each.message.find("under") == std::string::npos; });
+    return all;
+  };
+  const Judgement under = only(below(4));
+  EXPECT_EQ(under.verdict, Verdict::warn);
+  EXPECT_EQ(under.route, "first");
+  EXPECT_NEAR(*under.value, -(4 + wire.radius_in + vent.radius_in), 1e-6);
+  EXPECT_TRUE(below(7).empty());
 }
 
 TEST(SeparationOfLines, FailsALineThatRunsThroughItself) {

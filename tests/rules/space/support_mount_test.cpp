@@ -117,6 +117,7 @@ TEST(SupportMount, WarnsOfAClampOnTheFittingAtTheEndOfAnAirLine) {
   EXPECT_EQ(on_fitting[0].mend, "clamp the line itself, 0.500 in or more from altimeter");
   EXPECT_EQ(clamped_at("100.25", "static").at(0).with, "port");
   EXPECT_TRUE(clamped_at("119.5", "static").empty());
+  EXPECT_TRUE(clamped_at("119.75", "vent").empty());
 }
 
 }  // namespace
