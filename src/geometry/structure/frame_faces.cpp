@@ -21,26 +21,42 @@ std::optional<Polygon> grown_hole(const Hole& hole, double by_in) {
   return edge_polygon(wider, obstacle_sagitta_in);
 }
 
-bool has_room(const Polygon& hole, const Polygon& outline, const std::vector<Polygon>& holes,
-              std::size_t own) {
-  if (!encloses(outline, hole)) return false;
-  for (std::size_t other = 0; other < holes.size(); ++other)
-    if (other != own && !apart(hole, holes[other])) return false;
+/// A hole and what a guard needs round it.
+struct FaceHole {
+  Polygon as_cut;
+  std::optional<Polygon> wider;   ///< as far as the guard's lip reaches; nothing where none is
+  std::optional<Polygon> needed;  ///< with the least web round that
+};
+
+FaceHole face_hole(const Hole& hole) {
+  FaceHole face{edge_polygon(hole, obstacle_sagitta_in), {}, {}};
+  if (!guards(hole.edge)) return face;
+  face.wider = grown_hole(hole, trim_lip_in);
+  if (face.wider) face.needed = grown_hole(hole, trim_lip_in + least_web_in);
+  return face;
+}
+
+/// True where the hole can be grown, whether the others are or not: of two that have no room
+/// beside each other neither is, whichever is listed first.
+bool has_room(const Polygon& outline, const std::vector<FaceHole>& holes, std::size_t own) {
+  const std::optional<Polygon>& needed = holes[own].needed;
+  if (!needed || !encloses(outline, *needed)) return false;
+  for (std::size_t other = 0; other < holes.size(); ++other) {
+    if (other == own) continue;
+    if (!apart(*needed, holes[other].as_cut)) return false;
+    if (holes[other].wider && !apart(*needed, *holes[other].wider)) return false;
+  }
   return true;
 }
 
 }  // namespace
 
 std::vector<Polygon> face_holes(const Frame& frame) {
+  std::vector<FaceHole> holes;
+  for (const Hole& hole : frame.holes) holes.push_back(face_hole(hole));
   std::vector<Polygon> result;
-  for (const Hole& hole : frame.holes) result.push_back(edge_polygon(hole, obstacle_sagitta_in));
-  for (std::size_t i = 0; i < result.size(); ++i) {
-    const Hole& hole = frame.holes[i];
-    if (!guards(hole.edge)) continue;
-    const auto needed = grown_hole(hole, trim_lip_in + least_web_in);
-    const auto wider = grown_hole(hole, trim_lip_in);
-    if (needed && wider && has_room(*needed, frame.outline, result, i)) result[i] = *wider;
-  }
+  for (std::size_t i = 0; i < holes.size(); ++i)
+    result.push_back(has_room(frame.outline, holes, i) ? *holes[i].wider : holes[i].as_cut);
   return result;
 }
 
