@@ -97,7 +97,7 @@ TEST(RuleAlone, SaysForWhatItIsSilent) {
                        "for want of its rigged tension, its limit load, its travel, its lever "
                        "ratio, the stretch of odd-cable"));
   EXPECT_TRUE(contains(alone(bare_lines, "separation").out,
-                       "unknown: cable-tension: the tension of cable is not stated"));
+                       "unknown: chafe: how far the line can move is not known"));
 }
 
 /// A static line that has a port, an instrument and a drain, and with them an open tee.
