@@ -1,5 +1,6 @@
 #include "geometry/structure/frame_faces.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -21,18 +22,40 @@ std::optional<Polygon> grown_hole(const Hole& hole, double by_in) {
   return edge_polygon(wider, obstacle_sagitta_in);
 }
 
+/// A polygon's corners lie between these two.
+struct Extent {
+  Vec2 low;
+  Vec2 high;
+};
+
+Extent extent_of(const Polygon& polygon) {
+  Extent extent{polygon.front(), polygon.front()};
+  for (const Vec2 corner : polygon) {
+    extent.low = {std::min(extent.low.u, corner.u), std::min(extent.low.v, corner.v)};
+    extent.high = {std::max(extent.high.u, corner.u), std::max(extent.high.v, corner.v)};
+  }
+  return extent;
+}
+
+bool lie_apart(const Extent& a, const Extent& b) {
+  return a.low.u > b.high.u || b.low.u > a.high.u || a.low.v > b.high.v || b.low.v > a.high.v;
+}
+
 /// A hole and what a guard needs round it.
 struct FaceHole {
   Polygon as_cut;
   std::optional<Polygon> wider;   ///< as far as the guard's lip reaches; nothing where none is
   std::optional<Polygon> needed;  ///< with the least web round that
+  Extent extent;                  ///< of the largest of them
 };
 
 FaceHole face_hole(const Hole& hole) {
-  FaceHole face{edge_polygon(hole, obstacle_sagitta_in), {}, {}};
+  FaceHole face{edge_polygon(hole, obstacle_sagitta_in), {}, {}, {}};
+  face.extent = extent_of(face.as_cut);
   if (!guards(hole.edge)) return face;
   face.wider = grown_hole(hole, trim_lip_in);
   if (face.wider) face.needed = grown_hole(hole, trim_lip_in + least_web_in);
+  if (face.needed) face.extent = extent_of(*face.needed);
   return face;
 }
 
@@ -42,7 +65,7 @@ bool has_room(const Polygon& outline, const std::vector<FaceHole>& holes, std::s
   const std::optional<Polygon>& needed = holes[own].needed;
   if (!needed || !encloses(outline, *needed)) return false;
   for (std::size_t other = 0; other < holes.size(); ++other) {
-    if (other == own) continue;
+    if (other == own || lie_apart(holes[own].extent, holes[other].extent)) continue;
     if (!apart(*needed, holes[other].as_cut)) return false;
     if (holes[other].wider && !apart(*needed, *holes[other].wider)) return false;
   }
