@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "commands/checked_report.hpp"
 #include "commands/commands.hpp"
@@ -10,6 +11,7 @@
 #include "render/check_text.hpp"
 #include "rules/judge.hpp"
 #include "rules/registry.hpp"
+#include "rules/rests_on.hpp"
 
 namespace linewright {
 
@@ -73,6 +75,10 @@ Expected<Report, Outcome> checked_report(const Project& project, const CheckOpti
   Report report = describe(prepared);
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
+  if (options.only_rule)
+    for (Judgement& judgement :
+         not_known_to(*options.only_rule, prepared, options.form.phrasing(), options.only_route))
+      report.judgements.push_back(std::move(judgement));
   report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
   report.notes = mesh_notes(prepared, options.form.phrasing());
   note_silence(report, options);

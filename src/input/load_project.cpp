@@ -133,22 +133,33 @@ bool is_still(const Route& route) {
   return route.travel && route.travel->forward_in <= 0 && route.travel->aft_in <= 0;
 }
 
-/// Ends of cables that move, whose way is not stated.
+/// Ends of cables that move, whose way is not stated: on horns and pedals without an arm, and on
+/// what no cable moves, unless the builder says that it is fixed.
 void add_end_assumptions(ProjectDraft& draft) {
-  std::vector<std::string> ends;
+  std::vector<std::string> without_arm;
+  std::vector<std::string> on_others;
   for (const Route& route : draft.project.routes) {
     if (route.system != SystemKind::cable || is_still(route)) continue;
     for (const std::string& name : {route.from, route.to}) {
       const Node* node = draft.project.find_node(name);
-      if (node && !node->arm && !node->sector && takes_cable(node->kind))
-        ends.push_back(route.name + " at " + name);
+      if (!node || node->arm || node->sector) continue;
+      if (takes_cable(node->kind))
+        without_arm.push_back(route.name + " at " + name);
+      else if (!node->fixed.value_or(false))
+        on_others.push_back(route.name + " at " + name);
     }
   }
-  if (!ends.empty())
+  if (!without_arm.empty())
     draft.project.assumptions.push_back(
         fmt::format("ends of cables whose arm is not stated: {}; they were taken as fixed where "
                     "they are drawn",
-                    fmt::join(ends, ", ")));
+                    fmt::join(without_arm, ", ")));
+  if (!on_others.empty())
+    draft.project.assumptions.push_back(
+        fmt::format("ends of cables on nodes that are no horn or pedal: {}; they were taken as "
+                    "fixed where they "
+                    "are drawn, and how the ends go with the travel was not looked at",
+                    fmt::join(on_others, ", ")));
 }
 
 void add_pulley_assumptions(ProjectDraft& draft) {

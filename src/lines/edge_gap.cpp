@@ -6,10 +6,20 @@
 #include "geometry/distance.hpp"
 #include "geometry/minimise.hpp"
 #include "geometry/plane/polygon.hpp"
+#include "model/place_order.hpp"
 
 namespace linewright {
 
 namespace {
+
+/// Keeps the nearer; of those as near, the one that lies before the other.
+void take_nearer(EdgeGap& best, const EdgeGap& other, const PreparedRoute& route) {
+  constexpr double as_near_in = 1e-6;
+  if (other.distance_in > best.distance_in + as_near_in) return;
+  if (other.distance_in < best.distance_in - as_near_in ||
+      lies_before(route.centreline.at(other.along_in), route.centreline.at(best.along_in)))
+    best = other;
+}
 
 double to_circle(Vec3 point, double station, const Circle& circle) {
   const double across = distance(Vec2{point.y, point.z}, circle.centre);
@@ -22,11 +32,15 @@ EdgeGap circle_gap(const PreparedRoute& route, const Crossing& crossing, const C
   const double low = std::max(0.0, crossing.distance_in - window);
   const double high = std::min(route.length_in(), crossing.distance_in + window);
   // A place along the line moves no faster than the distance along it.
-  const Minimum least = minimise_bounded_slope(
-      [&](double along) {
-        return to_circle(crossing.placed(route.centreline.at(along)), station, circle);
-      },
-      low, high, 1.0, 1e-5);
+  const auto gap = [&](double along) {
+    return to_circle(crossing.placed(route.centreline.at(along)), station, circle);
+  };
+  Minimum least = minimise_bounded_slope(gap, low, high, 1.0, 1e-5);
+  // Round about it there is no other dip: from here on it is found as exactly as numbers go.
+  constexpr double beside_in = 0.01;
+  const Minimum polished = minimise_convex(gap, std::max(low, least.at - beside_in),
+                                           std::min(high, least.at + beside_in));
+  if (polished.value < least.value) least = polished;
   const double straight_through = to_circle(crossing.placed(crossing.at), station, circle);
   return straight_through <= least.value + 1e-5 ? EdgeGap{straight_through, crossing.distance_in}
                                                 : EdgeGap{least.value, least.at};
@@ -47,9 +61,8 @@ EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double
       const Vec2 b = corners[(i + 1) % corners.size()];
       const Nearest near = nearest(Segment3{crossing.placed(chord.from), crossing.placed(chord.to)},
                                    Segment3{{station, a.u, a.v}, {station, b.u, b.v}});
-      if (near.distance_in < best.distance_in)
-        best = {near.distance_in,
-                chord.start_in + distance(crossing.placed(chord.from), near.on_first)};
+      const double along = distance(crossing.placed(chord.from), near.on_first);
+      take_nearer(best, {near.distance_in, chord.start_in + along}, route);
     }
   }
   return best;
@@ -64,7 +77,7 @@ EdgeGap edge_gap(const PreparedRoute& route, const Crossing& crossing) {
     const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
     const EdgeGap gap = circle ? circle_gap(route, crossing, *circle, station)
                                : polygon_gap(route, crossing, station);
-    if (gap.distance_in < best.distance_in) best = gap;
+    take_nearer(best, gap, route);
   }
   return best;
 }

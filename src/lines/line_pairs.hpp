@@ -9,6 +9,17 @@ namespace linewright {
 /// [common practice, no source].
 inline constexpr double shared_node_zone_in = 2.0;
 
+/// Two soft lines, plastic tubes or hoses, do not as far as each one's first support, and no
+/// farther from the node than this: nothing holds them apart before it, and they bear on each other
+/// without sawing [common practice, no source].
+inline constexpr double soft_node_zone_in = 4.0;
+
+/// How far from its end at a node a line still parts from another one there: for two soft lines to
+/// its first support, within `soft_node_zone_in`; never less than `shared_node_zone_in`.
+double parting_zone_in(const PreparedRoute& route, const Node* node, bool both_soft);
+/// True where both are plastic tubes or hoses.
+bool are_soft(const PreparedRoute& first, const PreparedRoute& second);
+
 /// How far a line lies in the fitting at its end, or in what the fitting's nut takes up: 1/4 in and
 /// twice its diameter [common practice, no source].
 double fitting_reach_in(const PreparedRoute& route);

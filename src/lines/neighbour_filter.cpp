@@ -47,6 +47,14 @@ bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
                    std::abs(c.x - frame.station_in)}) <= near;
 }
 
+/// True where the face that the line is held against is that of the wall, which is not cut there by
+/// the hole that the line goes through: over the hole only its edge can be met.
+bool is_over_hole(const PreparedRoute& route, const Crossing& crossing, const Obstacle& obstacle,
+                  double distance_in) {
+  if (!crossing.wall || !crossing.hole || obstacle.feature != Feature::face) return false;
+  return covers(*crossing.hole, crossing.in_plane(route.centreline.at(distance_in)));
+}
+
 NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route)
     : prepared_(prepared),
       route_(route),
@@ -133,8 +141,9 @@ bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distanc
     return part.kind == PartKind::frame && crossing.frame->name == part.name;
   };
   return std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-    return std::abs(each.distance_in - distance_in) <= crossing_zone_in && counts(each) &&
-           is_of(each);
+    const bool in_zone = std::abs(each.distance_in - distance_in) <= crossing_zone_in ||
+                         is_over_hole(route_, each, obstacle, distance_in);
+    return in_zone && counts(each) && is_of(each);
   });
 }
 

@@ -24,6 +24,9 @@ struct Rule {
   std::span<const LimitRow> limits;
   std::string_view catalogue_limits;  ///< says which limits come from the catalogue; empty for none
   std::vector<Judgement> (*judge)(const RuleContext&);
+  /// Unknowns for what a project leaves out without which the rule says nothing: asked for where
+  /// the rule is judged alone. Absent where the rule asks for all that it needs.
+  std::vector<Judgement> (*lacking)(const RuleContext&) = nullptr;
 };
 
 /// What a rule is given. `passed_over` are waivers for one place: rules that keep only the worst

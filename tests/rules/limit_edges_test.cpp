@@ -128,7 +128,8 @@ TEST(LimitEdges, AreThoseOfAllRows) {
   for (const LimitEdge& edge : all_edges())
     EXPECT_TRUE(tested.insert(edge.rule + " " + edge.row).second) << edge.row;
   // These need a mesh's file: `MeshStructure` and `MeshHole` have them.
-  tested.insert({"frame-crossing mesh-in-hole", "frame-crossing mesh-hole"});
+  tested.insert({"frame-crossing mesh-in-hole", "frame-crossing mesh-hole",
+                 "frame-crossing mesh-wider-hole"});
   std::set<std::string> rows;
   for (const Rule* rule : all_rules())
     for (const LimitRow& row : rule->limits)

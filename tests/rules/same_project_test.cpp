@@ -41,7 +41,7 @@ bool near(std::optional<double> a, std::optional<double> b, double within) {
   return std::abs(*a - *b) <= within;
 }
 
-std::string words(const Judgement& judgement) {
+std::string words_of_place(const Judgement& judgement) {
   return judgement.rule + ": " + judgement.route + " with " + judgement.with.value_or("") + ": " +
          judgement.message + " at " + std::to_string(judgement.distance_in.value_or(-1)) +
          " value " + std::to_string(judgement.value.value_or(-1));
@@ -61,12 +61,13 @@ void expect_the_same(const std::vector<Judgement>& expected, const ProjectText& 
              near(from_forward_in(each, other, reversed), *judgement.distance_in, place_in);
     });
     if (like == found.end()) {
-      ADD_FAILURE() << words(judgement);
+      ADD_FAILURE() << words_of_place(judgement);
       continue;
     }
     found.erase(like);
   }
-  for (const Judgement& judgement : found) ADD_FAILURE() << "only there: " << words(judgement);
+  for (const Judgement& judgement : found)
+    ADD_FAILURE() << "only there: " << words_of_place(judgement);
 }
 
 TEST(SameProject, IsJudgedAlikeWhicheverEndARouteIsDrawnFrom) {

@@ -1,5 +1,6 @@
 #include "geometry/structure/frame_faces.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -21,26 +22,64 @@ std::optional<Polygon> grown_hole(const Hole& hole, double by_in) {
   return edge_polygon(wider, obstacle_sagitta_in);
 }
 
-bool has_room(const Polygon& hole, const Polygon& outline, const std::vector<Polygon>& holes,
-              std::size_t own) {
-  if (!encloses(outline, hole)) return false;
-  for (std::size_t other = 0; other < holes.size(); ++other)
-    if (other != own && !apart(hole, holes[other])) return false;
+/// A polygon's corners lie between these two.
+struct Extent {
+  Vec2 low;
+  Vec2 high;
+};
+
+Extent extent_of(const Polygon& polygon) {
+  Extent extent{polygon.front(), polygon.front()};
+  for (const Vec2 corner : polygon) {
+    extent.low = {std::min(extent.low.u, corner.u), std::min(extent.low.v, corner.v)};
+    extent.high = {std::max(extent.high.u, corner.u), std::max(extent.high.v, corner.v)};
+  }
+  return extent;
+}
+
+bool lie_apart(const Extent& a, const Extent& b) {
+  return a.low.u > b.high.u || b.low.u > a.high.u || a.low.v > b.high.v || b.low.v > a.high.v;
+}
+
+/// A hole and what a guard needs round it.
+struct FaceHole {
+  Polygon as_cut;
+  std::optional<Polygon> wider;   ///< as far as the guard's lip reaches; nothing where none is
+  std::optional<Polygon> needed;  ///< with the least web round that
+  Extent extent;                  ///< of the largest of them
+};
+
+FaceHole face_hole(const Hole& hole) {
+  FaceHole face{edge_polygon(hole, obstacle_sagitta_in), {}, {}, {}};
+  face.extent = extent_of(face.as_cut);
+  if (!guards(hole.edge)) return face;
+  face.wider = grown_hole(hole, trim_lip_in);
+  if (face.wider) face.needed = grown_hole(hole, trim_lip_in + least_web_in);
+  if (face.needed) face.extent = extent_of(*face.needed);
+  return face;
+}
+
+/// True where the hole can be grown, whether the others are or not: of two that have no room
+/// beside each other neither is, whichever is listed first.
+bool has_room(const Polygon& outline, const std::vector<FaceHole>& holes, std::size_t own) {
+  const std::optional<Polygon>& needed = holes[own].needed;
+  if (!needed || !encloses(outline, *needed)) return false;
+  for (std::size_t other = 0; other < holes.size(); ++other) {
+    if (other == own || lie_apart(holes[own].extent, holes[other].extent)) continue;
+    if (!apart(*needed, holes[other].as_cut)) return false;
+    if (holes[other].wider && !apart(*needed, *holes[other].wider)) return false;
+  }
   return true;
 }
 
 }  // namespace
 
 std::vector<Polygon> face_holes(const Frame& frame) {
+  std::vector<FaceHole> holes;
+  for (const Hole& hole : frame.holes) holes.push_back(face_hole(hole));
   std::vector<Polygon> result;
-  for (const Hole& hole : frame.holes) result.push_back(edge_polygon(hole, obstacle_sagitta_in));
-  for (std::size_t i = 0; i < result.size(); ++i) {
-    const Hole& hole = frame.holes[i];
-    if (!guards(hole.edge)) continue;
-    const auto needed = grown_hole(hole, trim_lip_in + least_web_in);
-    const auto wider = grown_hole(hole, trim_lip_in);
-    if (needed && wider && has_room(*needed, frame.outline, result, i)) result[i] = *wider;
-  }
+  for (std::size_t i = 0; i < holes.size(); ++i)
+    result.push_back(has_room(frame.outline, holes, i) ? *holes[i].wider : holes[i].as_cut);
   return result;
 }
 

@@ -10,7 +10,8 @@
 namespace linewright {
 
 /// The frame's holes as the face sees them, one polygon each, in order. A guarded hole is grown by
-/// `trim_lip_in` where that keeps it inside the outline and apart from all the others.
+/// `trim_lip_in` where that keeps it inside the outline and apart from all the others, grown or
+/// not.
 std::vector<std::vector<Vec2>> face_holes(const Frame& frame);
 
 /// Triangles that tile the web outside `face_holes`. Where holes overlap or leave the outline, so

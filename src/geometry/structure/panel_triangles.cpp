@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 #include <optional>
 #include <set>
+#include <utility>
 
 #include "geometry/plane/polygon.hpp"
 
@@ -98,7 +100,56 @@ std::vector<Triangle3> evenly_warped(const std::vector<Vec3>& corners) {
   return triangles;
 }
 
+/// The corners of the convex hull, in order, of those seen: Andrew's monotone chain.
+std::vector<std::size_t> hull_of(const std::vector<Vec2>& seen) {
+  std::vector<std::size_t> order(seen.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::pair{seen[a].u, seen[a].v} < std::pair{seen[b].u, seen[b].v};
+  });
+  std::vector<std::size_t> hull;
+  const auto walk = [&](auto first, auto last) {
+    const std::size_t start = hull.size();
+    for (; first != last; ++first) {
+      while (hull.size() >= start + 2 && cross(seen[hull.back()] - seen[hull[hull.size() - 2]],
+                                               seen[*first] - seen[hull[hull.size() - 2]]) <= 0)
+        hull.pop_back();
+      hull.push_back(*first);
+    }
+    hull.pop_back();
+  };
+  walk(order.begin(), order.end());
+  walk(order.rbegin(), order.rend());
+  return hull;
+}
+
 }  // namespace
+
+std::optional<MeanPanel> mean_panel(const std::vector<Vec3>& corners) {
+  const Vec3 normal = area_vector(corners);
+  if (corners.size() <= most_fanned_corners || norm(normal) <= 0 || is_flat(corners, normal))
+    return std::nullopt;
+  const Vec3 square = unit(normal);
+  double low = 0;
+  double high = 0;
+  for (const Vec3 corner : corners) {
+    low = std::min(low, dot(square, corner - corners[0]));
+    high = std::max(high, dot(square, corner - corners[0]));
+  }
+  std::vector<Vec3> flattened;
+  for (const Vec3 corner : corners)
+    flattened.push_back(corner + square * ((low + high) / 2 - dot(square, corner - corners[0])));
+  MeanPanel mean{{}, (high - low) / 2};
+  const std::vector<Vec2> seen = seen_along(square, flattened);
+  if (const auto tiles = tiling(flattened, seen)) {
+    mean.triangles = *tiles;
+    return mean;
+  }
+  const std::vector<std::size_t> hull = hull_of(seen);
+  for (std::size_t i = 1; i + 1 < hull.size(); ++i)
+    mean.triangles.push_back({flattened[hull[0]], flattened[hull[i]], flattened[hull[i + 1]]});
+  return mean;
+}
 
 std::vector<Triangle3> panel_triangles(const std::vector<Vec3>& corners) {
   if (corners.size() < 3) return {};

@@ -207,8 +207,10 @@ void add_channel(StructureShapes& shapes, const Channel& channel) {
 
 void add_panel(StructureShapes& shapes, const Panel& panel) {
   PartBuilder builder(shapes, {PartKind::panel, panel.name, panel.where, false});
-  for (const Triangle3& triangle : panel_triangles(panel.corners))
-    builder.triangle(triangle, panel.thickness_in / 2);
+  const auto mean = mean_panel(panel.corners);
+  const double swollen_in = panel.thickness_in / 2 + (mean ? mean->stray_in : 0);
+  for (const Triangle3& triangle : mean ? mean->triangles : panel_triangles(panel.corners))
+    builder.triangle(triangle, swollen_in);
   add_wall_holes(builder, panel.holes);
 }
 

@@ -7,6 +7,7 @@
 
 #include "geometry/minimise.hpp"
 #include "lines/near/chord_bounds.hpp"
+#include "lines/near/first_place.hpp"
 
 namespace linewright {
 
@@ -66,6 +67,39 @@ Approach still_approach(const Stretch& first, const PathChord& chord, const Stre
   approach.gap_in = still.distance_in - taken_off_lines(first, chord, second, other);
   approach.margin_in = approach.gap_in;
   return approach;
+}
+
+/// The same margin at the first of the places on the first line that have it.
+Approach at_first_place(const Stretch& first, const PathChord& chord, const Stretch& second,
+                        const PathChord& other, Reach reach, const Approach& found) {
+  const auto facing = [&](double t) {
+    const Vec3 here = between(chord.from, chord.to, t);
+    const auto margin = [&](double u) {
+      return distance(here, between(other.from, other.to, u)) -
+             second.envelope.width_in(reach, distance_along(other, u));
+    };
+    if (reach != Reach::none) return minimise_convex(margin, 0, 1);
+    const Nearest still = nearest(Segment3{here, here}, Segment3{other.from, other.to});
+    const double length = distance(other.from, other.to);
+    return Minimum{length > 0 ? distance(other.from, still.on_second) / length : 0,
+                   still.distance_in};
+  };
+  const auto margin = [&](double t) {
+    return facing(t).value - first.envelope.width_in(reach, distance_along(chord, t));
+  };
+  const double length = chord.end_in - chord.start_in;
+  const double at = length > 0 ? (found.distance_in - chord.start_in) / length : 0;
+  const double t = first_place(margin, chord, at);
+  if (t == at) return found;
+  const double u = facing(t).at;
+  Approach moved = found;
+  moved.distance_in = distance_along(chord, t);
+  moved.other_distance_in = distance_along(other, u);
+  moved.on_line = between(chord.from, chord.to, t);
+  moved.on_other = between(other.from, other.to, u);
+  moved.gap_in = moved.margin_in + first.envelope.width_in(reach, moved.distance_in) +
+                 second.envelope.width_in(reach, moved.other_distance_in);
+  return moved;
 }
 
 /// Two pieces, one of each line, and a margin that they cannot be under.
@@ -133,7 +167,8 @@ class LinePair {
   }
 
  private:
-  double to_beat() const { return best_ ? best_->margin_in : horizon_in_; }
+  /// Margins from here on need not be looked at; those that are equal to the best are.
+  double to_beat() const { return best_ ? best_->margin_in + tie_in : horizon_in_; }
 
   void consider_blocks(const ChordBlock& block, const ChordBlock& facing) {
     const std::vector<double> taken_off = taken_off_by_block(first_, reach_, block);
@@ -160,10 +195,14 @@ class LinePair {
 
   void consider(const PathChord& chord, const PathChord& other) {
     if (!counts_(distance_along(chord, 0.5), distance_along(other, 0.5))) return;
-    const Approach approach =
-        reach_ == Reach::none ? still_approach(first_, chord, second_, other, still(chord, other))
-                              : approach_chord(first_, chord, second_, other, reach_);
-    if (approach.margin_in < to_beat()) best_ = approach;
+    Approach approach = reach_ == Reach::none
+                            ? still_approach(first_, chord, second_, other, still(chord, other))
+                            : approach_chord(first_, chord, second_, other, reach_);
+    if (approach.margin_in >= to_beat()) return;
+    approach = at_first_place(first_, chord, second_, other, reach_, approach);
+    if (!best_ || approach.margin_in < best_->margin_in - tie_in ||
+        lies_before(approach.on_line, best_->on_line))
+      best_ = approach;
   }
 
   const Stretch& first_;

@@ -5,6 +5,7 @@
 
 #include "geometry/minimise.hpp"
 #include "lines/near/chord_bounds.hpp"
+#include "lines/near/first_place.hpp"
 
 namespace linewright {
 
@@ -36,6 +37,29 @@ Approach approach_obstacle(const Stretch& stretch, Reach reach, const PathChord&
   approach.gap_in = there.distance_in - taken_off;
   approach.margin_in = approach.gap_in - stretch.envelope.width_in(reach, approach.distance_in);
   return approach;
+}
+
+/// The same margin at the first of the places that have it.
+Approach at_first_place(const Stretch& stretch, Reach reach, const PathChord& chord,
+                        const Approach& found) {
+  const Obstacle& obstacle = *found.obstacle;
+  const auto margin = [&](double fraction) {
+    const double still = nearest(between(chord.from, chord.to, fraction), obstacle).distance_in;
+    return reach == Reach::none
+               ? still
+               : still - stretch.envelope.width_in(reach, distance_along(chord, fraction));
+  };
+  const double length = chord.end_in - chord.start_in;
+  const double at = length > 0 ? (found.distance_in - chord.start_in) / length : 0;
+  const double t = first_place(margin, chord, at);
+  if (t == at) return found;
+  Approach moved = found;
+  const Nearest there = nearest(between(chord.from, chord.to, t), obstacle);
+  moved.distance_in = distance_along(chord, t);
+  moved.on_line = there.on_first;
+  moved.on_other = there.on_second;
+  moved.gap_in = moved.margin_in + stretch.envelope.width_in(reach, moved.distance_in);
+  return moved;
 }
 
 /// A chord and an obstacle that may come near each other.
@@ -72,24 +96,24 @@ class BestPlaces {
     approach.obstacle = obstacle;
     const auto known = best_.find(key);
     if (known == best_.end() ? approach.margin_in >= horizon_in_ - tie_in
-                             : !is_before(approach, known->second))
+                             : approach.margin_in > known->second.margin_in + tie_in)
       return;
-    best_[key] = std::move(approach);
+    approach = at_first_place(stretch_, reach_, chord, approach);
+    if (known == best_.end() || is_before(approach, known->second))
+      best_[key] = std::move(approach);
   }
 
   std::map<int, Approach> taken() { return std::move(best_); }
 
  private:
   /// True for the lesser margin. Of two that are equal it is the edge, for a face ends at its edge
-  /// and that is what is met; then the place farther forward or lower, whichever way the line and
+  /// and that is what is met; then the place that lies before the other, whichever way the line and
   /// the structure are listed.
   static bool is_before(const Approach& a, const Approach& b) {
     if (std::abs(a.margin_in - b.margin_in) > tie_in) return a.margin_in < b.margin_in;
     const bool edge = a.obstacle->feature != Feature::face;
     if (edge != (b.obstacle->feature != Feature::face)) return edge;
-    constexpr double one_place_in = 1e-5;
-    if (std::abs(a.on_line.x - b.on_line.x) > one_place_in) return a.on_line.x < b.on_line.x;
-    return a.on_line.z < b.on_line.z - one_place_in;
+    return lies_before(a.on_line, b.on_line);
   }
 
   const Stretch& stretch_;

@@ -48,11 +48,15 @@ void add_line(const PreparedRoute& first, const PreparedRoute& second,
                                       make_stretch(second, 0, second.length_in()), Reach::none,
                                       passed_over_listed_in, counts);
   if (!approach) return;
+  const std::string soft = are_soft(first, second)
+                               ? "; soft, they may bear on each other up to what first holds them"
+                               : "";
   found.push_back({first.route->name, second.route->name, approach->on_line, approach->distance_in,
                    approach->gap_in,
                    "both end at " + node->name +
                        ": there the fitting holds them apart, and past it they may not lie in one "
-                       "place"});
+                       "place" +
+                       soft});
 }
 
 }  // namespace

@@ -26,12 +26,12 @@ void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
 /// limit, or to be thicker.
 std::vector<double> zone_ends(const PreparedRoute& route) {
   std::vector<double> ends;
-  for (const double from_end :
-       {mount_depth_in, fitting_zone_in, fitting_reach_in(route), shared_node_zone_in})
+  for (const double from_end : {mount_depth_in, fitting_zone_in, fitting_reach_in(route),
+                                shared_node_zone_in, soft_node_zone_in})
     ends.insert(ends.end(), {from_end, route.length_in() - from_end});
   for (const Support& support : route.supports)
-    ends.insert(ends.end(),
-                {support.distance_in - at_support_in, support.distance_in + at_support_in});
+    ends.insert(ends.end(), {support.distance_in - at_support_in, support.distance_in,
+                             support.distance_in + at_support_in});
   for (const Crossing& crossing : route.crossings)
     ends.insert(ends.end(),
                 {crossing.distance_in - crossing_zone_in, crossing.distance_in + crossing_zone_in});

@@ -174,6 +174,22 @@ std::vector<Judgement> judge_lag(const RuleContext& context) {
   return judgements;
 }
 
+std::vector<Judgement> lag_lacking(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  if (context.prepared.project->climb_ft_per_min) return judgements;
+  for (const AirNetwork& network : air_networks(context.prepared))
+    for (std::size_t i = 0; i < network.nodes.size(); ++i) {
+      if (network.nodes[i]->kind != NodeKind::instrument) continue;
+      Judgement judgement = at_instrument(context, network, static_cast<int>(i));
+      say_unknown(judgement,
+                  "how far " + network.nodes[i]->name +
+                      " trails is not known: the project states no `climb` rate",
+                  "state climb: 1000 ft/min, with its own figure");
+      judgements.push_back(judgement);
+    }
+  return judgements;
+}
+
 }  // namespace
 
 const Rule& lag_rule() {
@@ -189,11 +205,12 @@ constant, worked out in standard air at sea level and at 10,000 ft, and in a ste
 that time times the rate. Pressure changes are taken as slow and at constant temperature; the
 instrument's own lag, and any pinch the drawing does not show, come on top. The answer is no
 better than the volumes stated: an instrument's is seldom known within a factor of two. Without
-`climb` nothing is judged.)",
+`climb` nothing is judged; asked for alone, the rule then answers unknown.)",
       .mend = "Use a wider bore or a shorter line: lag falls with the fourth power of the bore.",
       .limits = limits,
       .catalogue_limits = "",
-      .judge = judge_lag};
+      .judge = judge_lag,
+      .lacking = lag_lacking};
   return rule;
 }
 

@@ -228,18 +228,23 @@ void judge_attachment(const Subject& subject, std::vector<Judgement>& judgements
   widest.toward_to_in += shift.bound_in;
   std::optional<Finding> nearest;
   bool any_broken = false;
+  bool any_failed = false;
   bool might_break = !shift.bounded;
   for (const Place& place : subject.places) {
     const Finding finding = find(subject, place, attachment.at_in, shift);
     might_break = might_break || find(subject, place, attachment.at_in, widest).broken;
-    if (finding.broken) judgements.push_back(judge_finding(subject, finding));
+    if (finding.broken) {
+      judgements.push_back(judge_finding(subject, finding));
+      any_failed = any_failed || judgements.back().verdict == Verdict::fail;
+    }
     any_broken = any_broken || finding.broken;
     if (!nearest || finding.margin_in() < nearest->margin_in()) nearest = finding;
   }
-  if (any_broken) return;
-  if (!shift.missing.empty() && might_break) {
-    judgements.push_back(not_known(subject, shift.missing));
-  } else if (nearest) {
+  // What is only warned of as far as it is known may yet fail.
+  const bool might_fail = !shift.missing.empty() && might_break && !any_failed;
+  if (might_fail) judgements.push_back(not_known(subject, shift.missing));
+  if (any_broken || might_fail) return;
+  if (nearest) {
     judgements.push_back(judge_finding(subject, *nearest));
   } else {
     Judgement judgement = attachment_judgement(subject);

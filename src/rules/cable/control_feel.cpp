@@ -109,6 +109,38 @@ std::vector<Judgement> judge_control_feel(const RuleContext& context) {
   return judgements;
 }
 
+/// What of a control cable is not stated, without which its stretch and friction are not judged.
+std::string unstated_words(const PreparedRoute& route) {
+  const Route& stated = *route.route;
+  std::string words;
+  const auto add = [&words](bool lacks, const std::string& what) {
+    if (lacks) words += (words.empty() ? "" : ", ") + what;
+  };
+  add(!stated.tension, "its rigged tension");
+  add(!limit_pull_lbf(stated), "its limit load");
+  add(!stated.travel, "its travel");
+  add(!stated.lever, "its lever ratio");
+  add(!route.line->axial_stiffness_lbf, "the stretch of " + route.line->name);
+  for (const std::string& guide : cable_friction(route).missing) add(true, guide);
+  return words;
+}
+
+std::vector<Judgement> control_feel_lacking(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (!route.route->is_primary_control()) continue;
+    const std::string unstated = unstated_words(route);
+    if (unstated.empty()) continue;
+    Judgement judgement = context.at(route, route.length_in() / 2);
+    judgement.location = route.route->where;
+    leave_unknown(judgement, travel_lost);
+    judgement.message = "how the control feels is not known for want of " + unstated;
+    judgement.mend = "state it in the project";
+    judgements.push_back(judgement);
+  }
+  return judgements;
+}
+
 }  // namespace
 
 const Rule& control_feel_rule() {
@@ -123,12 +155,13 @@ the pilot's pull, stretches a cable by beyond its rigged stretch is held against
 travel from neutral: the surface falls back by as much. What the airframe gives comes on top.
 Friction is that of all cables of the control at their rigged tension, each felt through its
 own lever ratio, which must be stated; hinges, seals and pedals are not in it. A control whose
-figures are not all known is left to the rules that ask for them. The test is still to be
-made.)",
+figures are not all known is left to the rules that ask for them; asked for alone, this rule then
+answers unknown. The test is still to be made.)",
       .mend = "Use stiffer cables, longer arms, and pulleys where cables turn.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue`",
-      .judge = judge_control_feel};
+      .judge = judge_control_feel,
+      .lacking = control_feel_lacking};
   return rule;
 }
 

@@ -88,9 +88,10 @@ const LimitRow* straight_row(LineKind kind, bool at_fitting) {
   return at_fitting ? &metal_fitting_straight : &metal_bend_straight;
 }
 
+/// A straight that ends `end_in` along the line, judged at its middle.
 Judgement judge_straight(const RuleContext& context, const PreparedRoute& route, double straight_in,
-                         double distance_in, const std::string& where, bool at_fitting) {
-  Judgement judgement = context.at(route, distance_in);
+                         double end_in, const std::string& where, bool at_fitting) {
+  Judgement judgement = context.at(route, end_in - std::max(0.0, straight_in) / 2);
   const LimitRow* row = straight_row(route.line->kind, at_fitting);
   const Limit wanted = row ? *row * route.line->outside_diameter_in : Limit(overlap);
   const Phrasing& phrasing = context.phrasing;
@@ -308,16 +309,17 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
       judgements.push_back(judge_wrap_fault(context, route, i, *route.wrap_faults[i]));
   judge_arms(context, route, judgements);
   if (const auto twisted = judge_hose_planes(context, route)) judgements.push_back(*twisted);
-  bool any_arc = false;
+  // A straight beside an arc is judged, whichever end of it the arc is at.
+  bool after_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {
-    any_arc = any_arc || bends[i].drawn_radius_in > 0;
-    if (bends[i].drawn_radius_in > 0 || !bends[i].fits)
-      judgements.push_back(judge_bend(context, route, i));
+    const bool is_arc = bends[i].drawn_radius_in > 0;
+    if (after_arc || is_arc || !bends[i].fits) judgements.push_back(judge_bend(context, route, i));
     const auto extra = cable ? judge_cable_corner(context, route, bends[i])
                              : judge_support_on_bend(context, route, bends[i]);
     if (extra) judgements.push_back(*extra);
+    after_arc = is_arc;
   }
-  if (any_arc)
+  if (after_arc)
     judgements.push_back(judge_straight(
         context, route, route.centreline.straight_after_in(), route.length_in(),
         "between the bend at " + point_words(bends.back().corner) + " and " + route.to->name,

@@ -199,6 +199,21 @@ std::vector<Judgement> judge_resonance(const RuleContext& context) {
   return judgements;
 }
 
+std::vector<Judgement> resonance_lacking(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  if (context.prepared.project->excitation) return judgements;
+  for (const Swing& swing : span_swings(context.prepared, context.motion.runs)) {
+    Judgement judgement = at_swing(context, swing);
+    if (!judgements.empty() && judgements.back().route == judgement.route) continue;
+    judgement.message =
+        "the project states no `excitation`: whether the propeller shakes its spans is not known";
+    judgement.mend =
+        "state excitation: {propeller_rpm: [600, 2700], blades: 2}, with its own figures";
+    judgements.push_back(judgement);
+  }
+  return judgements;
+}
+
 }  // namespace
 
 const Rule& resonance_rule() {
@@ -222,7 +237,8 @@ change with temperature are left out. Hoses and wires damp themselves and are no
       .catalogue_limits =
           "weight and Young's modulus of each line: `linewright catalogue` shows each figure with "
           "its mark",
-      .judge = judge_resonance};
+      .judge = judge_resonance,
+      .lacking = resonance_lacking};
   return rule;
 }
 

@@ -272,7 +272,7 @@ holds it still; what is likely is the span's share. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
 diameter wherever the travel takes them. Wire bundles are held against control cables, vent
 lines and moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
-does not count (see clearance), nor two lines that end at one node within 2 in of it (see
+does not count (see clearance), nor do two lines near a node at which both end (see
 separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",

@@ -28,7 +28,7 @@ constexpr auto limits =
     limit_table({free_of_sheet, wire_to_hole_edge, tube_to_hole_edge, cable_to_hole_edge,
                  rolled_hole_edge, cable_to_rolled_edge, guard_preload, grommet_wall, guard_wall,
                  side_by_side_in_bore, whole_guarded_hole, whole_open_hole, hole_in_wall,
-                 named_hole, mesh_in_hole_limit, mesh_hole_limit});
+                 named_hole, mesh_in_hole_limit, mesh_hole_limit, mesh_wider_limit});
 
 Judgement through_web(const RuleContext& context, const PreparedRoute& route,
                       const Crossing& crossing) {
@@ -190,7 +190,8 @@ a sleeve on guarded metal. A hole must leave room for its guard's wall round the
 bore or not. A rolled edge cuts nothing, but is hard metal. The gap is measured in space against both faces of the sheet, so a
 line that leans in the hole is judged where it is nearest. A surface of a mesh that the
 centreline pierces is in the way unless a described frame has a hole there; where the two do
-not agree, and the line runs into what the mesh has in the frame's web, that is said.)",
+not agree, and the line runs into what the mesh has in the frame's web, or the mesh's hole is
+the larger or the smaller one, that is said.)",
       .mend = "Fit a grommet or edge trim, move the line, or enlarge the hole.",
       .limits = limits,
       .catalogue_limits = "",

@@ -1,10 +1,13 @@
 #include "rules/space/mesh_in_hole.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <set>
+#include <utility>
 
 #include "geometry/plane/polygon.hpp"
 #include "lines/near/nearest_structure.hpp"
+#include "rules/space/mesh_round_hole.hpp"
 #include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
@@ -45,6 +48,23 @@ Judgement mesh_edge_in_hole(const RuleContext& context, const PreparedRoute& rou
   return judgement;
 }
 
+/// Where the mesh's hole is the larger one, the line is held against an edge that may not be there,
+/// and what is fitted in the hole may have nothing to hold on to.
+std::optional<Judgement> mesh_wider_than_hole(const RuleContext& context,
+                                              const PreparedRoute& route, const Crossing& crossing,
+                                              const MeshPartField& mesh) {
+  const auto open_in = left_open_in(mesh, crossing);
+  if (!open_in) return std::nullopt;
+  Judgement judgement = context.at(route, crossing.distance_in);
+  judgement.with = context.prepared.obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
+  if (holds(judgement, *open_in, {mesh_wider_limit})) return std::nullopt;
+  judgement.message = "mesh " + *judgement.with + " leaves " + context.phrasing.length(*open_in) +
+                      " open beyond the edge of hole " + crossing.hole->name + " of frame " +
+                      crossing.frame->name + " as described";
+  judgement.mend = "correct the one that is wrong: the hole, or the mesh";
+  return judgement;
+}
+
 /// How far from the crossing the hole's edge goes, at the most.
 double hole_size_in(const Crossing& crossing) {
   const Vec2 here = crossing.in_plane(crossing.at);
@@ -70,6 +90,9 @@ std::vector<Judgement> judge_meshes_in_holes(const RuleContext& context,
       return part.kind == PartKind::mesh && lies_in_web(obstacle, *crossing.frame) &&
              filter.counts(obstacle, along) && !context.is_passed_over(route, along);
     };
+    for (const MeshPartField& mesh : obstacles.meshes())
+      if (auto wider = mesh_wider_than_hole(context, route, crossing, mesh))
+        judgements.push_back(std::move(*wider));
     std::set<int> said;
     const Stretch stretch =
         make_stretch(route, std::max(0.0, crossing.distance_in - crossing_zone_in),

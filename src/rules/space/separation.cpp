@@ -285,10 +285,12 @@ const Rule& separation_rule() {
       .purpose = "lines keep their distance from each other, by kind",
       .explanation =
           R"(The least free distance between the surfaces of two lines as drawn, less twice the build
-tolerance, since either may lie off. Lines that end at one node part there: within 2 in of it these distances do not count, but past
-what the fitting explains, 1/4 in and twice each line's diameter, no two may lie in one place as
-drawn, at whatever angle they leave. Two wire bundles are not judged: they may be tied together. A bundle within 6 in of a vent line
-passes over it, not under. A line that crosses itself fails.
+tolerance, since either may lie off. Lines that end at one node part there: within 2 in of it
+these distances do not count, nor those of two soft lines, plastic tubes or hoses, up to each
+one's first support within 4 in of it; but past what the fitting explains, 1/4 in and twice each
+line's diameter, no two may lie in one place as drawn, at whatever angle they leave. Two wire bundles
+are not judged: they may be tied together. A bundle within 6 in of a vent line passes over it, not
+under. A line that crosses itself fails.
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",

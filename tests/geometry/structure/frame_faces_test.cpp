@@ -111,13 +111,13 @@ TEST(FaceTriangles, DistanceToTheWebAgreesWithFclAndTheHoles) {
   EXPECT_GE(least_in, 1.5 - obstacle_sagitta_in);
 }
 
-TEST(FaceHoles, LeavesWebBetweenTwoLips) {
+TEST(FaceHoles, OfTwoWhoseLipsWouldTouchNeitherIsWider) {
   Frame frame = drilled_frame(2, 1, 2, EdgeGuard::grommet);
   frame.holes[0].shape = Circle{{-1.12, 10}, 2};  // the two lips would just touch
   frame.holes[1].shape = Circle{{1.12, 10}, 2};
   const auto holes = face_holes(frame);
-  EXPECT_NE(holes[0], edge_polygon(frame.holes[0], obstacle_sagitta_in));
-  EXPECT_EQ(holes[1], edge_polygon(frame.holes[1], obstacle_sagitta_in));
+  for (std::size_t i = 0; i < 2; ++i)
+    EXPECT_EQ(holes[i], edge_polygon(frame.holes[i], obstacle_sagitta_in));
 }
 
 TEST(FaceTriangles, StayWholeWhereHolesOverlapOrLeaveTheOutline) {

@@ -95,5 +95,46 @@ TEST(PanelTriangles, OfALineOrLessAreNoTiling) {
   EXPECT_EQ(panel_triangles({{0, 0, 0}, {1, 0, 0}, {2, 0, 0}}).size(), 1u);
 }
 
+/// A round rim about the origin whose corners stray from WL 0 by up to `stray_in`.
+std::vector<Vec3> wavy_rim(Random& random, int count, double stray_in) {
+  std::vector<Vec3> rim;
+  for (int i = 0; i < count; ++i) {
+    const double angle = 2 * std::acos(-1.0) * i / count;
+    rim.push_back({8 * std::cos(angle), 8 * std::sin(angle), random.between(-stray_in, stray_in)});
+  }
+  return rim;
+}
+
+TEST(MeanPanel, IsForManyCornersThatAreNotFlat) {
+  Random random(253);
+  const int most = static_cast<int>(most_fanned_corners);
+  EXPECT_FALSE(mean_panel(wavy_rim(random, most, 0.3)));
+  EXPECT_FALSE(mean_panel(wavy_rim(random, most + 1, 0)));
+  EXPECT_TRUE(mean_panel(wavy_rim(random, most + 1, 0.3)));
+}
+
+TEST(MeanPanel, HoldsEveryFanWithinItsThicknessAndGrowsWithItsCornersAlone) {
+  Random random(254);
+  for (const int count : {65, 200}) {
+    const std::vector<Vec3> rim = wavy_rim(random, count, 0.3);
+    const MeanPanel mean = mean_panel(rim).value();
+    EXPECT_EQ(mean.triangles.size(), rim.size() - 2);
+    EXPECT_LE(mean.stray_in, 0.31);
+    for (const Triangle3& triangle : panel_triangles(rim)) {
+      const Vec3 inside = (triangle.a + triangle.b + triangle.c) / 3;
+      ASSERT_LE(least_distance(inside, mean.triangles), mean.stray_in + 1e-9);
+    }
+  }
+}
+
+TEST(MeanPanel, CoversTheHullOfAnOutlineThatCrossesItself) {
+  Random random(255);
+  std::vector<Vec3> rim = wavy_rim(random, 80, 0.3);
+  std::swap(rim[10], rim[11]);
+  const MeanPanel mean = mean_panel(rim).value();
+  for (const Vec3 corner : rim)
+    EXPECT_LE(least_distance(corner, mean.triangles), mean.stray_in + 1e-9);
+}
+
 }  // namespace
 }  // namespace linewright

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <string>
@@ -69,19 +70,41 @@ TEST(BendFit, ShortStraightIsMeasuredPlacedAndSaid) {
   EXPECT_DOUBLE_EQ(judgement.limit.value(), 0.5);
   EXPECT_EQ(judgement.unit, Unit::inch);
   EXPECT_EQ(judgement.sense, LimitSense::at_least);
-  EXPECT_DOUBLE_EQ(judgement.distance_in.value(), 0.25);
-  EXPECT_NEAR(distance(judgement.at.value(), {0.25, 0, 0}), 0, 1e-12);
+  EXPECT_DOUBLE_EQ(judgement.distance_in.value(), 0.125);
+  EXPECT_NEAR(distance(judgement.at.value(), {0.125, 0, 0}), 0, 1e-12);
   EXPECT_EQ(judgement.location.line, SmallProject::line_of_point(0, 0));
   EXPECT_EQ(judgement.message, "only 0.250 in straight between port and the bend at point 1");
   EXPECT_EQ(judgement.source, "nut and sleeve length (common practice, no source)");
   EXPECT_EQ(judgement.mend, "move the corner 0.250 in farther along");
 }
 
-TEST(BendFit, LastStraightIsPlacedAtTheEndNode) {
+TEST(BendFit, LastStraightIsPlacedAtItsMiddle) {
   const Judgement judgement = not_passed(judged(square_turn("tube-nylon-1/4", 1, 5, 1.1))).at(0);
   EXPECT_NEAR(judgement.value.value(), 0.1, 1e-12);
-  EXPECT_NEAR(judgement.distance_in.value(), 4 + pi / 2 + 0.1, 1e-12);
+  EXPECT_NEAR(judgement.distance_in.value(), 4 + pi / 2 + 0.1 / 2, 1e-12);
   EXPECT_EQ(judgement.message, "only 0.100 in straight between the bend at point 1 and altimeter");
+}
+
+TEST(BendFit, JudgesAStraightBesideAnArcWhicheverEndTheArcIsAt) {
+  // A sharp corner, which has no radius to lose, 5 in before or after a rounded one.
+  for (const bool sharp_first : {false, true}) {
+    SmallProject project;
+    project.node("port", NodeKind::static_port, {0, 0, 0})
+        .node("altimeter", NodeKind::instrument, {30, 0, 0});
+    const RoutePoint sharp = bent({sharp_first ? 10.0 : 20.0, 5, 0}, 0);
+    const RoutePoint round = bent({sharp_first ? 20.0 : 10.0, 5, 0}, 1);
+    project.route("static-left", "tube-nylon-1/4", "port", "altimeter",
+                  sharp_first ? std::vector{sharp, round} : std::vector{round, sharp});
+    std::vector<double> straights;
+    for (const Judgement& judgement : judged(project))
+      if (judgement.message.rfind("the straight", 0) == 0)
+        straights.push_back(judgement.value.value());
+    std::sort(straights.begin(), straights.end());
+    // The turn of the round corner takes tan(26.6 / 2 deg) off each leg: 0.236 in.
+    ASSERT_EQ(straights.size(), 2u) << sharp_first;
+    EXPECT_NEAR(straights[0], 10 - 0.2361, 1e-4);
+    EXPECT_NEAR(straights[1], std::hypot(10, 5) - 0.2361, 1e-4);
+  }
 }
 
 // What a bender grips: 1 × OD [common practice, no source].

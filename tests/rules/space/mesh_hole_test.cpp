@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -94,6 +95,61 @@ TEST(MeshHole, APlateWithNoHoleLeavesItOut) {
                             quad({106, -6, 4}, {106, 6, 4}, {106, 6, 16}, {106, -6, 16}));
   EXPECT_EQ(only(with(project.judged("frame-crossing"), "body")).verdict, Verdict::warn);
   expect_none_but_passes(of_body(project, "clearance"));
+}
+
+/// A plate in the frame's plane with a square hole about WL 10, `half` to each side.
+std::string plate_round(double half, double station = 106) {
+  const double low = 10 - half;
+  const double high = 10 + half;
+  return quad({station, -6, 4}, {station, 6, 4}, {station, 6, low}, {station, -6, low}) +
+         quad({station, -6, high}, {station, 6, high}, {station, 6, 16}, {station, -6, 16}) +
+         quad({station, -6, low}, {station, -half, low}, {station, -half, high},
+              {station, -6, high}) +
+         quad({station, half, low}, {station, 6, low}, {station, 6, high}, {station, half, high});
+}
+
+std::vector<Judgement> said_of_hole(const std::string& obj) {
+  std::vector<Judgement> said;
+  for (const Judgement& each :
+       with(MeshProject(in_wide_hole(), obj).judged("frame-crossing"), "body"))
+    if (each.verdict != Verdict::pass) said.push_back(each);
+  return said;
+}
+
+TEST(MeshHole, ThatTheMeshLeavesMoreOpenThanTheHoleIsSaid) {
+  for (const double station : {106.0, 106.016}) {
+    const Judgement judgement = only(said_of_hole(plate_round(2, station)));
+    EXPECT_EQ(judgement.verdict, Verdict::warn);
+    // From 1.5 in, the round hole's edge, to the corner of the square one, along its diagonal.
+    EXPECT_NEAR(*judgement.value, 2 * std::sqrt(2.0) - 1.5, 0.003);
+    EXPECT_EQ(*judgement.limit, 0.0625);
+    EXPECT_EQ(judgement.message,
+              "mesh body leaves 1.33 in open beyond the edge of hole H of frame F as described");
+  }
+}
+
+TEST(MeshHole, AMeshThatDoesNotGoRoundTheHoleLeavesNothingOpen) {
+  EXPECT_TRUE(said_of_hole(plate_above(11.6)).empty());
+}
+
+/// A plate in the frame's plane round a hole of 24 flats, nowhere nearer to WL 10 than `radius`.
+std::string plate_with_round_hole(double radius) {
+  std::string obj;
+  const int count = 24;
+  const double corner = radius / std::cos(std::acos(-1.0) / count);
+  const auto at = [&](int i, double r) {
+    const double angle = 2 * std::acos(-1.0) * i / count;
+    return Vec3{106, r * std::cos(angle), 10 + r * std::sin(angle)};
+  };
+  for (int i = 0; i < count; ++i)
+    obj += quad(at(i, corner), at(i, 8), at(i + 1, 8), at(i + 1, corner));
+  return obj;
+}
+
+TEST(MeshHole, WhatIsOpenWithinASixteenthOfTheEdgeIsTheSameEdge) {
+  // 24 flats round 1.53 in have their corners at 1.5432 in; round 1.56 in at 1.5735 in.
+  EXPECT_TRUE(said_of_hole(plate_with_round_hole(1.53)).empty());
+  EXPECT_EQ(only(said_of_hole(plate_with_round_hole(1.56))).verdict, Verdict::warn);
 }
 
 }  // namespace

@@ -247,7 +247,7 @@ ProjectSections from_one_tee(const std::string& second_at) {
 }
 
 TEST(SeparationOfLines, LetsLinesMeetAtTheirFitting) {
-  const Judgement judgement = only_separation(from_one_tee("116, 12, 10"));
+  const Judgement judgement = only_separation(from_one_tee("116, 6, 10"));
   EXPECT_EQ(judgement.verdict, Verdict::pass);
   EXPECT_GT(*judgement.distance_in, 1.5);
 }

@@ -132,5 +132,32 @@ TEST(WallHoles, AHoleDescribedAtNoWallFails) {
   EXPECT_EQ(astray.message, "hole S1 is described at no wall of spar");
 }
 
+/// A tube that goes through a deck at WL 10 with a rise of 20 degrees, clamped 6.4 in to each side
+/// of the middle of a hole, which is `diameter` wide.
+ProjectSections aslant(const std::string& diameter) {
+  ProjectSections sections;
+  sections.build_tolerance = "0.06";
+  sections.structure =
+      "  panels: [{name: deck, thickness: 0.03, corners: [[0, -9, 10], [60, -9, 10], [60, 9, 10], "
+      "[0, "
+      "9, 10]], holes: [{name: H, at: [30, 0, 10], diameter: " +
+      diameter + ", edge: bare}]}]\n";
+  sections.nodes = held_node("a", "18, 0, 5.63") + held_node("b", "42, 0, 14.37");
+  sections.routes =
+      "  - {name: line, system: vent, line: tube-aluminium-1/4, from: a, to: b, points: [{at: [24, "
+      "0, "
+      "7.815], hold: clamp}, {at: [36, 0, 12.185], hold: clamp}]}\n";
+  return sections;
+}
+
+TEST(WallHoles, OverAWideHoleTheWallRoundItIsMetAtItsEdgeAlone) {
+  // 3 in from the middle of the hole the line is 3 sin 20 deg = 1.03 in from its edge.
+  EXPECT_EQ(worst(aslant("6")), Verdict::pass);
+  // Over the rim of one half as wide it is 0.51 in off: 0.125 and 0.06 in less, under 3/8 in.
+  EXPECT_EQ(worst(aslant("3")), Verdict::warn);
+  // In a hole that its own width hardly fits, it touches.
+  EXPECT_EQ(worst(aslant("1")), Verdict::fail);
+}
+
 }  // namespace
 }  // namespace linewright
