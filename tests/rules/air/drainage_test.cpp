@@ -134,9 +134,9 @@ TEST(Drainage, VentsCablesAndWiresAreNotJudged) {
   }
 }
 
-/// A line that is level but for one place lower by `depth_in`, slopes about 1 in 100.
+/// A line that is level but for one place lower by `depth_in`, slopes about 1 in 50.
 SmallProject shallow_low_point(double depth_in) {
-  return port_to_altimeter({100, 0, 10}, {bent({100 - 100 * depth_in, 0, 10 - depth_in}, 0)},
+  return port_to_altimeter({100, 0, 10}, {bent({100 - 50 * depth_in, 0, 10 - depth_in}, 0)},
                            {20, 0, 30});
 }
 
@@ -300,7 +300,7 @@ TEST(Drainage, ALevelLineIsWarnedOfOnceWithEachOfItsLevelParts) {
   EXPECT_EQ(level.unit, Unit::degree);
   EXPECT_EQ(level.at, (Vec3{65, 0, 14}));  // of two as level the forward one
   EXPECT_EQ(level.message,
-            "the line lies level in level flight from 0.00 to 20.0 in, 30.8 to 40.8 in from port: "
+            "the line lies level in level flight from 0.000 to 20.0 in, 30.8 to 40.8 in from port: "
             "as built, water may stand there");
   EXPECT_EQ(level.mend,
             "let it fall toward a port, probe or drain by 0.210 in or more in each 12.0 in");
@@ -308,7 +308,7 @@ TEST(Drainage, ALevelLineIsWarnedOfOnceWithEachOfItsLevelParts) {
 
 TEST(Drainage, ALineLevelInFlightThatFallsWhenParkedPasses) {
   SmallProject project = port_to_altimeter({100, 0, 10}, {}, {60, 0, 10});
-  in_attitudes(project, {pitched("level flight", 0), pitched("parked", -12)});
+  in_attitudes(project, {pitched("level flight", 0), pitched("parked", 12)});
   EXPECT_EQ(not_passed(project.judged_by("drainage")).size(), 0u);
 }
 
