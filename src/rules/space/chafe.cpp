@@ -48,8 +48,8 @@ constexpr LimitRow any_shape{
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
 
-constexpr auto limits =
-    limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape, clamp_failed, clamp_failed_by_vent});
+constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape, clamp_failed,
+                                     clamp_failed_by_vent, tube_clamp_failed});
 
 }  // namespace
 
@@ -271,7 +271,8 @@ or while the other cable of its control is pulled, in each of its spans, short o
 holds it still; what is likely is the span's share. A
 hose whose length is stated has over what that is more than drawn. Attachments count at their
 diameter wherever the travel takes them. Wire bundles are held against control cables, vent
-lines and moving parts once more with each of their clamps let go in turn. Near a fitting what it stands on
+lines and moving parts once more with each of their clamps let go in turn; tubes and hoses
+against cables and moving parts, too, for a warning, as far as they are likely to move then. Near a fitting what it stands on
 does not count (see clearance), nor do two lines near a node at which both end (see
 separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another.)",

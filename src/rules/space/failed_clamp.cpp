@@ -50,17 +50,21 @@ std::vector<Failure> failures_of(const PreparedRoute& route,
   return failures;
 }
 
-/// How near a stretch of the bundle can come to one control, in either reach.
+bool is_bundle(const PreparedRoute& line) {
+  return line.line->kind == LineKind::wire;
+}
+
+/// How near a stretch of the line can come to one control, in either reach.
 using Measure = std::function<std::optional<Approach>(const Stretch&, Reach)>;
 
-/// The worst of all failures against one control; nothing where none lets the bundle reach it.
+/// The worst of all failures against one control; nothing where none lets the line reach it.
 struct Worst {
   ReachPair pair;
   const Support* clamp = nullptr;
 };
 
-std::optional<Worst> worst_failure(const std::vector<Failure>& failures, const Measure& measure,
-                                   double tolerance_in) {
+std::optional<Worst> worst_failure(const PreparedRoute& line, const std::vector<Failure>& failures,
+                                   const Measure& measure, double tolerance_in) {
   std::optional<Worst> worst;
   const auto reaches = [&](const std::optional<Approach>& approach) {
     return approach && breaks(*approach, tolerance_in);
@@ -73,6 +77,7 @@ std::optional<Worst> worst_failure(const std::vector<Failure>& failures, const M
       continue;
     auto likely = measure(failure.merged, Reach::likely);
     if (!reaches(likely)) likely.reset();
+    if (!likely && !is_bundle(line)) continue;
     const bool graver = !worst || (likely && !worst->pair.likely) ||
                         (likely.has_value() == worst->pair.likely.has_value() &&
                          (likely ? likely->margin_in < worst->pair.likely->margin_in
@@ -82,53 +87,59 @@ std::optional<Worst> worst_failure(const std::vector<Failure>& failures, const M
   return worst;
 }
 
-Judgement judgement_of(const RuleContext& context, const PreparedRoute& bundle, const Worst& worst,
+Judgement judgement_of(const RuleContext& context, const PreparedRoute& line, const Worst& worst,
                        const std::string& what, const LimitRow& row, double tolerance_in) {
-  Judgement judgement = context.at(bundle, worst_place(worst.pair).distance_in);
+  Judgement judgement = context.at(line, worst_place(worst.pair).distance_in);
   judge_margins(context, worst.pair, tolerance_in, row, what, judgement);
-  judgement.message.insert(0, "if the " + worst.clamp->name + " lets go, the bundle ");
-  judgement.mend = "add a clamp beside it, or lead the bundle and " + what + " farther apart";
+  const std::string name = is_bundle(line) ? "the bundle" : "the line";
+  judgement.message.insert(0, "if the " + worst.clamp->name + " lets go, " + name + " ");
+  judgement.mend = "add a clamp beside it, or lead " + name + " and " + what + " farther apart";
   return judgement;
 }
 
-/// What a bundle that hangs loose must not touch; nullptr for lines of no such harm.
-const LimitRow* row_against(const PreparedRoute& other) {
-  if (other.line->kind == LineKind::cable) return &clamp_failed;
-  return other.route->system == SystemKind::vent ? &clamp_failed_by_vent : nullptr;
+const LimitRow& row_at_controls(const PreparedRoute& line) {
+  return is_bundle(line) ? clamp_failed : tube_clamp_failed;
+}
+
+/// What a line that hangs loose must not touch; nullptr for lines of no such harm.
+const LimitRow* row_against(const PreparedRoute& line, const PreparedRoute& other) {
+  if (other.line->kind == LineKind::cable) return &row_at_controls(line);
+  return is_bundle(line) && other.route->system == SystemKind::vent ? &clamp_failed_by_vent
+                                                                    : nullptr;
 }
 
 }  // namespace
 
-std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& bundle,
+std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& line,
                                            double tolerance_in) {
   std::vector<Judgement> judgements;
-  if (bundle.line->kind != LineKind::wire) return judgements;
+  if (line.line->kind == LineKind::cable) return judgements;
   const std::vector<Failure> failures =
-      failures_of(bundle, context.motion.reaches[context.index_of(bundle)]);
+      failures_of(line, context.motion.reaches[context.index_of(line)]);
   if (failures.empty()) return judgements;
   const double between_lines = 2 * tolerance_in;
   for (const PreparedRoute& other : context.prepared.routes) {
-    const LimitRow* row = row_against(other);
+    const LimitRow* row = row_against(line, other);
     if (!row) continue;
     const Measure measure = [&](const Stretch& stretch, Reach reach) {
       std::optional<Approach> nearest;
       for (const Stretch& hanging : context.motion.hanging[context.index_of(other)]) {
         const auto found = nearest_lines(
             stretch, hanging, reach, nearest ? nearest->margin_in : between_lines,
-            [&](double along, double) { return !context.is_passed_over(bundle, along); });
+            [&](double along, double) { return !context.is_passed_over(line, along); });
         if (found) nearest = found;
       }
       return nearest;
     };
-    if (const auto worst = worst_failure(failures, measure, between_lines)) {
+    if (const auto worst = worst_failure(line, failures, measure, between_lines)) {
       judgements.push_back(
-          judgement_of(context, bundle, *worst, other.route->name, *row, between_lines));
+          judgement_of(context, line, *worst, other.route->name, *row, between_lines));
       judgements.back().with = other.route->name;
       judgements.back().with_is_route = true;
     }
   }
   const Obstacles& obstacles = context.prepared.obstacles;
-  const NeighbourFilter filter(context.prepared, bundle);
+  const NeighbourFilter filter(context.prepared, line);
   for (std::size_t i = 0; i < obstacles.parts().size(); ++i) {
     const Part& part = obstacles.parts()[i];
     if (!part.moves) continue;
@@ -137,14 +148,14 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
           stretch, reach, obstacles, tolerance_in, [](const Obstacle&) { return 0; },
           [&](const Obstacle& obstacle, double along) {
             return obstacle.part == static_cast<int>(i) && filter.counts(obstacle, along) &&
-                   !context.is_passed_over(bundle, along);
+                   !context.is_passed_over(line, along);
           });
       if (found.empty()) return std::nullopt;
       return found.begin()->second;
     };
-    if (const auto worst = worst_failure(failures, measure, tolerance_in)) {
+    if (const auto worst = worst_failure(line, failures, measure, tolerance_in)) {
       judgements.push_back(
-          judgement_of(context, bundle, *worst, part.name, clamp_failed, tolerance_in));
+          judgement_of(context, line, *worst, part.name, row_at_controls(line), tolerance_in));
       judgements.back().with = part.name;
     }
   }

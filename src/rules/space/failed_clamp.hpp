@@ -1,5 +1,5 @@
 #pragma once
-// What a wire bundle can reach once one of its clamps has let go.
+// What a line can reach once one of its clamps has let go.
 
 #include <vector>
 
@@ -23,11 +23,22 @@ inline constexpr LimitRow clamp_failed_by_vent{
     .mark = Mark::verified,
     .times = "likely reach"};
 
-/// Judges each wire bundle against every control cable, vent line and moving part with each of its
-/// clamps taken away in turn. Said is the worst for each of them, and only where something is wrong
-/// that is not so with all clamps in place. Left out are clamps next to an end that nothing holds,
-/// or to a span whose reach is not known: those are findings of their own.
-std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& bundle,
+/// Of `chafe`. No rule asks it of tubes and hoses.
+inline constexpr LimitRow tube_clamp_failed{
+    .name = "tube-clamp-failed",
+    .subject = "tube or hose to a control cable or moving part, any one clamp failed: gap",
+    .value = 1,
+    .source = "what is asked of wire bundles, taken for tubes and hoses",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn,
+    .times = "likely reach"};
+
+/// Judges each wire bundle, tube and hose against every control cable and moving part, a bundle
+/// against vent lines, too, with each of its clamps taken away in turn. Said is the worst for each
+/// of them, and only where something is wrong that is not so with all clamps in place. Left out are
+/// clamps next to an end that nothing holds, or to a span whose reach is not known: those are
+/// findings of their own. Of tubes and hoses only what they are likely to reach is said.
+std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& line,
                                            double tolerance_in);
 
 }  // namespace linewright

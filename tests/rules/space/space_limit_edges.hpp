@@ -297,14 +297,14 @@ inline std::vector<Judgement> cable_over_block(double spare_in) {
 }
 
 /// A bundle of three spans of 12 in, and a moving rod over its first clamp.
-inline std::vector<Judgement> with_failed_clamp(double gap_in) {
+inline std::vector<Judgement> with_failed_clamp(const std::string& line, double gap_in) {
   SmallProject project;
   project.node("forward", NodeKind::bulkhead, {100, 0, 10})
       .node("aft", NodeKind::bulkhead, {136, 0, 10});
-  project.route("route", wire, "forward", "aft",
+  project.route("route", line, "forward", "aft",
                 {held({112, 0, 10}, HoldKind::clamp), held({124, 0, 10}, HoldKind::clamp)});
-  project.line(wire).slack_fraction->value = surplus_share;
-  const double level = 10 + radius_in(wire) + 0.5 + gap_in;
+  project.line(line).slack_fraction->value = surplus_share;
+  const double level = 10 + radius_in(line) + 0.5 + gap_in;
   const Vec3 left{112, -5, level};
   const Vec3 right{112, 5, level};
   project.project.structure.movers.push_back(
@@ -313,7 +313,7 @@ inline std::vector<Judgement> with_failed_clamp(double gap_in) {
 }
 
 /// What the two spans of 12 in can reach as one: at the least a slack string's bow over 24 in.
-inline double reach_of_merged_in(const std::vector<Judgement>& near = with_failed_clamp(1)) {
+inline double reach_of_merged_in(const std::vector<Judgement>& near) {
   return std::find_if(near.begin(), near.end(),
                       [](const Judgement& each) { return contains(each.message, "lets go"); })
       ->limit.value();
@@ -337,7 +337,8 @@ inline std::vector<Judgement> with_failed_clamp_by_vent(double gap_in) {
 }
 
 // Tubing: 14 CFR 23.1325(b)(1)(ii); cables: 23.685(a); bundles: AC 43.13-1B para 11-115 [all
-// verified], and with a clamp failed by a control, para 11-125, or a vent line, 11-96 w [verified].
+// verified], and with a clamp failed by a control, para 11-125, or a vent line, 11-96 w [verified];
+// tubes are held to the former, too [common practice, no source].
 // Reaches are a slack string's, root(3 L s / 8), and the ellipsoid's [calculated].
 inline LimitEdges of_chafe() {
   LimitEdge cable = chafe("cable-rubs", eighth_steel, cable_sag_in, Verdict::fail,
@@ -351,7 +352,20 @@ inline LimitEdges of_chafe() {
       {.rule = "chafe",
        .row = "clamp-failed",
        .source = "AC 43.13-1B para 11-125",
-       .judged = [](double spare) { return with_failed_clamp(reach_of_merged_in() + spare); },
+       .judged =
+           [](double spare) {
+             return with_failed_clamp(wire, reach_of_merged_in(with_failed_clamp(wire, 1)) + spare);
+           },
+       .listed = false},
+      {.rule = "chafe",
+       .row = "tube-clamp-failed",
+       .broken = Verdict::warn,
+       .source = "what is asked of wire bundles",
+       .judged =
+           [](double spare) {
+             return with_failed_clamp(plastic,
+                                      reach_of_merged_in(with_failed_clamp(plastic, 0.5)) + spare);
+           },
        .listed = false},
       {.rule = "chafe",
        .row = "clamp-failed-by-vent",
