@@ -28,6 +28,7 @@ lines:
   - {name: odd-metal, kind: rigid-tube, outside: 0.25, inside: 0.18, source: measured}
   - {name: odd-hose, kind: hose, outside: 0.5, inside: 0.25, source: measured}
   - {name: odd-cable, kind: cable, outside: 0.125, source: measured}
+  - {name: odd-wire, kind: wire, outside: 0.25, source: measured}
 structure:
   channels:
     - {name: rail, path: [[-5, 6, -1], [65, 6, -1]], section: [[0, 0], [1, 0]], thickness: 0.03}
@@ -41,6 +42,7 @@ structure:
         - {name: h2, centre: [3, 0], diameter: 2}
         - {name: h3, centre: [-3, 0], diameter: 2}
         - {name: h4, centre: [6, 0], diameter: 2}
+        - {name: h5, centre: [-6, 0], diameter: 2}
 closures:
   - {name: skin, reach: 10}
 nodes:
@@ -52,7 +54,10 @@ nodes:
   - {name: other-altimeter, kind: instrument, at: [60, -3, 1]}
   - {name: pedal, kind: pedal, at: [0, 6, 0]}
   - {name: horn, kind: horn, at: [60, 6, 0]}
+  - {name: post, kind: end, at: [0, -6, 0], fixed: true}
+  - {name: light, kind: end, at: [60, -6, 0], fixed: true}
 routes:
+  - {name: wires, system: wire, line: odd-wire, from: post, to: light, points: [{at: [30, -6, 0.5]}]}
   - {name: plastic, system: static, line: odd-tube, from: port, to: altimeter, points: [{at: [30, 0, 0]}]}
   - {name: metal, system: pitot, line: odd-metal, from: probe, to: airspeed, points: [{at: [30, 3, 0]}]}
   - {name: hose, system: "static: other", line: odd-hose, from: other-port, to: other-altimeter, points: [{at: [30, -3, 0]}]}

@@ -217,6 +217,26 @@ std::vector<Judgement> judge_cable_end(const RuleContext& context) {
   return judgements;
 }
 
+/// Ends of cables that move, on what neither turns nor carries them as far as is stated.
+std::vector<Judgement> cable_end_lacking(const RuleContext& context) {
+  std::vector<Judgement> judgements;
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind != LineKind::cable || route.stays()) continue;
+    for (const RouteEnd which : {RouteEnd::from, RouteEnd::to}) {
+      const End end{context, route, which};
+      const Node& node = end.node();
+      if (!takes_cable(node.kind) || node.arm || node.sector) continue;
+      Judgement judgement = end.judgement();
+      leave_unknown(judgement, bend_at_end);
+      judgement.message = "how the cable goes with " + node.name +
+                          " is not known: neither its `arm` nor its `sector` is stated";
+      judgement.mend = "state what " + node.name + " turns on, or what its cable lies on";
+      judgements.push_back(judgement);
+    }
+  }
+  return judgements;
+}
+
 }  // namespace
 
 const Rule& cable_end_rule() {
@@ -231,11 +251,12 @@ not be bent at its end: the `joint` of that end is a pin that lies along the arm
 none is stated), which lets the end turn in one plane, a ball, which lets it turn any way, or fixed.
 The angle is judged as drawn and at both ends of the travel. A turnbuckle within 1 in of a horn or
 pedal is fitted to it, and must be free to turn on it. A horn or pedal with neither arm nor sector
-is not judged.)",
+is not judged; asked for alone, the rule then answers unknown.)",
       .mend = "Fit ends that turn, lead the cable square to the arm's axis, hold it farther round.",
       .limits = limits,
       .catalogue_limits = "",
-      .judge = judge_cable_end};
+      .judge = judge_cable_end,
+      .lacking = cable_end_lacking};
   return rule;
 }
 
