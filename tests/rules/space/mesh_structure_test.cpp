@@ -206,7 +206,8 @@ TEST(MeshStructure, BothFacesOfASheetAreOneCrossing) {
 std::string frame_at(double station, const std::string& edge) {
   return fmt::format(
       "  frames:\n    - {{name: F4, station: {}, thickness: 0.032, outline: [[-8, 2], [8, 2], [8, "
-      "18], [-8, 18]], holes: [{{name: hole, centre: [0, 10], diameter: 2, edge: {}}}]}}\n",
+      "18], [-8, 18]], holes: [{{name: hole, outline: [[-1, 9], [1, 9], [1, 11], [-1, 11]], edge: "
+      "{}}}]}}\n",
       station, edge);
 }
 
@@ -229,7 +230,7 @@ TEST(MeshStructure, ADescribedHoleExplainsAPlateInItsFrame) {
 }
 
 TEST(MeshStructure, MetalInADescribedHoleIsSaid) {
-  // A 1/4 in line through the middle of a 2 in hole, and a plate that stands before it.
+  // A 1/4 in line through the middle of a hole 2 in square, and a plate that stands before it.
   const auto found = [](const std::string& plate) {
     return with(
         MeshProject(past(frame_at(115, "bare") + mesh_entry()), plate).judged("frame-crossing"),

@@ -45,8 +45,12 @@ ProjectSections crossed(const LineEntry& first, const LineEntry& second, double 
   return sections;
 }
 
+/// The judgement of their distance; that a bundle passes under a vent line is one of its own.
 Judgement only_separation(const ProjectSections& sections) {
-  return only(judged(sections, "separation"));
+  std::vector<Judgement> all = judged(sections, "separation");
+  std::erase_if(
+      all, [](const Judgement& each) { return each.message.find(" under ") != std::string::npos; });
+  return only(all);
 }
 
 struct Pairing {
