@@ -157,18 +157,5 @@ TEST(UnknownSwing, IsSaidOfOtherLines) {
   EXPECT_TRUE(judgement.with_is_route);
 }
 
-TEST(UnknownSwing, IsAmongWhatWasTaken) {
-  ProjectSections sections;
-  sections.nodes =
-      "  - {name: pedal, kind: pedal, at: [0, 0, 10], arm: {pivot: [0, 0, 4], axis: [0, 1, 0]}}\n"
-      "  - {name: horn, kind: horn, at: [100, 0, 10]}\n";
-  sections.routes =
-      "  - {name: c, system: cable, line: cable-7x19-1/8-steel, from: pedal, to: horn, travel: "
-      "{forward: 1, aft: 1}}\n";
-  EXPECT_EQ(ProjectText(sections).project().assumptions,
-            std::vector<std::string>{"ends of cables whose arm is not stated: c at horn; they were "
-                                     "taken as fixed where they are drawn"});
-}
-
 }  // namespace
 }  // namespace linewright
