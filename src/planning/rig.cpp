@@ -153,7 +153,7 @@ RigSpan rig_span(const PreparedRoute& route, const Span& span, const SpanReach& 
   const double weight = line.weight_lb_per_in->value;
   result.sag_in = string_sag_in(
       {.length_in = length, .weight_lb_per_in = weight, .tension_lbf = *cable.rigged_lbf});
-  if (reach.missing.empty()) result.sag_at_load_factor_in = reach.sag_unloaded_in;
+  result.sag_at_load_factor_in = reach.sag_unloaded_in;
   result.natural_frequency_hz = taut_string_frequency_hz(
       {.length_in = length, .weight_lb_per_in = weight, .tension_lbf = *cable.rigged_lbf});
   if (!excitation) return result;

@@ -94,6 +94,13 @@ inline Judgement only(const std::vector<Judgement>& judgements) {
   return judgements.size() == 1 ? judgements.front() : Judgement{};
 }
 
+/// A section with a cable as thick as 1/8 7x19 steel that weighs next to nothing: at any tension it
+/// hangs where it is drawn.
+inline const std::string weightless_cable_lines =
+    "lines:\n  - {name: cable-weightless, kind: cable, construction: 7x19, outside: 0.125, "
+    "plus_tolerance: 0.014, weight: 1e-12 lb/in, axial_stiffness: 1e5 lbf, expansion: 6.5e-6, "
+    "source: invented}\n";
+
 /// A node that structure holds, far enough from other things to stand alone.
 inline std::string held_node(const std::string& name, const std::string& at) {
   return "  - {name: " + name + ", kind: bulkhead, at: [" + at + "]}\n";

@@ -24,9 +24,15 @@ CableState state_at_rest(const PreparedProject& prepared, const PreparedRoute& r
   return state;
 }
 
+/// What keeps a cable from being held against another of its control; empty for nothing.
+std::string missing_for_loop(const PreparedRoute& route) {
+  if (!route.route->tension) return "the rigged tension of " + route.route->name;
+  if (!route.line->axial_stiffness_lbf) return "the stretch of " + route.line->name;
+  return {};
+}
+
 bool can_be_looped(const PreparedRoute& route) {
-  return route.line->kind == LineKind::cable && route.route->tension &&
-         route.line->axial_stiffness_lbf;
+  return missing_for_loop(route).empty();
 }
 
 LoopedCable looped(const PreparedRoute& route, double tension_lbf, double slack_in) {
@@ -61,10 +67,17 @@ void add_slack_side(const PreparedProject& prepared, std::size_t index,
   if (!can_be_looped(route)) return;
   for (std::size_t i = 0; i < states.size(); ++i) {
     const PreparedRoute& other = prepared.routes[i];
-    if (!work_together(route, other) || !can_be_looped(other)) continue;
+    if (!work_together(route, other)) continue;
     const std::optional<double> own = limit_pull_lbf(*other.route);
     const std::optional<double> pull = own ? own : limit_pull_lbf(*route.route);
-    if (!pull) continue;
+    std::string missing = missing_for_loop(other);
+    if (missing.empty() && !states[i].change)
+      missing = "the thermal expansion of " + other.route->line;
+    if (missing.empty() && !pull) missing = "the limit load of " + other.route->name;
+    if (!missing.empty()) {
+      if (state.missing_beside.empty()) state.missing_beside = std::move(missing);
+      continue;
+    }
     const PulledLoop loop = pulled_loop(coldest(other, states[i]), coldest(route, state), *pull,
                                         airframe_give_in_per_lbf(prepared, route));
     const SlackSide side{loop.other_lbf, loop.other_slack_in, &other, *pull};

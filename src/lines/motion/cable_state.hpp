@@ -2,6 +2,7 @@
 // What heat, cold and the pull of its control make of each cable's tension, worked out once.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "lines/motion/tension_change.hpp"
@@ -31,6 +32,9 @@ struct CableState {
   /// large as its own. Nothing where no other cable works the control, or a tension, stiffness or
   /// both pulls are not known.
   std::optional<SlackSide> slack_side;
+  /// "the rigged tension of NAME": what keeps the pull of another cable of its control from being
+  /// reckoned with, so that it may be left with less than `slack_side`; empty where all are.
+  std::string missing_beside;
   /// Its own tension while it is pulled to the limit, at the rigging temperature; nothing where no
   /// pull or its rigged tension is not known.
   std::optional<double> pulled_as_rigged_lbf;

@@ -226,7 +226,7 @@ std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedP
   envelope.surplus_in = std::max(envelope.surplus_in, gathered_in(route, state, span, length));
   envelope.bound_half_width_in = std::max(
       envelope.bound_half_width_in, ellipsoid_half_width_in(length, length + envelope.surplus_in));
-  return {};
+  return state.missing_beside;
 }
 
 /// A free end is held by stiffness alone: a metal tube moves by its tip sag, anything softer may
@@ -266,6 +266,7 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     reach.missing = route.line->kind == LineKind::cable
                         ? add_cable(reach, envelope, prepared, route, state, span)
                         : add_tube(envelope, prepared, route, span, place);
+    reach.hang_known = reach.missing.empty();
     if (reach.missing.empty()) reach.missing = missing_of_ends(route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
     reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
@@ -281,13 +282,7 @@ std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
   if (route.line->kind != LineKind::cable)
     return {make_stretch(route, 0, route.length_in(), still)};
   std::vector<Stretch> stretches;
-  for (std::size_t i = 0; i < reaches.size(); ++i) {
-    // A cable hangs however its end swings.
-    const bool hangs =
-        reaches[i].missing.empty() || reaches[i].missing == missing_of_ends(route, route.spans[i]);
-    stretches.push_back(reaches[i].stretch);
-    if (!hangs) stretches.back().envelope = still;
-  }
+  for (const SpanReach& reach : reaches) stretches.push_back(reach.stretch);
   for (const RouteEnd end : {RouteEnd::from, RouteEnd::to})
     if (auto swept = beyond_drawn_end(route, end)) stretches.push_back(std::move(*swept));
   return stretches;

@@ -12,6 +12,7 @@
 #include "rules/space/chafe_margins.hpp"
 #include "rules/space/failed_clamp.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/unknown_girth.hpp"
 #include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
@@ -225,7 +226,7 @@ std::vector<Judgement> judge_structure(const RuleContext& context, const Prepare
   return judgements;
 }
 
-std::vector<Judgement> judge_chafe(const RuleContext& context) {
+std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   const auto& routes = context.prepared.routes;
   // Ends that swing free are taken still once they have been reported.
   std::vector<std::vector<SpanReach>> reaches = context.motion.reaches;
@@ -240,6 +241,10 @@ std::vector<Judgement> judge_chafe(const RuleContext& context) {
   });
   std::move(failed.begin(), failed.end(), std::back_inserter(judgements));
   return judgements;
+}
+
+std::vector<Judgement> judge_chafe(const RuleContext& context) {
+  return with_unknown_girths(context, tube_rubs, judge_as_stated);
 }
 
 }  // namespace
@@ -264,7 +269,8 @@ swing with it together, which does not count between them), is held against both
 likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
 grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a cable that moves,
 or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
-cable guards only what it covers at every place of the travel. A limp line (wire, hose) keeps
+cable guards only what it covers at every place of the travel; where it does not guard, and states
+no `outside`, what a wall of 1/8 in would touch is unknown. A limp line (wire, hose) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
 cable slides in its guides: "at the most" counts all that it has over between its two ends, cold
 or while the other cable of its control is pulled, in each of its spans, short of a clamp that

@@ -8,6 +8,8 @@
 #include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/unknown_girth.hpp"
+#include "rules/space/unknown_hang.hpp"
 #include "rules/space/unknown_swing.hpp"
 #include "rules/words/neighbour_words.hpp"
 
@@ -243,6 +245,8 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   }
   for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
   judge_guarded(context, route, filter, judgements);
+  if (auto unknown = judge_unknown_hang(context, route, cable))
+    judgements.push_back(*std::move(unknown));
   for (Judgement& unknown : judge_unknown_swings(context, route, filter, cable))
     judgements.push_back(std::move(unknown));
   return judgements;
@@ -260,7 +264,7 @@ void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& jud
   }
 }
 
-std::vector<Judgement> judge_clearance(const RuleContext& context) {
+std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_unread_meshes(context, judgements);
   const auto& routes = context.prepared.routes;
@@ -268,6 +272,10 @@ std::vector<Judgement> judge_clearance(const RuleContext& context) {
       side_by_side(routes.size(), [&](std::size_t i) { return judge_route(context, routes[i]); });
   std::move(of_routes.begin(), of_routes.end(), std::back_inserter(judgements));
   return judgements;
+}
+
+std::vector<Judgement> judge_clearance(const RuleContext& context) {
+  return with_unknown_girths(context, overlap, judge_as_stated);
 }
 
 }  // namespace
@@ -290,12 +298,12 @@ is and leaves it at 30 degrees or is clear of it; an edge or another face within
 line leads away from at once, without lying over it. `check --verbose` lists what was passed
 over. From a cable's gap comes off what it can hang away from its drawn place: its play in the guides, its sag under the load factor at its lowest tension, as chafe works it
 out, and the swing of an end whose node states its `arm`, to all sides, falling to nothing at
-the nearest guide; where that is not known the gap is that of the cable as drawn, and chafe
-says what is missing. What such an end sweeps beyond its drawn place is judged along its own
+the nearest guide; where its hang is not known the answer is unknown, too. What such an end sweeps beyond its drawn place is judged along its own
 way. Where an end on a horn or pedal states no `arm`, or the cable no travel, and something is
 so near to the last leg that a square arm could take the cable there, the answer is unknown.
 Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
-for those on the same spindle beside it. How far other lines can move is judged by chafe.)",
+for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
+1/8 in: where that would break a limit, the answer is unknown, too. How far other lines can move is judged by chafe.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

@@ -10,6 +10,7 @@
 #include "rules/space/hole_passage.hpp"
 #include "rules/space/mesh_in_hole.hpp"
 #include "rules/space/shared_bore.hpp"
+#include "rules/space/unknown_girth.hpp"
 #include "rules/space/whole_holes.hpp"
 #include "rules/words/neighbour_words.hpp"
 
@@ -153,7 +154,7 @@ Judgement judge_crossing(const RuleContext& context, const PreparedRoute& route,
   return judge_hole_passage(context, route, crossing);
 }
 
-std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
+std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
     for (const Crossing& crossing : route.crossings)
@@ -174,6 +175,10 @@ std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
   return judgements;
 }
 
+std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
+  return with_unknown_girths(context, free_of_sheet, judge_as_stated);
+}
+
 }  // namespace
 
 const Rule& frame_crossing_rule() {
@@ -186,7 +191,8 @@ solved exactly. It must lie in a hole, and the surface of the line, less the bui
 must keep clear of the hole's edge; nearer than the limit the edge needs a grommet, a bushing,
 edge trim or a fairlead. A cable that moves, or whose travel is not stated, saws through trim
 and grommets: it needs a fairlead or bushing that it is led through (`hold`, with `through`), or
-a sleeve on guarded metal. A hole must leave room for its guard's wall round the line, stated
+a sleeve on guarded metal; a sleeve that states no `outside` may have a wall of 1/8 in, and where
+that would break a limit the answer is unknown. A hole must leave room for its guard's wall round the line, stated
 bore or not. A rolled edge cuts nothing, but is hard metal. The gap is measured in space against both faces of the sheet, so a
 line that leans in the hole is judged where it is nearest. A surface of a mesh that the
 centreline pierces is in the way unless a described frame has a hole there; where the two do

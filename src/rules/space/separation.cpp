@@ -8,6 +8,8 @@
 #include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
 #include "rules/space/under_vent.hpp"
+#include "rules/space/unknown_girth.hpp"
+#include "rules/space/unknown_hang.hpp"
 
 namespace linewright {
 
@@ -249,7 +251,7 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
   return judgement;
 }
 
-std::vector<Judgement> judge_separation(const RuleContext& context) {
+std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
   const std::vector<std::vector<Stretch>>& hanging = context.motion.hanging;
@@ -272,9 +274,16 @@ std::vector<Judgement> judge_separation(const RuleContext& context) {
                 judge_under_vent(context, wholes[wire], wholes[vent], vent_wanted.value))
           judgements.push_back(*under);
     }
+    if (routes.size() > 1)
+      if (const auto unknown = judge_unknown_hang(context, routes[i], cable_to_cable))
+        judgements.push_back(*unknown);
     if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
   }
   return judgements;
+}
+
+std::vector<Judgement> judge_separation(const RuleContext& context) {
+  return with_unknown_girths(context, overlap, judge_as_stated);
 }
 
 }  // namespace
@@ -292,7 +301,8 @@ line's diameter, no two may lie in one place as drawn, at whatever angle they le
 are not judged: they may be tied together. A bundle within 6 in of a vent line passes over it, not
 under. A line that crosses itself fails.
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
-without one leave room for it. How far lines can move toward each other is judged by chafe.)",
+without one leave room for it. Where their sag is not known, and where a sleeve that states no
+`outside` would break a limit with a wall of 1/8 in, the answer is unknown. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,
       .catalogue_limits = "",

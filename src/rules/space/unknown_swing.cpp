@@ -32,7 +32,7 @@ SwungSpan swung(const PreparedRoute& route, const Stretch& hanging) {
   SwungSpan span{hanging};
   if (hanging.swings_with) return span;
   ReachEnvelope& envelope = span.stretch.envelope;
-  // A span whose sag is not known hangs with the envelope of the whole route.
+  // It falls to nothing at the ends of the span, however far its run goes on.
   envelope.start_in = hanging.start_in;
   envelope.end_in = hanging.end_in;
   if (hanging.start_in <= 0 && is_unknown(route, *route.from)) {

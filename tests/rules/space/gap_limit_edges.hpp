@@ -19,20 +19,28 @@ inline double radius_in(const std::string& line) {
   return line == eighth_steel ? 0.0695 : 0.125;
 }
 
+/// A cable, taut and weighing next to nothing: it hangs where it is drawn.
+inline void tighten(SmallProject& project) {
+  project.line(eighth_steel).weight_lb_per_in->value = 1e-12;
+  for (Route& route : project.project.routes)
+    if (route.line == eighth_steel) route.tension = Tension{100, std::nullopt, {}};
+}
+
 /// A line along FS from 100 to 130 at BL 0, WL 10.
 inline SmallProject straight(const std::string& line, const std::vector<RoutePoint>& points = {}) {
   SmallProject project;
   project.node("forward", NodeKind::bulkhead, {100, 0, 10})
       .node("aft", NodeKind::bulkhead, {130, 0, 10});
   project.route("route", line, "forward", "aft", points);
+  tighten(project);
   return project;
 }
 
-/// A support over FS 115.
+/// A support over FS 115, a guide without play.
 inline RoutePoint support(const std::string& line) {
   RoutePoint point =
       held({115, 0, 10}, line == eighth_steel ? HoldKind::fairlead : HoldKind::clamp);
-  if (line == eighth_steel) point.bore_in = 0.19;
+  if (line == eighth_steel) point.bore_in = 0.125;
   return point;
 }
 
@@ -107,6 +115,7 @@ inline SmallProject crossed(const std::string& first, const std::string& second,
   project.node("left", NodeKind::bulkhead, {115, -10, level})
       .node("right", NodeKind::bulkhead, {115, 15, level});
   project.route("second", second, "left", "right");
+  tighten(project);
   return project;
 }
 

@@ -45,7 +45,8 @@ ProjectSections past(const std::string& structure, const std::string& line = "tu
                              : line.starts_with("cable") ? "cable"
                                                          : "static";
   sections.routes = "  - {name: route, system: " + system + ", line: " + line +
-                    ", from: forward, to: aft,\n     points: " + points + "}\n";
+                    ", from: forward, to: aft,\n     points: " + points +
+                    (system == "cable" ? ", tension: {rigged: 100 lbf}" : "") + "}\n";
   return sections;
 }
 

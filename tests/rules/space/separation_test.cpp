@@ -22,7 +22,7 @@ const LineEntry metal{"tube-aluminium-1/4", "static", 0.125};
 const LineEntry plastic{"tube-nylon-1/4", "static", 0.125};
 const LineEntry vent{"tube-nylon-1/4", "vent", 0.125};
 const LineEntry hose{"hose-rubber-1/4", "static", 0.29};
-const LineEntry cable{"cable-7x19-1/8-steel", "cable", 0.0695};
+const LineEntry cable{"cable-weightless", "cable", 0.0695};
 const LineEntry wire{"wire-1/4", "wire", 0.125};
 
 std::string number(double value) {
@@ -31,7 +31,8 @@ std::string number(double value) {
 
 std::string route(const std::string& name, const LineEntry& entry) {
   return "  - {name: " + name + ", system: " + entry.system + ", line: " + entry.line +
-         ", from: " + name + "-from, to: " + name + "-to,\n     " + entry.more + "}\n";
+         ", from: " + name + "-from, to: " + name + "-to,\n     " + entry.more +
+         (entry.system == "cable" ? ", tension: {rigged: 100 lbf}" : "") + "}\n";
 }
 
 /// The first along FS from 100 to 130, the second across it over FS 115, `gap_in` clear.
@@ -42,6 +43,7 @@ ProjectSections crossed(const LineEntry& first, const LineEntry& second, double 
                    held_node("second-from", "115, -10, " + level) +
                    held_node("second-to", "115, 15, " + level);
   sections.routes = route("first", first) + route("second", second);
+  sections.rest = weightless_cable_lines;
   return sections;
 }
 
