@@ -86,14 +86,15 @@ Judgement unknown(Judgement judgement, const std::string& message, const std::st
 struct Load {
   double lbf = 0;
   std::string words;
+  bool is_all = true;  ///< false where the control's pull is not known: it can only be more
 };
 
 Load load_of(const Route& route) {
   const double rigged = route.tension->rigged_lbf;
   const std::optional<double> limit = limit_load_lbf(route);
   if (limit && *limit >= rigged) return {*limit, "limit load"};
-  return {rigged, limit ? "rigged tension, above the limit load"
-                        : "rigged tension: no limit load is stated"};
+  if (limit) return {rigged, "rigged tension, above the limit load"};
+  return {rigged, "rigged tension: no limit load is stated", false};
 }
 
 Judgement judge_size(const RuleContext& context, const Pulley& pulley) {
@@ -126,6 +127,9 @@ Judgement judge_size(const RuleContext& context, const Pulley& pulley) {
                      phrasing.length_up(least.value * line.outside_diameter_in) + " or more";
     return judgement;
   }
+  if (!load.is_all)
+    return unknown(judgement, size + ", large enough for that; what the control pulls is not known",
+                   "state the route's tension.limit_load, or its lever_ratio");
   if (per_cent > heaviest_per_cent + limit_rounding)
     return unknown(
         judgement, size + fmt::format(": the size table ends at {:g} %", heaviest_per_cent),
@@ -181,7 +185,8 @@ its `arm`: there the standard allows a degree more. An end without an `arm` is t
 (The standard allows that degree on pulleys AN219 to AN221, too: waive it then.) Size: groove
 diameter over the cable's nominal diameter, against the load as a share of the breaking
 strength, straight between the rows of the table; the load is the limit load, or the rigged
-tension where no limit load is stated. Under 1 % the first row holds. Past 20 % the table ends:
+tension where that is more. Where no limit load is known, a pulley too small for the rigged
+tension fails and any other is unknown. Under 1 % the first row holds. Past 20 % the table ends:
 a pulley under its last row fails, a larger one is unknown. The standard is a Navy design
 specification of 1955 and stricter than civil practice. Guards: the pins, `guards`, that keep a
 slack cable in the groove, one near each tangent point and one more between where the cable

@@ -68,11 +68,17 @@ TEST(Pulley, SmallPulleyFailsWithTheSizeToUse) {
   expect_complete(judgement);
 }
 
-TEST(Pulley, RiggedTensionServesWhereNoLimitLoadIsStatedAndItSaysSo) {
-  SmallProject project = square_turn(2);
-  set_tension(project, 200);
-  EXPECT_EQ(size_of(project).verdict, Verdict::fail);
-  EXPECT_TRUE(contains(size_of(project).message, "no limit load is stated"));
+TEST(Pulley, WithoutALimitLoadOneTooSmallForTheRiggedTensionFailsAndAnyOtherIsUnknown) {
+  SmallProject small = square_turn(2);
+  set_tension(small, 200);
+  EXPECT_EQ(size_of(small).verdict, Verdict::fail);
+  EXPECT_TRUE(contains(size_of(small).message, "no limit load is stated"));
+  SmallProject large = square_turn(2.5);
+  set_tension(large, 200);
+  const Judgement judgement = size_of(large);
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(judgement.mend, "limit_load")) << judgement.mend;
+  expect_complete(judgement);
 }
 
 TEST(Pulley, RiggedTensionAboveTheLimitLoadIsTheLoad) {
