@@ -46,15 +46,51 @@ const LimitRow& friction_row_of(const std::string& control) {
   return frictions[row];
 }
 
+/// What keeps a figure from being known, and where in the project it would be stated.
+struct Lacking {
+  std::string what;
+  std::string mend;
+};
+
+Lacking tension_of(const Route& route) {
+  return {"the rigged tension of " + route.name, "state the route's tension.rigged"};
+}
+
+std::optional<Lacking> lacks_for_stretch(const PreparedRoute& route) {
+  const Route& stated = *route.route;
+  if (!stated.tension) return tension_of(stated);
+  if (!limit_pull_lbf(stated))
+    return Lacking{"the limit load of " + stated.name,
+                   "state the route's tension.limit_load, or its lever_ratio"};
+  if (!route.line->axial_stiffness_lbf)
+    return Lacking{"the stretch of " + route.line->name,
+                   "give the line an axial_stiffness in the project's lines"};
+  return std::nullopt;
+}
+
+Judgement not_known(Judgement judgement, const LimitRow& row, const std::string& words,
+                    const Lacking& lacking) {
+  leave_unknown(judgement, row);
+  judgement.message = words + " is not known: " + lacking.what + " is missing";
+  judgement.mend = lacking.mend;
+  return judgement;
+}
+
 std::optional<Judgement> judge_stretch(const RuleContext& context, const PreparedRoute& route) {
   const Route& stated = *route.route;
-  const CableState& state = context.motion.cables[context.index_of(route)];
-  const std::optional<double> lost = travel_lost_in(route, state);
-  if (!lost || !stated.travel) return std::nullopt;
+  if (!stated.travel) return std::nullopt;
   const double travel = std::min(stated.travel->forward_in, stated.travel->aft_in);
   if (travel <= 0) return std::nullopt;
   Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = stated.travel->where;
+  const CableState& state = context.motion.cables[context.index_of(route)];
+  const std::optional<double> lost = travel_lost_in(route, state);
+  if (!lost) {
+    const auto lacking = lacks_for_stretch(route);
+    return lacking ? std::optional(not_known(judgement, travel_lost,
+                                             "what stretch takes from its travel", *lacking))
+                   : std::nullopt;
+  }
   const Phrasing& phrasing = context.phrasing;
   const bool held = holds(judgement, *lost, {travel_lost * travel});
   judgement.message =
@@ -67,30 +103,52 @@ std::optional<Judgement> judge_stretch(const RuleContext& context, const Prepare
   return judgement;
 }
 
-/// Friction of the cable at its rigged tension, felt through its lever; nothing where not known.
-std::optional<double> felt_lbf(const PreparedRoute& route) {
-  const Route& stated = *route.route;
-  if (!stated.lever || !stated.tension) return std::nullopt;
-  const CableFriction friction = cable_friction(route);
-  if (!friction.missing.empty()) return std::nullopt;
-  return friction.to_move_lbf(stated.tension->rigged_lbf) / stated.lever->ratio;
+/// All cables of the route's control, itself among them, in the project's order.
+std::vector<const PreparedRoute*> cables_of_control(const RuleContext& context,
+                                                    const PreparedRoute& route) {
+  std::vector<const PreparedRoute*> cables;
+  for (const PreparedRoute& each : context.prepared.routes)
+    if (&each == &route || work_together(route, each)) cables.push_back(&each);
+  return cables;
 }
 
-/// Of all cables of the control, which move at once. Said of the first of them.
+std::optional<Lacking> lacks_for_friction(const PreparedRoute& route) {
+  const Route& stated = *route.route;
+  if (!stated.lever) return Lacking{"the lever ratio of " + stated.name, "state its lever_ratio"};
+  if (!stated.tension) return tension_of(stated);
+  const CableFriction friction = cable_friction(route);
+  if (friction.missing.empty()) return std::nullopt;
+  return Lacking{friction.missing.front() + ", of " + stated.name + ",",
+                 "lead the cable through a guide that it slides in, and say which"};
+}
+
+/// Friction of the cable at its rigged tension, felt through its lever.
+double felt_lbf(const PreparedRoute& route) {
+  const Route& stated = *route.route;
+  return cable_friction(route).to_move_lbf(stated.tension->rigged_lbf) / stated.lever->ratio;
+}
+
+/// Of all cables of the control, which move at once. Said of the first of them. What none states a
+/// lever ratio for is said with what was taken (planning/taken_values.hpp).
 std::optional<Judgement> judge_friction(const RuleContext& context, const PreparedRoute& route) {
   const PilotForce* force = pilot_forces_on(*route.route);
-  if (!force || !route.route->is_primary_control() || !route.route->lever) return std::nullopt;
-  double sum = 0;
-  for (const PreparedRoute& other : context.prepared.routes) {
-    if (&other != &route && !work_together(route, other)) continue;
-    if (&other < &route) return std::nullopt;
-    const std::optional<double> felt = felt_lbf(other);
-    if (!felt) return std::nullopt;
-    sum += *felt;
-  }
+  if (!force || !route.route->is_primary_control()) return std::nullopt;
+  const std::vector<const PreparedRoute*> cables = cables_of_control(context, route);
+  const auto lever = std::find_if(cables.begin(), cables.end(), [](const PreparedRoute* each) {
+    return each->route->lever.has_value();
+  });
+  if (cables.front() != &route || lever == cables.end()) return std::nullopt;
+  const LimitRow& row = friction_row_of(route.route->control);
   Judgement judgement = context.at(route, route.length_in() / 2);
-  judgement.location = route.route->lever->where;
-  const bool held = holds(judgement, sum, {friction_row_of(route.route->control)});
+  judgement.location = (*lever)->route->lever->where;
+  double sum = 0;
+  for (const PreparedRoute* each : cables) {
+    if (const auto lacking = lacks_for_friction(*each))
+      return not_known(judgement, row, "the friction of all cables of " + route.route->control,
+                       *lacking);
+    sum += felt_lbf(*each);
+  }
+  const bool held = holds(judgement, sum, {row});
   judgement.message =
       fmt::format("{:.1f} lbf at {} overcome the friction of all cables of ", sum, force->grip) +
       route.route->control;
@@ -154,9 +212,10 @@ judged here, as `rig` shows them. What the limit pull, the larger of the stated 
 the pilot's pull, stretches a cable by beyond its rigged stretch is held against its smaller
 travel from neutral: the surface falls back by as much. What the airframe gives comes on top.
 Friction is that of all cables of the control at their rigged tension, each felt through its
-own lever ratio, which must be stated; hinges, seals and pedals are not in it. A control whose
-figures are not all known is left to the rules that ask for them; asked for alone, this rule then
-answers unknown. The test is still to be made.)",
+own lever ratio; hinges, seals and pedals are not in it. Where a figure for one of them is
+missing the answer is unknown; without a travel, and where no cable of a control states a lever
+ratio, that one is not judged, and asked for alone this rule answers unknown. The test is still
+to be made.)",
       .mend = "Use stiffer cables, longer arms, and pulleys where cables turn.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue`",

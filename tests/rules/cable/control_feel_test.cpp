@@ -31,16 +31,33 @@ TEST(ControlFeel, StretchMustLeaveHalfOfTheSmallerTravel) {
   expect_complete(finding);
 }
 
-TEST(ControlFeel, IsNotJudgedWithoutTravelPullOrStretch) {
+TEST(ControlFeel, StretchIsNotJudgedWithoutTravel) {
   SmallProject still = pulled(0.2);
   set_travel(still, 0, 0);
   EXPECT_TRUE(judged(still).empty());
+  the_route(still).travel.reset();
+  EXPECT_TRUE(judged(still).empty());
+}
+
+void expect_unknown(const SmallProject& project, const std::string& missing,
+                    const std::string& mend) {
+  const Judgement finding = sole(judged(project));
+  EXPECT_EQ(finding.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(finding.message, missing)) << finding.message;
+  EXPECT_TRUE(contains(finding.mend, mend)) << finding.mend;
+  expect_complete(finding);
+}
+
+TEST(ControlFeel, StretchIsUnknownWithoutTensionPullOrStiffness) {
+  SmallProject slack = pulled(0.2);
+  the_route(slack).tension.reset();
+  expect_unknown(slack, "the rigged tension of ", "tension.rigged");
   SmallProject free = pulled(0.2);
   set_tension(free, 40);
-  EXPECT_TRUE(judged(free).empty());
+  expect_unknown(free, "the limit load of ", "limit_load");
   SmallProject unknown = pulled(0.2);
   the_line(unknown).axial_stiffness_lbf.reset();
-  EXPECT_TRUE(judged(unknown).empty());
+  expect_unknown(unknown, "the stretch of ", "axial_stiffness");
 }
 
 /// A quarter turn in a fairlead.
@@ -74,7 +91,22 @@ TEST(ControlFeel, FrictionIsThatOfAllCablesOfTheControlAndSaidOnce) {
   second.lever->ratio = 1;
   project.project.routes.push_back(second);
   EXPECT_NEAR(*sole(judged(project)).value, 3 * alone, 1e-9);
+}
+
+TEST(ControlFeel, FrictionIsUnknownWhereThatOfOneCableIs) {
+  SmallProject project = rubbing("rudder", 40);
+  Route second = the_route(project);
+  second.name = "rudder-right";
+  project.project.routes.push_back(second);
   project.project.routes[1].lever.reset();
+  expect_unknown(project, "the lever ratio of rudder-right", "lever_ratio");
+  // Whichever of them is the first.
+  std::swap(project.project.routes[0].lever, project.project.routes[1].lever);
+  expect_unknown(project, "the lever ratio of ", "lever_ratio");
+  project.project.routes[0].lever = project.project.routes[1].lever;
+  project.project.routes[1].tension.reset();
+  expect_unknown(project, "the rigged tension of rudder-right", "tension.rigged");
+  for (Route& route : project.project.routes) route.lever.reset();
   EXPECT_TRUE(judged(project).empty());
 }
 
