@@ -8,8 +8,13 @@ namespace linewright {
 
 namespace {
 
-/// Whether a sleeve can go into a passage.
-enum class Way { open, closed, not_known };
+/// Whether a sleeve can go into a passage; nothing of that is known where something is `missing`.
+struct Way {
+  bool is_closed = false;
+  std::string missing = {};
+
+  bool is_open() const { return !is_closed && missing.empty(); }
+};
 
 std::optional<double> bore_of(const Passage& passage) {
   if (passage.point && passage.point->bore_in) return passage.point->bore_in;
@@ -17,13 +22,20 @@ std::optional<double> bore_of(const Passage& passage) {
                                                     : std::nullopt;
 }
 
+/// A support leads or holds the line; so does what is fitted in a hole, though no point names it.
+bool narrows(const Passage& passage) {
+  if (passage.point && passage.point->hold) return true;
+  const Hole* hole = passage.crossing ? passage.crossing->hole : nullptr;
+  return hole && (hole->edge == EdgeGuard::grommet || hole->edge == EdgeGuard::bushing);
+}
+
 Way way_into(const Passage& passage, const Sleeve& sleeve) {
   const std::optional<HoldKind> hold = passage.point ? passage.point->hold : std::nullopt;
-  if (hold == HoldKind::pulley || hold == HoldKind::clamp) return Way::closed;
+  if (hold == HoldKind::pulley || hold == HoldKind::clamp) return {.is_closed = true};
   const std::optional<double> bore = bore_of(passage);
-  if (!bore) return hold ? Way::not_known : Way::open;
-  if (!sleeve.outside_in) return Way::open;
-  return *sleeve.outside_in > *bore + limit_rounding ? Way::closed : Way::open;
+  if (!bore) return {.missing = narrows(passage) ? "the bore of the guide" : ""};
+  if (!sleeve.outside_in) return {.missing = "the outside of the sleeve"};
+  return {.is_closed = *sleeve.outside_in > *bore + limit_rounding};
 }
 
 /// Distance along the line between the sleeve, moved both ways, and the passage; below zero where
@@ -90,11 +102,10 @@ std::vector<Judgement> judge_sleeve_travel(const RuleContext& context, const Pre
   for (const Passage& passage : on_the_way) {
     const Way way = way_into(passage, sleeve);
     const bool on_pulley = passage.point && passage.point->hold == HoldKind::pulley;
-    if (way == Way::open || (!on_pulley && gap_in(sleeve, passage, {}) <= 0)) continue;
+    if (way.is_open() || (!on_pulley && gap_in(sleeve, passage, {}) <= 0)) continue;
     if (meets(sleeve, passage, moves))
-      judgements.push_back(
-          way == Way::closed ? jam(context, route, sleeve, passage, moves)
-                             : not_known(context, route, sleeve, passage, "the bore of the guide"));
+      judgements.push_back(way.is_closed ? jam(context, route, sleeve, passage, moves)
+                                         : not_known(context, route, sleeve, passage, way.missing));
     else if (!hold.moves)
       judgements.push_back(
           not_known(context, route, sleeve, passage, "the travel of " + route.route->name));

@@ -177,6 +177,17 @@ TEST(AttachmentTravel, GoesThroughAHoleWithHalfAnInchAllRound) {
   EXPECT_NEAR(*judged(narrower).value, 0.45, 1e-3);
 }
 
+TEST(AttachmentTravel, TakesTheUsualBoreOfABushingThatStatesNone) {
+  // A hole of 0.5 in takes a bushing of 0.375 in bore, too narrow for 0.4 in of metal.
+  SmallProject project = unmoved("turnbuckle", 48, {});
+  add_frame(project, "F1", 50, 0.5, EdgeGuard::bushing);
+  set_travel(project, 0, 3);
+  EXPECT_EQ(judged(project).verdict, Verdict::fail);
+  project.project.structure.frames[0].holes[0].bore_in = 0.45;
+  EXPECT_EQ(judged(project).verdict, Verdict::warn);
+  EXPECT_NEAR(*judged(project).value, 0.025, 1e-9);
+}
+
 TEST(AttachmentTravel, FairleadInAFramesHoleIsOneThingNotTwo) {
   SmallProject project = unmoved("splice", 45, {through(fairlead, "F1-a")});
   add_frame(project, "F1", 50, 0.5, EdgeGuard::bushing);

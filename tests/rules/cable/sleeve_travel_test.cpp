@@ -83,6 +83,28 @@ TEST(SleeveTravel, IntoAGuideTooNarrowForItFails) {
   EXPECT_EQ(sole(of_travel(sleeved(30, 48.5, {clamped({50, 0, 10})}))).verdict, Verdict::fail);
 }
 
+TEST(SleeveTravel, IntoAGrommetOfNoStatedBoreIsUnknownThoughNoPointNamesIt) {
+  SmallProject project = sleeved(30, 48.5, {});
+  add_frame(project, "F1", 50, 0.5, EdgeGuard::grommet);
+  const Judgement judgement = sole(of_travel(project));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(judgement.message, "the bore of the guide")) << judgement.message;
+  project.project.structure.frames[0].holes[0].bore_in = 0.3;
+  EXPECT_TRUE(of_travel(project).empty());
+  project.project.structure.frames[0].holes[0].bore_in.reset();
+  project.project.structure.frames[0].holes[0].edge = EdgeGuard::bare;
+  EXPECT_TRUE(of_travel(project).empty()) << "an open hole";
+}
+
+TEST(SleeveTravel, OfASleeveThatDoesNotSayHowThickItIsIsUnknownAtAGuide) {
+  SmallProject project = sleeved(30, 48.5, {fairlead(50, 0.25)});
+  the_route(project).sleeves[0].outside_in.reset();
+  const Judgement judgement = sole(of_travel(project));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(judgement.message, "the outside of the sleeve")) << judgement.message;
+  expect_complete(judgement);
+}
+
 TEST(SleeveTravel, CountsTheWayForwardAndAftApart) {
   SmallProject project = sleeved(30, 48.5, {fairlead(50, 0.19)});
   set_travel(project, 5, 0);
