@@ -4,6 +4,7 @@
 #include "lines/edge_gap.hpp"
 #include "lines/motion/attached_shift.hpp"
 #include "lines/passages.hpp"
+#include "lines/prepare.hpp"
 #include "rules/cable/attachment_sleeves.hpp"
 #include "rules/cable/turnbuckle_length.hpp"
 #include "rules/rule.hpp"
@@ -64,14 +65,15 @@ double gap_in(const Attachment& attachment, double at_in, const AttachedShift& s
                   (at_in - half - shift.toward_from_in) - passage.end_in);
 }
 
-/// Free distance between the attachment's surface and the edge of a hole that nothing fills; below
-/// zero where it does not go through.
+/// Free distance between the attachment's surface and the edge of a hole that no support stands in,
+/// or what guards it; below zero where it does not go through.
 double room_in(const Subject& subject, const Place& place) {
   const Hole* hole = place.passage.crossing ? place.passage.crossing->hole : nullptr;
   const double radius = subject.attachment.diameter_in / 2;
   if (!hole) return -radius;
   const double edge = place.edge_in - radius - subject.context.prepared.project->build_tolerance_in;
-  return hole->bore_in ? std::min(edge, *hole->bore_in / 2 - radius) : edge;
+  const std::optional<double> bore = hole->bore_in ? hole->bore_in : usual_bore_in(*hole);
+  return bore ? std::min(edge, *bore / 2 - radius) : edge;
 }
 
 bool is_open_hole(const Passage& passage) {
