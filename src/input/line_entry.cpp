@@ -90,7 +90,7 @@ class EntryReader {
 
   void read_size() {
     line_.outside_diameter_in = fields_.number("outside");
-    line_.plus_tolerance_in = fields_.optional_number("plus_tolerance").value_or(0);
+    line_.plus_tolerance_in = fields_.optional_number("plus_tolerance");
     if (!has_bore(line_.kind)) return;
     line_.inside_diameter_in = fields_.number("inside");
     if (line_.inside_diameter_in >= line_.outside_diameter_in)

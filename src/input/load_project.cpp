@@ -129,54 +129,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   sort_names_by_place(draft.given.begin() + names_before, draft.given.end());
 }
 
-bool is_still(const Route& route) {
-  return route.travel && route.travel->forward_in <= 0 && route.travel->aft_in <= 0;
-}
-
-/// Ends of cables that move, whose way is not stated: on horns and pedals without an arm, and on
-/// what no cable moves, unless the builder says that it is fixed.
-void add_end_assumptions(ProjectDraft& draft) {
-  std::vector<std::string> without_arm;
-  std::vector<std::string> on_others;
-  for (const Route& route : draft.project.routes) {
-    if (route.system != SystemKind::cable || is_still(route)) continue;
-    for (const std::string& name : {route.from, route.to}) {
-      const Node* node = draft.project.find_node(name);
-      if (!node || node->arm || node->sector) continue;
-      if (takes_cable(node->kind))
-        without_arm.push_back(route.name + " at " + name);
-      else if (!node->fixed.value_or(false))
-        on_others.push_back(route.name + " at " + name);
-    }
-  }
-  if (!without_arm.empty())
-    draft.project.assumptions.push_back(
-        fmt::format("ends of cables whose arm is not stated: {}; they were taken as fixed where "
-                    "they are drawn",
-                    fmt::join(without_arm, ", ")));
-  if (!on_others.empty())
-    draft.project.assumptions.push_back(
-        fmt::format("ends of cables on nodes that are no horn or pedal: {}; they were taken as "
-                    "fixed where they "
-                    "are drawn, and how the ends go with the travel was not looked at",
-                    fmt::join(on_others, ", ")));
-}
-
-void add_pulley_assumptions(ProjectDraft& draft) {
-  int count = 0;
-  for (const Route& route : draft.project.routes)
-    count += static_cast<int>(
-        std::count_if(route.points.begin(), route.points.end(), [](const RoutePoint& point) {
-          return point.hold == HoldKind::pulley && (!point.outside_in || !point.width_in);
-        }));
-  if (count > 0)
-    draft.project.assumptions.push_back(
-        fmt::format("pulleys that do not state their outside and width: {}; flanges a cable's "
-                    "diameter beyond the groove and two of them wide were taken",
-                    count));
-}
-
-/// Says what was taken for what the files do not state.
+/// Says what the readers took for what the files do not state; planning/taken_values has the rest.
 void add_assumptions(ProjectDraft& draft) {
   std::vector<std::string>& assumptions = draft.project.assumptions;
   if (!draft.files_without_units.empty())
@@ -194,8 +147,6 @@ void add_assumptions(ProjectDraft& draft) {
   if (draft.edges_unstated > 0)
     assumptions.push_back(fmt::format("holes and channels that state no edge: {}; bare was taken",
                                       draft.edges_unstated));
-  add_end_assumptions(draft);
-  add_pulley_assumptions(draft);
   add_mesh_assumptions(draft);
 }
 

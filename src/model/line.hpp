@@ -22,7 +22,7 @@ struct Line {
 
   double outside_diameter_in = 0;
   double inside_diameter_in = 0;  ///< 0 for cables and wires
-  double plus_tolerance_in = 0;   ///< how much larger than nominal it may be
+  std::optional<double> plus_tolerance_in;  ///< how much larger than nominal it may be
   Source size_source;
 
   std::optional<SourcedValue> minimum_bend_radius_in;  ///< to the centreline
@@ -41,8 +41,10 @@ struct Line {
 
   std::optional<SourceLocation> where;  ///< set when the project defines the line
 
-  /// Largest real outside diameter, inches.
-  double largest_diameter_in() const { return outside_diameter_in + plus_tolerance_in; }
+  /// Largest real outside diameter, inches; the nominal one where no tolerance is known.
+  double largest_diameter_in() const {
+    return outside_diameter_in + plus_tolerance_in.value_or(0);
+  }
   double largest_radius_in() const { return largest_diameter_in() / 2; }
 };
 

@@ -1,83 +1,56 @@
 #include "planning/taken_values.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <set>
-#include <span>
 #include <string_view>
 
 #include "lines/prepare.hpp"
 #include "model/angle.hpp"
 #include "model/sheet.hpp"
-#include "physics/pilot_force.hpp"
+#include "planning/taken_of_cables.hpp"
 
 namespace linewright {
 
 namespace {
 
-/// So many parts are named in one sentence; the rest are counted.
-constexpr std::size_t most_named = 12;
 /// A smaller turn is a drawing's misfit, and its radius matters to nothing.
 constexpr double least_turn_deg = 5;
 
-using Names = std::vector<std::string>;
-using Routes = std::vector<const Route*>;
-
-std::string listed(const Names& names) {
-  const auto last = names.begin() + static_cast<std::ptrdiff_t>(std::min(most_named, names.size()));
-  std::string list = fmt::format("{}", fmt::join(names.begin(), last, ", "));
-  if (names.size() > most_named) list += fmt::format(" and {} more", names.size() - most_named);
-  return list;
+/// Those of frames, and of walls with them: each described hole of a wall as one of a frame.
+std::vector<Hole> all_holes(const Structure& structure) {
+  std::vector<Hole> holes;
+  for (const Frame& frame : structure.frames)
+    holes.insert(holes.end(), frame.holes.begin(), frame.holes.end());
+  const auto add_walls = [&](const auto& parts) {
+    for (const auto& part : parts)
+      for (const WallHole& hole : part.holes)
+        holes.push_back(
+            {hole.name, Circle{{}, hole.diameter_in}, hole.edge, hole.bore_in, hole.where});
+  };
+  add_walls(structure.channels);
+  add_walls(structure.panels);
+  add_walls(structure.solids);
+  return holes;
 }
 
-/// The sentences, each of what some parts lack.
-class Sentences {
- public:
-  /// `words` with the names for {}; nothing where there are none.
-  void add(const Names& names, std::string_view words) {
-    if (!names.empty()) sentences_.push_back(fmt::format(fmt::runtime(words), listed(names)));
-  }
-  void add(std::string sentence) { sentences_.push_back(std::move(sentence)); }
-  std::vector<std::string> take() { return std::move(sentences_); }
-
- private:
-  std::vector<std::string> sentences_;
-};
-
-template <typename Picks>
-Names names_of(const Routes& routes, const Picks& picks) {
-  Names names;
-  for (const Route* route : routes)
-    if (picks(*route)) names.push_back(route->name);
-  return names;
+bool has_bore(const Hole& hole) {
+  return hole.bore_in || usual_bore_in(hole);
 }
 
-Routes cables_of(const Project& project) {
-  Routes cables;
-  for (const Route& route : project.routes)
-    if (route.system == SystemKind::cable) cables.push_back(&route);
-  return cables;
-}
-
-std::string at_point(const Route& route, std::size_t index) {
-  return fmt::format("{} at its point {}", route.name, index + 1);
-}
-
-const Hole* hole_named(const Project& project, const std::string& name) {
-  for (const Frame& frame : project.structure.frames)
-    for (const Hole& hole : frame.holes)
-      if (hole.name == name) return &hole;
-  return nullptr;
+/// What a guide that states no bore itself stands in says which it has.
+bool has_bore(const std::vector<Hole>& holes, const std::string& name) {
+  return std::any_of(holes.begin(), holes.end(),
+                     [&](const Hole& hole) { return hole.name == name && has_bore(hole); });
 }
 
 void add_bores(const Project& project, Sentences& sentences) {
-  Names holes;
-  for (const Frame& frame : project.structure.frames)
-    for (const Hole& hole : frame.holes)
-      if (!hole.bore_in && usual_bore_in(hole)) holes.push_back(hole.name);
-  sentences.add(holes,
+  const std::vector<Hole> holes = all_holes(project.structure);
+  Names guarded;
+  for (const Hole& hole : holes)
+    if (!hole.bore_in && usual_bore_in(hole)) guarded.push_back(hole.name);
+  sentences.add(guarded,
                 fmt::format("grommets and bushings of holes that state no bore: {{}}; a grommet's "
                             "was taken as {:g} in less than its hole, a bushing's as {:g} in less",
                             grommet_hole_over_bore_in, bushing_hole_over_bore_in));
@@ -85,10 +58,8 @@ void add_bores(const Project& project, Sentences& sentences) {
   for (const Route& route : project.routes)
     for (std::size_t i = 0; i < route.points.size(); ++i) {
       const RoutePoint& point = route.points[i];
-      if (!point.is_bored_guide() || point.bore_in) continue;
-      const Hole* hole = hole_named(project, point.through);
-      if (!hole && !point.through.empty()) continue;  // a hole in a wall has its own bore
-      if (!hole || (!hole->bore_in && !usual_bore_in(*hole))) points.push_back(at_point(route, i));
+      if (point.is_bored_guide() && !point.bore_in && !has_bore(holes, point.through))
+        points.push_back(at_point(route, i));
     }
   sentences.add(points, fmt::format("guides that state no bore: {{}}; they were taken to hold the "
                                     "line with {:.3f} in of play",
@@ -158,79 +129,10 @@ void add_resonance(const Project& project, Sentences& sentences) {
   if (!project.excitation)
     sentences.add(
         "excitation is not stated: whether spans swing with the propeller was not judged");
-}
-
-/// What the forces of 14 CFR 23.397(b) hang on.
-void add_weight_and_grip(const Project& project, Sentences& sentences) {
-  const Routes cables = cables_of(project);
-  if (!project.weight_lbf)
+  else if (!project.excitation->cruise)
     sentences.add(
-        names_of(cables, takes_pilot_force),
-        fmt::format("weight is not stated: the aeroplane of {{}} was taken to weigh no more than "
-                    "{:.0f} lbf; in a heavier one a pilot pulls harder",
-                    light_weight_lbf));
-  sentences.add(names_of(cables,
-                         [](const Route& route) {
-                           return route.lever && !route.worked_by &&
-                                  std::any_of(wheel_forces.begin(), wheel_forces.end(),
-                                              [&](const PilotForce& wheel) {
-                                                return is_same_control(wheel.control,
-                                                                       route.control);
-                                              });
-                         }),
-                "worked_by is not stated for {}: a stick was taken; a wheel is pulled harder");
-}
-
-/// Of each control what the pilot pulls it with.
-void add_pilot_forces(const Project& project, Sentences& sentences) {
-  const double factor = project.weight_lbf ? weight_factor(*project.weight_lbf) : 1;
-  for (const std::span<const PilotForce> rows :
-       {std::span<const PilotForce>(pilot_forces), std::span<const PilotForce>(wheel_forces)})
-    for (const PilotForce& row : rows)
-      sentences.add(names_of(cables_of(project),
-                             [&](const Route& route) {
-                               return pilot_forces_on(route) == &row && takes_pilot_force(route);
-                             }),
-                    fmt::format("pilot_force is not stated for {{}}: {:.0f} lbf at {} was taken, "
-                                "the most of 14 CFR 23.397(b)",
-                                factor * row.most_lbf, row.grip));
-  add_weight_and_grip(project, sentences);
-  const Names pulled = names_of(cables_of(project), [](const Route& route) {
-    return route.is_primary_control() && pilot_pull_lbf(route);
-  });
-  if (!project.dual_controls)
-    sentences.add(pulled, fmt::format("dual_controls is not stated: one pilot was taken to pull on "
-                                      "{{}}; two together pull {:g} times as much (14 CFR "
-                                      "23.399(b))",
-                                      two_pilots_ratio));
-}
-
-void add_cables(const Project& project, Sentences& sentences) {
-  const Routes cables = cables_of(project);
-  sentences.add(names_of(cables,
-                         [](const Route& route) {
-                           return route.is_primary_control() && route.control.empty();
-                         }),
-                "control is not stated for {}: each was taken to work alone, on a primary control, "
-                "so that no other cable's pull slackens it");
-  sentences.add(names_of(cables, [](const Route& route) { return !route.travel; }),
-                "travel is not stated for {}: what it carries along, and what stretch takes from "
-                "it, were not judged");
-  add_pilot_forces(project, sentences);
-  const auto has_load = [](const Route& route) {
-    return route.tension && route.tension->limit_load_lbf;
-  };
-  sentences.add(names_of(cables,
-                         [&](const Route& route) {
-                           return route.tension && !has_load(route) && pilot_pull_lbf(route);
-                         }),
-                "tension.limit_load is not stated for {}: the pilot's pull by the lever ratio was "
-                "taken");
-  sentences.add(
-      names_of(cables, [&](const Route& route) { return !route.lever && has_load(route); }),
-      "lever_ratio is not stated for {}: the limit load was taken to cover what the pilot can "
-      "pull, "
-      "and friction at the pilot's end was not judged");
+        "excitation.cruise_rpm is not stated: whether spans swing with the propeller at cruise was "
+        "not judged");
 }
 
 void add_hoses_and_sleeves(const Project& project, Sentences& sentences) {
@@ -250,39 +152,12 @@ void add_hoses_and_sleeves(const Project& project, Sentences& sentences) {
                 "bends of their line");
 }
 
-/// Ends on arms, which turn.
-void add_joints(const Project& project, Sentences& sentences) {
-  Names ends;
-  for (const Route* route : cables_of(project))
-    for (const bool at_from : {true, false}) {
-      const Node* node = project.find_node(at_from ? route->from : route->to);
-      const auto& end = at_from ? route->ends.from : route->ends.to;
-      if (node && node->arm && (!end || !end->joint))
-        ends.push_back(route->name + " at " + node->name);
-    }
-  sentences.add(
-      ends,
-      "ends of cables whose joint is not stated: {}; each was taken to turn on a pin along "
-      "its arm's axis");
-}
-
-void add_attachments(const Project& project, Sentences& sentences) {
-  Names turnbuckles;
-  for (const Route* route : cables_of(project))
-    for (const Attachment& each : route->attached)
-      if (each.is_turnbuckle() && !each.adjustment)
-        turnbuckles.push_back(fmt::format("{} at {:g} in", route->name, each.at_in));
-  sentences.add(turnbuckles,
-                "turnbuckles that state no adjustment: {}; they were taken to be no longer than "
-                "drawn");
-}
-
 void add_lines(const Project& project, Sentences& sentences) {
   Names names;
   for (const Line& line : project.catalogue.lines)
-    if (line.where && line.plus_tolerance_in == 0) names.push_back(line.name);
+    if (line.where && !line.plus_tolerance_in) names.push_back(line.name);
   sentences.add(names,
-                "lines with no plus_tolerance: {}; none was taken to be larger than "
+                "lines that state no plus_tolerance: {}; none was taken to be larger than "
                 "its outside diameter");
 }
 
@@ -294,9 +169,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_bends(project, sentences);
   add_lag(project, sentences);
   add_resonance(project, sentences);
-  add_cables(project, sentences);
-  add_joints(project, sentences);
-  add_attachments(project, sentences);
+  add_taken_of_cables(project, sentences);
   add_hoses_and_sleeves(project, sentences);
   add_lines(project, sentences);
   return sentences.take();

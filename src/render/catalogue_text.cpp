@@ -135,8 +135,8 @@ std::string line_entry(const Line& line, const Phrasing& phrasing) {
   std::string text = wrapped("", line.name + ": " + words);
   text += sourced("outside diameter", length(line.outside_diameter_in), line.size_source);
   if (line.inside_diameter_in > 0) text += labelled("bore", length(line.inside_diameter_in));
-  if (line.plus_tolerance_in > 0)
-    text += labelled("may be larger by", length(line.plus_tolerance_in));
+  if (line.plus_tolerance_in.value_or(0) > 0)
+    text += labelled("may be larger by", length(*line.plus_tolerance_in));
   text += length_or_unknown("least bend radius", line.minimum_bend_radius_in, phrasing);
   if (line.usual_bend_radius_in)
     text += labelled("bend where none is drawn", length(*line.usual_bend_radius_in));

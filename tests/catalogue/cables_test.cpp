@@ -48,7 +48,7 @@ TEST(Cables, HaveTheStrengthsAndTolerancesOfTable73) {
       EXPECT_EQ(line.construction, row.construction);
       EXPECT_DOUBLE_EQ(line.outside_diameter_in, row.diameter);
       EXPECT_EQ(line.inside_diameter_in, 0);
-      EXPECT_DOUBLE_EQ(line.plus_tolerance_in, row.plus_tolerance);
+      EXPECT_DOUBLE_EQ(line.plus_tolerance_in.value(), row.plus_tolerance);
       EXPECT_EQ(line.size_source, (Source{"AC 43.13-1B Table 7-3", Mark::verified}));
       expect_sourced(line.breaking_strength_lbf,
                      material == "steel" ? row.steel_strength : row.stainless_strength,

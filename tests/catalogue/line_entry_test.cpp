@@ -87,7 +87,7 @@ TEST(LineEntry, LeavesUnknownWhatItDoesNotSay) {
   EXPECT_FALSE(line.youngs_modulus_psi.has_value());
   EXPECT_FALSE(line.expansion_per_degf.has_value());
   EXPECT_FALSE(line.slack_fraction.has_value());
-  EXPECT_EQ(line.plus_tolerance_in, 0);
+  EXPECT_FALSE(line.plus_tolerance_in.has_value());
 }
 
 TEST(LineEntry, TrimsWhatPracticeTrimsWhereNoAllowanceIsStated) {

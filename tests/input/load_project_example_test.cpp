@@ -50,11 +50,6 @@ TEST_F(ExampleProject, SaysWhatItAssumed) {
                 "units are not stated in structure.yaml, static.yaml, rudder.yaml: "
                 "bare lengths were taken as inches",
                 "panels that state no thickness: 1; 0.025 in was taken",
-                "ends of cables whose arm is not stated: rudder-left at "
-                "pedal-left, rudder-left at rudder-horn-left; they were taken as "
-                "fixed where they are drawn",
-                "pulleys that do not state their outside and width: 1; flanges a "
-                "cable's diameter beyond the groove and two of them wide were taken",
                 "meshes that state no crease_angle: tailcone; edges turned by more "
                 "than 30 deg were taken as sharp",
                 "meshes that state no thickness: tailcone; their faces were taken "

@@ -43,6 +43,74 @@ TEST(TakenValues, SayWhereNothingIsKnownOfWhatShakesTheAeroplane) {
   EXPECT_TRUE(says(project, "excitation is not stated"));
   project.project.excitation = Excitation{};
   EXPECT_FALSE(says(project, "excitation is not stated"));
+  EXPECT_TRUE(says(project, "excitation.cruise_rpm is not stated"));
+  project.project.excitation->cruise = SpeedBand{2200, 2400};
+  EXPECT_FALSE(says(project, "cruise_rpm is not stated"));
+}
+
+TEST(TakenValues, NameTheCablesOfAnAirframeThatIsTakenAsRigid) {
+  SmallProject project = straight_cable();
+  EXPECT_TRUE(says(project, "airframe_stiffness is not stated for cable"));
+  project.project.routes[0].airframe_stiffness_lbf_per_in = 5000;
+  EXPECT_FALSE(says(project, "airframe_stiffness"));
+  project.project.routes[0].airframe_stiffness_lbf_per_in.reset();
+  project.project.airframe_stiffness_lbf_per_in = 5000;
+  EXPECT_FALSE(says(project, "airframe_stiffness"));
+}
+
+TEST(TakenValues, NameTheEndsOfCablesThatAnArmMaySwing) {
+  SmallProject project = straight_cable();
+  EXPECT_FALSE(says(project, "arm is not stated")) << "a bulkhead has none";
+  EXPECT_TRUE(says(project, "no horn or pedal: cable at a, cable at b"));
+  project.project.nodes[1].kind = NodeKind::horn;
+  EXPECT_TRUE(says(project,
+                   "ends of cables whose arm is not stated: cable at b; they were taken "
+                   "as fixed where they are drawn"));
+  project.project.nodes[1].arm = Arm{};
+  EXPECT_FALSE(says(project, "arm is not stated"));
+  project.project.nodes[1].arm.reset();
+  project.project.routes[0].travel = Travel{0, 0, {}};
+  EXPECT_FALSE(says(project, "arm is not stated")) << "nor does a cable without travel";
+}
+
+TEST(TakenValues, NameThePulleysThatDoNotSayHowWideTheyAre) {
+  SmallProject project = straight_cable();
+  RoutePoint pulley = held({20, 0, 0}, HoldKind::pulley);
+  pulley.outside_in = 2.9;
+  project.project.routes[0].points = {pulley};
+  EXPECT_TRUE(says(project,
+                   "pulleys that do not state their outside and width: cable at its point "
+                   "1"));
+  project.project.routes[0].points[0].width_in = 0.3;
+  EXPECT_FALSE(says(project, "outside and width"));
+}
+
+TEST(TakenValues, NameTheGuidesThatStateNoBoreInWallsAsInFrames) {
+  SmallProject project = straight_cable();
+  RoutePoint guide = held({20, 0, 0}, HoldKind::fairlead);
+  guide.through = "panel-hole";
+  project.project.routes[0].points = {guide};
+  Panel panel;
+  panel.name = "panel";
+  panel.holes.push_back({"panel-hole", {20, 0, 0}, 0.5, EdgeGuard::bare, std::nullopt, {}});
+  project.project.structure.panels.push_back(panel);
+  EXPECT_TRUE(says(project, "guides that state no bore: cable at its point 1"));
+  WallHole& hole = project.project.structure.panels[0].holes[0];
+  hole.edge = EdgeGuard::bushing;
+  EXPECT_FALSE(says(project, "guides that state no bore"));
+  EXPECT_TRUE(says(project, "grommets and bushings of holes that state no bore: panel-hole"));
+  hole.bore_in = 0.25;
+  EXPECT_FALSE(says(project, "bore"));
+}
+
+TEST(TakenValues, NameTheProjectsOwnLinesThatStateNoTolerance) {
+  SmallProject project = straight_cable();
+  Line& line = project.line("cable-7x19-1/8-steel");
+  line.where = SourceLocation{"project.yaml", 3, 5};
+  line.plus_tolerance_in.reset();
+  EXPECT_TRUE(says(project, "lines that state no plus_tolerance: cable-7x19-1/8-steel"));
+  line.plus_tolerance_in = 0;
+  EXPECT_FALSE(says(project, "plus_tolerance")) << "none is an answer";
 }
 
 TEST(TakenValues, AreSilentOfAProjectWithNothingInIt) {

@@ -58,7 +58,7 @@ inline constexpr std::array line_keys{
     number_key("inside", Need::sometimes, over_zero(Dimension::length),
                "its bore, smaller than `outside`; needed of tubes and hoses", bored_lines),
     number_key("plus_tolerance", Need::never, length_or_none,
-               "how much larger than `outside` it may be; absent: 0"),
+               "how much larger than `outside` it may be; absent: none is taken"),
     number_key("minimum_bend_radius", Need::never, over_zero(Dimension::length),
                "least radius it may be bent to, to its centreline"),
     number_key("minimum_inside_bend_radius", Need::never, over_zero(Dimension::length),

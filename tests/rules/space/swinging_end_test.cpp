@@ -157,38 +157,5 @@ TEST(UnknownSwing, IsSaidOfOtherLines) {
   EXPECT_TRUE(judgement.with_is_route);
 }
 
-TEST(UnknownSwing, IsAmongWhatWasTaken) {
-  ProjectSections sections;
-  sections.nodes =
-      "  - {name: pedal, kind: pedal, at: [0, 0, 10], arm: {pivot: [0, 0, 4], axis: [0, 1, 0]}}\n"
-      "  - {name: horn, kind: horn, at: [100, 0, 10]}\n";
-  sections.routes =
-      "  - {name: c, system: cable, line: cable-7x19-1/8-steel, from: pedal, to: horn, travel: "
-      "{forward: 1, aft: 1}}\n";
-  EXPECT_EQ(ProjectText(sections).project().assumptions,
-            std::vector<std::string>{"ends of cables whose arm is not stated: c at horn; they were "
-                                     "taken as fixed where they are drawn"});
-}
-
-TEST(UnknownSwing, OfAnEndOnWhatNoCableMovesIsAmongWhatWasTaken) {
-  ProjectSections sections;
-  sections.nodes =
-      "  - {name: column, kind: end, at: [0, 0, 10]}\n"
-      "  - {name: anchor, kind: end, at: [100, 0, 10], fixed: true}\n";
-  const auto taken = [&](const std::string& travel) {
-    sections.routes =
-        "  - {name: c, system: cable, line: cable-7x19-1/8-steel, from: column, to: anchor, "
-        "travel: " +
-        travel + "}\n";
-    return ProjectText(sections).project().assumptions;
-  };
-  EXPECT_EQ(
-      taken("{forward: 1, aft: 1}"),
-      std::vector<std::string>{
-          "ends of cables on nodes that are no horn or pedal: c at column; they were taken as "
-          "fixed where they are drawn, and how the ends go with the travel was not looked at"});
-  EXPECT_TRUE(taken("{forward: 0, aft: 0}").empty());
-}
-
 }  // namespace
 }  // namespace linewright
