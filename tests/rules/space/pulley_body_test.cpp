@@ -128,23 +128,5 @@ TEST(PulleyBody, FailsInACableWhoseGrooveWouldLieInIt) {
   EXPECT_FALSE(at_pulley(side_by_side(0.1)).empty());
 }
 
-TEST(PulleyBody, IsAmongWhatWasTakenUnlessItIsStated) {
-  const auto taken = [](const std::string& more) {
-    ProjectSections sections;
-    sections.nodes = held_node("a", "0, 0, 10") + held_node("b", "50, 0, 50");
-    sections.routes =
-        "  - {name: c, system: cable, line: cable-7x19-1/8-steel, from: a, to: b, travel: "
-        "{forward: 1, aft: 1}, points: [{at: [50, 0, 10], hold: pulley, diameter: 5" +
-        more + "}]}\n";
-    const std::vector<std::string> assumptions = ProjectText(sections).project().assumptions;
-    return std::count_if(assumptions.begin(), assumptions.end(), [](const std::string& sentence) {
-      return sentence.starts_with("pulleys ");
-    });
-  };
-  EXPECT_EQ(taken(""), 1);
-  EXPECT_EQ(taken(", outside: 5.5"), 1);
-  EXPECT_EQ(taken(", outside: 5.5, width: 0.4"), 0);
-}
-
 }  // namespace
 }  // namespace linewright
