@@ -152,6 +152,25 @@ void add_hoses_and_sleeves(const Project& project, Sentences& sentences) {
                 "bends of their line");
 }
 
+void add_wiring(const Project& project, Sentences& sentences) {
+  Names untied;
+  Names ends;
+  for (const Route& route : project.routes) {
+    if (route.system != SystemKind::wire) continue;
+    if (!route.tied) untied.push_back(route.name);
+    for (const std::string& name : {route.from, route.to}) {
+      const Node* node = project.find_node(name);
+      if (node && !node->connector) ends.push_back(route.name + " at " + name);
+    }
+  }
+  sentences.add(untied,
+                "bundles that do not state `tied`: {}; whether ties hold them together where "
+                "supports are over 12 in apart was not judged");
+  sentences.add(ends,
+                "ends of bundles that do not state `connector`: {}; whether water runs down into "
+                "one was not judged");
+}
+
 void add_lines(const Project& project, Sentences& sentences) {
   Names names;
   for (const Line& line : project.catalogue.lines)
@@ -171,6 +190,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_resonance(project, sentences);
   add_taken_of_cables(project, sentences);
   add_hoses_and_sleeves(project, sentences);
+  add_wiring(project, sentences);
   add_lines(project, sentences);
   return sentences.take();
 }

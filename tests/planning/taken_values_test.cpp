@@ -83,6 +83,19 @@ TEST(TakenValues, NameTheEndsOfCablesOnWhatNoCableMoves) {
   EXPECT_FALSE(says(project, on_others)) << "nor does a cable without travel";
 }
 
+TEST(TakenValues, NameTheBundlesThatDoNotSayHowTheyAreTiedAndEnd) {
+  SmallProject project = straight_cable();
+  EXPECT_FALSE(says(project, "bundles that do not state"));
+  project.project.routes[0].system = SystemKind::wire;
+  EXPECT_TRUE(says(project, "bundles that do not state `tied`: cable;"));
+  EXPECT_TRUE(
+      says(project, "ends of bundles that do not state `connector`: cable at a, cable at b;"));
+  project.project.routes[0].tied = true;
+  project.project.nodes[0].connector = true;
+  EXPECT_FALSE(says(project, "`tied`"));
+  EXPECT_TRUE(says(project, "`connector`: cable at b;"));
+}
+
 TEST(TakenValues, NameThePulleysThatDoNotSayHowWideTheyAre) {
   SmallProject project = straight_cable();
   RoutePoint pulley = held({20, 0, 0}, HoldKind::pulley);

@@ -117,6 +117,15 @@ class SmallProject {
   }
 
   /// What one rule says, before any waiver.
+  /// What the rule says besides where it is asked for alone.
+  std::vector<Judgement> lacking_for(std::string_view rule_name) const {
+    const Rule* rule = find_rule(rule_name);
+    if (!rule || !rule->lacking) throw std::runtime_error("no rule " + std::string(rule_name));
+    const PreparedProject prepared = prepare(project);
+    const LineMotion motion = motion_of(prepared);
+    return rule->lacking({*rule, prepared, motion, {}});
+  }
+
   std::vector<Judgement> judged_by(std::string_view rule_name, Phrasing phrasing = {}) const {
     const Rule* rule = find_rule(rule_name);
     if (!rule) throw std::runtime_error("no rule " + std::string(rule_name));

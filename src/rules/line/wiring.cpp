@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "lines/air_network.hpp"
 #include "model/place_order.hpp"
@@ -38,6 +39,10 @@ const Span& longest_span(const PreparedRoute& route) {
       longest = &span;
   }
   return *longest;
+}
+
+bool is_missing(const Judgement& judgement) {
+  return judgement.verdict == Verdict::unknown;
 }
 
 /// Said of the longest of its spans.
@@ -144,7 +149,8 @@ std::optional<Judgement> judge_drip(const RuleContext& context, const PreparedRo
   return judgement;
 }
 
-std::vector<Judgement> judge_wiring(const RuleContext& context) {
+/// All that can be said of the bundles, with what is not known of them.
+std::vector<Judgement> look_at_bundles(const RuleContext& context) {
   std::vector<Attitude> attitudes = context.prepared.project->attitudes;
   if (attitudes.empty()) attitudes.push_back({"level flight", 0, 0, {}});
   std::vector<Judgement> judgements;
@@ -155,6 +161,19 @@ std::vector<Judgement> judge_wiring(const RuleContext& context) {
       if (const auto drip = judge_drip(context, route, at_from, attitudes))
         judgements.push_back(*drip);
   }
+  return judgements;
+}
+
+/// What a project does not state is among what was taken (planning/taken_values.hpp).
+std::vector<Judgement> judge_wiring(const RuleContext& context) {
+  std::vector<Judgement> judgements = look_at_bundles(context);
+  std::erase_if(judgements, is_missing);
+  return judgements;
+}
+
+std::vector<Judgement> wiring_lacking(const RuleContext& context) {
+  std::vector<Judgement> judgements = look_at_bundles(context);
+  std::erase_if(judgements, std::not_fn(is_missing));
   return judgements;
 }
 
@@ -170,12 +189,14 @@ limit the bundle is tied between them, which the route states (`tied: true`). Sa
 span of each bundle. Water runs down a wire: a bundle that comes down to a connector, terminal
 block, panel or junction box must first hang below it, by more than the build tolerance, and come
 up to it, in each of the project's `attitudes` (level flight where none is stated). What an end
-is, its node says by `connector`; an end without it that the bundle comes down to is unknown. How
-deep the loop is, and that its clamps let it hang, is left to the eye.)",
+is, its node says by `connector`. Ties and ends that are not stated are listed with what was taken,
+and are unknown where this rule is asked for alone. How deep the loop is, and that its clamps let it
+hang, is left to the eye.)",
       .mend = "Tie the bundle, and let it hang below a connector before it comes up to it.",
       .limits = limits,
       .catalogue_limits = "",
-      .judge = judge_wiring};
+      .judge = judge_wiring,
+      .lacking = wiring_lacking};
   return rule;
 }
 

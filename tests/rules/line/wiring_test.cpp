@@ -44,9 +44,11 @@ TEST(Wiring, ABundleWithoutTiesOverMoreThanTwelveInchesFails) {
   EXPECT_EQ(loose.mend, "tie it between them, or support it at least every 12.0 in");
 }
 
-TEST(Wiring, ATiedBundlePassesAndOneThatDoesNotSayIsUnknown) {
+TEST(Wiring, ATiedBundlePassesAndOneThatDoesNotSayIsUnknownToTheRuleAlone) {
   EXPECT_TRUE(wrong_with(bundle({}, false, true)).empty());
-  const Judgement unsaid = sole(wrong_with(bundle({}, false, std::nullopt)));
+  const SmallProject untold = bundle({}, false, std::nullopt);
+  EXPECT_TRUE(wrong_with(untold).empty()) << "it is among what was taken";
+  const Judgement unsaid = sole(untold.lacking_for("wiring"));
   EXPECT_EQ(unsaid.verdict, Verdict::unknown);
   EXPECT_EQ(unsaid.mend, "tie it, and state tied: true");
 }
@@ -84,12 +86,14 @@ TEST(Wiring, ALoopThatTheBuildToleranceCanTakeAwayIsNone) {
 }
 
 TEST(Wiring, AnEndThatDoesNotSayWhatItIsIsUnknownOnlyWhereTheBundleComesDown) {
-  const Judgement unsaid = sole(wrong_with(bundle({}, std::nullopt)));
+  const SmallProject untold = bundle({}, std::nullopt);
+  EXPECT_TRUE(wrong_with(untold).empty()) << "it is among what was taken";
+  const Judgement unsaid = sole(untold.lacking_for("wiring"));
   EXPECT_EQ(unsaid.verdict, Verdict::unknown);
   EXPECT_EQ(unsaid.mend,
             "let it hang below radio and come up to it, or state connector: false of it");
   EXPECT_TRUE(wrong_with(bundle({}, false)).empty());
-  EXPECT_TRUE(wrong_with(bundle({bent({15, 0, 7}, 0)}, std::nullopt)).empty());
+  EXPECT_TRUE(bundle({bent({15, 0, 7}, 0)}, std::nullopt).lacking_for("wiring").empty());
 }
 
 // 12 degrees nose-up the far end sinks by 20 sin 12 deg = 4.2 in against the low place, which is
