@@ -7,6 +7,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "input/frame_plane.hpp"
 #include "input/keys/structure_keys.hpp"
 #include "input/map_reader.hpp"
 #include "input/mesh_entry.hpp"
@@ -130,7 +131,7 @@ void read_frame(const YamlNode& node, ReadContext& context) {
   Frame frame;
   frame.where = node.where;
   frame.name = fields.own_name(context.draft);
-  frame.station_in = fields.number("station");
+  frame.plane = read_frame_plane(node, fields, context);
   frame.thickness_in = fields.number("thickness");
   frame.outline = read_outline(fields, context);
   for (const YamlNode& item : fields.items("holes")) {

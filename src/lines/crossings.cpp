@@ -13,13 +13,7 @@ namespace {
 /// Two solutions nearer than this are one passage met by two neighbouring pieces.
 constexpr double same_crossing_in = 1e-7;
 
-struct Plane {
-  Vec3 place;
-  Vec3 normal;
-  double above(Vec3 other) const { return dot(other - place, normal); }
-};
-
-void cross_straight(const PathPiece& piece, const Plane& plane, std::vector<double>& found) {
+void cross_straight(const PathPiece& piece, const DrawnPlane& plane, std::vector<double>& found) {
   const double before = plane.above(piece.from);
   const double after = plane.above(piece.to);
   if (before * after > 0 || before == after) return;
@@ -28,7 +22,7 @@ void cross_straight(const PathPiece& piece, const Plane& plane, std::vector<doub
 
 /// On an arc a place is centre + r (cos θ e1 + sin θ e2): A cos θ + B sin θ = C has up to two
 /// solutions.
-void cross_arc(const PathPiece& piece, const Plane& plane, std::vector<double>& found) {
+void cross_arc(const PathPiece& piece, const DrawnPlane& plane, std::vector<double>& found) {
   const Vec3 outward = (piece.from - piece.centre) / piece.radius_in;
   const double a = piece.radius_in * dot(outward, plane.normal);
   const double b = piece.radius_in * dot(piece.direction, plane.normal);
@@ -56,12 +50,7 @@ const Hole* overlapped_by(const Frame& frame, const Hole& hole) {
   return other == frame.holes.end() ? nullptr : &*other;
 }
 
-std::vector<double> plane_crossings(const Centreline& centreline, double station) {
-  return plane_crossings(centreline, {station, 0, 0}, {1, 0, 0});
-}
-
-std::vector<double> plane_crossings(const Centreline& centreline, Vec3 in_plane, Vec3 normal) {
-  const Plane plane{in_plane, normal};
+std::vector<double> plane_crossings(const Centreline& centreline, const DrawnPlane& plane) {
   std::vector<double> found;
   for (const PathPiece& piece : centreline.pieces()) {
     if (piece.is_arc)
@@ -88,9 +77,9 @@ std::vector<Crossing> find_crossings(const Centreline& centreline, const std::ve
                                      const Walls& walls) {
   std::vector<Crossing> crossings;
   for (const Frame& frame : frames) {
-    for (const double distance : plane_crossings(centreline, frame.station_in)) {
+    for (const double distance : plane_crossings(centreline, frame.plane)) {
       const Vec3 at = centreline.at(distance);
-      const Vec2 in_plane{at.y, at.z};
+      const Vec2 in_plane = frame.plane.seen(at);
       if (!covers(frame.outline, in_plane)) continue;
       const auto hole = std::find_if(frame.holes.begin(), frame.holes.end(),
                                      [&](const Hole& each) { return covers(each, in_plane); });
@@ -103,7 +92,7 @@ std::vector<Crossing> find_crossings(const Centreline& centreline, const std::ve
     }
   }
   for (const Wall& wall : walls) {
-    for (const double distance : plane_crossings(centreline, wall.middle, wall.normal)) {
+    for (const double distance : plane_crossings(centreline, wall.frame.plane)) {
       Crossing crossing{&wall.frame, &wall.hole(), distance, centreline.at(distance)};
       crossing.wall = &wall;
       crossing.runs_into = wall.runs_into;

@@ -8,12 +8,9 @@
 
 namespace linewright {
 
-/// Distances along at which the centreline passes the plane FS = station, ends of the line left
-/// out (a fitting may sit in a frame), in order.
-std::vector<double> plane_crossings(const Centreline& centreline, double station);
-
-/// The same for any plane; `normal` is of unit length.
-std::vector<double> plane_crossings(const Centreline& centreline, Vec3 in_plane, Vec3 normal);
+/// Distances along at which the centreline passes the plane, ends of the line left out (a fitting
+/// may sit in a frame), in order.
+std::vector<double> plane_crossings(const Centreline& centreline, const DrawnPlane& plane);
 
 /// Another hole of the frame that `hole`, one of its own, overlaps; nullptr for none.
 const Hole* overlapped_by(const Frame& frame, const Hole& hole);

@@ -25,7 +25,7 @@ const double same_face_cosine = std::cos(radians_of(30));
 const double over_face_cosine = std::cos(radians_of(45));
 
 std::optional<Vec3> normal_of(const Part& part, const Obstacle& obstacle) {
-  if (part.kind == PartKind::frame) return Vec3{1, 0, 0};
+  if (part.kind == PartKind::frame) return obstacle.normal;
   if (part.kind == PartKind::solid || part.kind == PartKind::mover || obstacle.is_segment)
     return std::nullopt;
   const Vec3 across =

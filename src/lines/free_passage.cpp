@@ -11,10 +11,11 @@ namespace {
 /// A cable this near to square to the bore is taken as no more so.
 constexpr double least_slant_cosine = 0.05;
 
-/// How far along a chord, 0 to 1, its station is `station`; nothing where it does not get there.
-std::optional<double> share_at_station(const PathChord& chord, double station) {
-  const double before = chord.from.x - station;
-  const double after = chord.to.x - station;
+/// How far along a chord, 0 to 1, it is level with `at` over the sheet; nothing where it does not
+/// get there.
+std::optional<double> share_level_with(const PathChord& chord, const DrawnPlane& sheet, Vec3 at) {
+  const double before = dot(chord.from - at, sheet.normal);
+  const double after = dot(chord.to - at, sheet.normal);
   if (before * after > 0 || before == after) return std::nullopt;
   return before / (before - after);
 }
@@ -26,7 +27,8 @@ double nearest_share(const PathChord& chord, Vec3 at) {
 
 }  // namespace
 
-FreePassage free_passage(const Centreline& centreline, const FreeFairlead& free) {
+FreePassage free_passage(const Centreline& centreline, const FreeFairlead& free,
+                         const DrawnPlane* sheet) {
   const Vec3 at = free.fairlead.at;
   const auto chords = centreline.chords(centreline.corner_distance_in(free.leg),
                                         centreline.corner_distance_in(free.leg + 1));
@@ -45,11 +47,10 @@ FreePassage free_passage(const Centreline& centreline, const FreeFairlead& free)
     }
     return found;
   };
-  const bool in_frame = !free.fairlead.through.empty();
-  if (in_frame &&
-      nearest_of([&](const PathChord& chord) { return share_at_station(chord, at.x); })) {
-    const double fore_and_aft = std::abs(centreline.direction(passage.distance_in).x);
-    passage.slant_cosine = std::max(fore_and_aft, least_slant_cosine);
+  if (sheet &&
+      nearest_of([&](const PathChord& chord) { return share_level_with(chord, *sheet, at); })) {
+    const double square = std::abs(dot(centreline.direction(passage.distance_in), sheet->normal));
+    passage.slant_cosine = std::max(square, least_slant_cosine);
     return passage;
   }
   nearest_of([&](const PathChord& chord) { return std::optional(nearest_share(chord, at)); });

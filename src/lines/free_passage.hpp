@@ -2,12 +2,14 @@
 // Where a cable goes through a fairlead that is to leave it free.
 
 #include "geometry/centreline.hpp"
+#include "model/drawn_plane.hpp"
 #include "model/network.hpp"
 
 namespace linewright {
 
-/// Inches. Where the fairlead stands in a frame's hole its bore runs fore and aft, and the place is
-/// where the cable passes its station; elsewhere the bore runs along the cable.
+/// Inches. Where the fairlead stands in a hole its bore is square to the sheet, and the place is
+/// where the cable passes the fairlead's middle as seen along the sheet; elsewhere the bore runs
+/// along the cable.
 struct FreePassage {
   const FreeFairlead* free = nullptr;
   double distance_in = 0;   ///< along the route
@@ -16,7 +18,9 @@ struct FreePassage {
   const RoutePoint& fairlead() const { return free->fairlead; }
 };
 
-/// On the leg of the route that the fairlead is written in. `free` must outlive the result.
-FreePassage free_passage(const Centreline& centreline, const FreeFairlead& free);
+/// On the leg of the route that the fairlead is written in. `sheet` is the plane of the sheet in
+/// whose hole the fairlead stands; nullptr for none. `free` must outlive the result.
+FreePassage free_passage(const Centreline& centreline, const FreeFairlead& free,
+                         const DrawnPlane* sheet);
 
 }  // namespace linewright

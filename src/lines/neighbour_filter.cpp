@@ -17,15 +17,18 @@ constexpr double covered_in = 0.001;
 /// Corners of a flat wall's triangles stray no farther from its middle plane.
 constexpr double flat_wall_in = 0.01;
 
+double farthest_off(const DrawnPlane& plane, const Triangle3& shape) {
+  return std::max({std::abs(plane.above(shape.a)), std::abs(plane.above(shape.b)),
+                   std::abs(plane.above(shape.c))});
+}
+
 /// The wall round a hole and the hole's inside; the part's other walls and its edges are not.
 bool is_round_hole(const Obstacle& obstacle, const Wall& wall) {
   if (obstacle.part != wall.part) return false;
   if (obstacle.feature == Feature::hole_edge) return obstacle.hole == wall.hole().name;
   if (wall.is_board) return true;
   if (obstacle.feature != Feature::face || obstacle.is_segment) return false;
-  const auto& [a, b, c] = obstacle.shape;
-  return std::max({std::abs(wall.placed_in(a).x), std::abs(wall.placed_in(b).x),
-                   std::abs(wall.placed_in(c).x)}) <= flat_wall_in;
+  return farthest_off(wall.frame.plane, obstacle.shape) <= flat_wall_in;
 }
 
 }  // namespace
@@ -41,10 +44,7 @@ bool is_filled(const PreparedRoute& route, const Crossing& crossing) {
 }
 
 bool lies_in_web(const Obstacle& obstacle, const Frame& frame) {
-  const auto& [a, b, c] = obstacle.shape;
-  const double near = frame.thickness_in / 2 + same_web_in;
-  return std::max({std::abs(a.x - frame.station_in), std::abs(b.x - frame.station_in),
-                   std::abs(c.x - frame.station_in)}) <= near;
+  return farthest_off(frame.plane, obstacle.shape) <= frame.thickness_in / 2 + same_web_in;
 }
 
 /// True where the face that the line is held against is that of the wall, which is not cut there by
@@ -67,7 +67,8 @@ NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const Prepared
 std::vector<int> NeighbourFilter::covering(const Crossing& crossing) const {
   std::vector<int> parts;
   if (!crossing.hole || crossing.wall) return parts;
-  const double along = std::abs(route_.centreline.direction(crossing.distance_in).x);
+  const double along = std::abs(
+      dot(route_.centreline.direction(crossing.distance_in), crossing.frame->plane.normal));
   const double half = (crossing.frame->thickness_in / 2 + same_web_in) / std::max(along, 0.1);
   const Segment3 through{
       route_.centreline.at(std::max(0.0, crossing.distance_in - half)),

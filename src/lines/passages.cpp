@@ -43,7 +43,7 @@ Passage free_fairlead_passage(const FreePassage& free) {
 
 Passage frame_passage(const PreparedRoute& route, const Crossing& crossing) {
   const double straight =
-      std::abs(crossing.turned(route.centreline.direction(crossing.distance_in)).x);
+      std::abs(dot(route.centreline.direction(crossing.distance_in), crossing.frame->plane.normal));
   const double half = crossing.frame->thickness_in / 2 / std::max(straight, 1 / longest_slant);
   Passage passage;
   passage.start_in = crossing.distance_in - half;

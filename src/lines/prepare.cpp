@@ -6,30 +6,13 @@
 #include "geometry/plane/polygon.hpp"
 #include "lines/arm_swing.hpp"
 #include "lines/crossings.hpp"
+#include "lines/named_hole.hpp"
 #include "lines/own_arm.hpp"
 #include "model/sheet.hpp"
 
 namespace linewright {
 
 namespace {
-
-/// A hole that a point names, and whether something fitted in it holds.
-struct NamedHole {
-  const Hole* hole = nullptr;
-  bool is_whole = true;
-};
-
-NamedHole find_hole(const Project& project, const Walls& walls, const std::string& name) {
-  if (name.empty()) return {};
-  for (const Frame& frame : project.structure.frames)
-    for (const Hole& hole : frame.holes)
-      if (hole.name == name)
-        return {&hole, !overlapped_by(frame, hole) && !leaves(frame.outline, hole)};
-  for (const Wall& wall : walls)
-    if (!wall.implied && wall.hole().name == name)
-      return {&wall.hole(), !wall.runs_into && !wall.leaves_wall};
-  return {};
-}
 
 std::optional<double> bore_of(const Hole& hole) {
   return hole.bore_in ? hole.bore_in : usual_bore_in(hole);
@@ -201,8 +184,11 @@ PreparedRoute prepare_route(const Project& project, const Walls& walls, const Ro
     prepared.point_distance_in.push_back(
         prepared.centreline.corner_distance_in(static_cast<int>(i) + 1));
   prepared.swept_by_attachments = swept_parts(prepared);
-  for (const FreeFairlead& free : route.free_fairleads)
-    prepared.free_passages.push_back(free_passage(prepared.centreline, free));
+  for (const FreeFairlead& free : route.free_fairleads) {
+    const NamedHole in = find_hole(project, walls, free.fairlead.through);
+    prepared.free_passages.push_back(
+        free_passage(prepared.centreline, free, in.frame ? &in.frame->plane : nullptr));
+  }
   find_supports(project, walls, prepared);
   let_arms_swing(prepared);
   prepared.spans = find_spans(prepared.supports, prepared.length_in());

@@ -55,14 +55,8 @@ struct Crossing {
   const std::string& name() const { return wall && wall->implied ? frame->name : hole->name; }
   /// True where the hole is whole, so that something can be fitted in it.
   bool hole_is_whole() const { return !runs_into && !leaves_frame; }
-  /// A place, or a direction, in the coordinates in which `frame` is drawn: x is its station.
-  Vec3 placed(Vec3 place) const { return wall ? wall->placed_in(place) : place; }
-  Vec3 turned(Vec3 direction) const { return wall ? wall->turned_in(direction) : direction; }
   /// The place in the plane of the hole.
-  Vec2 in_plane(Vec3 place) const {
-    const Vec3 there = placed(place);
-    return {there.y, there.z};
-  }
+  Vec2 in_plane(Vec3 place) const { return frame->plane.seen(place); }
 };
 
 /// The part of a route that an attachment sweeps over in full travel; where the travel is not

@@ -66,11 +66,7 @@ Wall wall_of(const Place& place, const std::string& part_name, const Hole& hole)
   wall.frame.holes = {hole};
   wall.part = place.part;
   wall.is_board = place.is_board;
-  wall.middle = place.middle;
-  wall.normal = place.normal;
-  const WallAxes axes = wall_axes(place.normal);
-  wall.across = axes.across;
-  wall.up = axes.up;
+  wall.frame.plane = wall_plane(place);
   return wall;
 }
 
@@ -93,16 +89,18 @@ bool leaves_wall(const Obstacles& obstacles, const Wall& wall) {
   constexpr int places = 32;
   for (int i = 0; i < places; ++i) {
     const double angle = 2 * std::numbers::pi * i / places;
-    const Vec3 outward = wall.across * std::cos(angle) + wall.up * std::sin(angle);
-    if (!is_sheet_at(obstacles, wall.part, wall.middle + outward * (cut_diameter_in(wall) / 2)))
+    const Vec2 outward{std::cos(angle), std::sin(angle)};
+    if (!is_sheet_at(obstacles, wall.part,
+                     wall.frame.plane.in_space(outward * (cut_diameter_in(wall) / 2))))
       return true;
   }
   return false;
 }
 
 bool overlap(const Wall& a, const Wall& b) {
-  return a.part == b.part && std::abs(a.placed_in(b.middle).x) <= rounding_in + at_wall_in &&
-         distance(a.middle, b.middle) <= (cut_diameter_in(a) + cut_diameter_in(b)) / 2;
+  return a.part == b.part &&
+         std::abs(a.frame.plane.above(b.middle())) <= rounding_in + at_wall_in &&
+         distance(a.middle(), b.middle()) <= (cut_diameter_in(a) + cut_diameter_in(b)) / 2;
 }
 
 void find_unsound(const Obstacles& obstacles, Walls& walls) {
@@ -130,9 +128,9 @@ void add_described(const Project& project, const Obstacles& obstacles, const Par
 }
 
 bool is_in_hole(const Wall& wall, Vec3 at) {
-  const Vec3 there = wall.placed_in(at);
-  return std::abs(there.x) <= wall.frame.thickness_in / 2 + stands_in_wall_in &&
-         covers(wall.hole(), Vec2{there.y, there.z});
+  const DrawnPlane& plane = wall.frame.plane;
+  return std::abs(plane.above(at)) <= wall.frame.thickness_in / 2 + stands_in_wall_in &&
+         covers(wall.hole(), plane.seen(at));
 }
 
 /// The hole that a guide is fitted in, as far as the guide tells.
@@ -196,7 +194,7 @@ std::vector<std::string> wall_assumptions(const Walls& walls) {
       sentences.push_back(fmt::format(
           "no hole is described in {} at FS {:.1f} BL {:.1f} WL {:.1f}: one of {:.4g} in is taken "
           "to be cut for the {} there",
-          wall.frame.name, wall.middle.x, wall.middle.y, wall.middle.z,
+          wall.frame.name, wall.middle().x, wall.middle().y, wall.middle().z,
           std::get<Circle>(wall.hole().shape).diameter_in, guide_word(wall.hole())));
   return sentences;
 }

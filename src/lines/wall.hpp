@@ -10,8 +10,8 @@
 
 namespace linewright {
 
-/// A wall round one hole, drawn as a frame in coordinates of its own: its middle plane is at
-/// station 0, the middle of the hole at the origin.
+/// A wall round one hole, drawn as a frame in its middle plane, the middle of the hole at the
+/// plane's origin.
 struct Wall {
   Frame frame;           ///< by the part's name, with the one hole
   int part = 0;          ///< index into Obstacles::parts
@@ -20,15 +20,9 @@ struct Wall {
   bool is_board = false;            ///< a box: all of it is round the hole
   const Hole* runs_into = nullptr;  ///< another hole of the part that this one overlaps
   bool leaves_wall = false;         ///< the hole reaches past the wall's edge
-  Vec3 middle;                      ///< of the hole, in the wall's middle plane
-  Vec3 normal;                      ///< these three square to each other and of unit length
-  Vec3 across;
-  Vec3 up;
 
-  Vec3 turned_in(Vec3 direction) const {
-    return {dot(direction, normal), dot(direction, across), dot(direction, up)};
-  }
-  Vec3 placed_in(Vec3 place) const { return turned_in(place - middle); }
+  /// Of the hole, in the wall's middle plane.
+  Vec3 middle() const { return frame.plane.origin; }
   const Hole& hole() const { return frame.holes.front(); }
 };
 

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "model/drawn_plane.hpp"
 #include "model/placement.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
@@ -47,12 +48,13 @@ struct WallHole {
   SourceLocation where;
 };
 
-/// A web in the plane FS = station, its thickness centred on that plane.
+/// A web in a plane, its thickness centred on that plane: a frame at a station, a rib at a buttock
+/// line, a floor at a waterline, or any other.
 struct Frame {
   std::string name;
-  double station_in = 0;
+  DrawnPlane plane;
   double thickness_in = 0;
-  std::vector<Vec2> outline;  ///< closed polygon, BL and WL
+  std::vector<Vec2> outline;  ///< closed polygon, in the plane's coordinates
   std::vector<Hole> holes;
   SourceLocation where;
 };

@@ -15,7 +15,7 @@ struct Vec3 {
   friend bool operator==(const Vec3&, const Vec3&) = default;
 };
 
-/// A point in a frame's plane or a channel's section, inches. In a frame: u = BL, v = WL.
+/// A point in a frame's plane or a channel's section, inches.
 struct Vec2 {
   double u = 0;
   double v = 0;

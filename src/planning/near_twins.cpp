@@ -79,9 +79,7 @@ std::vector<std::string> near_twins(const Project& project) {
     shapes.clear();
     for (const Hole& hole : frame.holes)
       if (const auto* circle = std::get_if<Circle>(&hole.shape))
-        shapes.push_back({hole.name,
-                          {{frame.station_in, circle->centre.u, circle->centre.v}},
-                          circle->diameter_in});
+        shapes.push_back({hole.name, {frame.plane.in_space(circle->centre)}, circle->diameter_in});
     ask("holes", shapes, tolerance_in, questions);
   }
   shapes.clear();

@@ -63,6 +63,15 @@ std::string Phrasing::place(Vec3 at) const {
          fixed(at.z * scale, 1);
 }
 
+std::string Phrasing::stand(const DrawnPlane& plane) const {
+  const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
+  const auto is_square_to = [&plane](Vec3 axis) { return std::abs(dot(plane.normal, axis)) == 1; };
+  if (is_square_to({1, 0, 0})) return "FS " + fixed(plane.origin.x * scale, 1);
+  if (is_square_to({0, 1, 0})) return "BL " + fixed(plane.origin.y * scale, 1);
+  if (is_square_to({0, 0, 1})) return "WL " + fixed(plane.origin.z * scale, 1);
+  return place(plane.origin);
+}
+
 std::string Phrasing::extents(Vec3 least, Vec3 most) const {
   const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
   const auto range = [scale](const char* axis, double from, double to) {

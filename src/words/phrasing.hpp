@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "model/drawn_plane.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -28,6 +29,8 @@ struct Phrasing {
   std::string length_up(double inches) const { return length(rounded_up(inches)); }
   std::string angle(double degrees, int more_decimals = 0) const;  ///< "2.9 deg"
   std::string place(Vec3 at) const;                                ///< "FS 205.0 BL -8.2 WL 15.1"
+  /// Where a plane stands: "FS 190.0", "BL -12.0" or "WL 8.0"; a slanted one by its origin.
+  std::string stand(const DrawnPlane& plane) const;
   /// "FS 100.0 to 104.0, BL -3.9 to 3.9, WL 16.1 to 23.9"
   std::string extents(Vec3 least, Vec3 most) const;
 };

@@ -60,7 +60,7 @@ TEST_F(ExampleProject, GivesItsFrameWithItsHoles) {
   ASSERT_EQ(project.structure.frames.size(), 1u);
   const Frame& frame = project.structure.frames[0];
   EXPECT_EQ(frame.name, "F4");
-  EXPECT_EQ(frame.station_in, 190.0);
+  EXPECT_EQ(frame.plane, at_station(190));
   EXPECT_EQ(frame.thickness_in, 0.032);
   EXPECT_EQ(frame.outline, (std::vector<Vec2>{{-14, 0}, {14, 0}, {12, 26}, {-12, 26}}));
   EXPECT_EQ(frame.where, (SourceLocation{"structure.yaml", 4, 7}));

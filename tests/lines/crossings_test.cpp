@@ -19,7 +19,7 @@ constexpr double rounding_in = 1e-12;
 Frame frame(const std::string& name, double station) {
   Frame result;
   result.name = name;
-  result.station_in = station;
+  result.plane = at_station(station);
   result.thickness_in = 0.032;
   result.outline = {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}};
   result.holes.push_back({name + "-round", Circle{{2, 2}, 1}, EdgeGuard::bare, {}, {}});
@@ -31,6 +31,10 @@ Frame frame(const std::string& name, double station) {
   return result;
 }
 
+std::vector<double> crossings_at(const Centreline& path, double station) {
+  return plane_crossings(path, at_station(station));
+}
+
 Centreline straight(Vec3 from, Vec3 to) {
   return Centreline({{from, 0}, {to, 0}});
 }
@@ -39,20 +43,20 @@ Centreline straight(Vec3 from, Vec3 to) {
 const Centreline quarter_turn({{{0, 0, 0}, 0}, {{10, 0, 0}, 2}, {{10, 10, 0}, 0}});
 
 TEST(PlaneCrossings, LieInProportionOnASlantedStraight) {
-  const auto found = plane_crossings(straight({0, 0, 0}, {3, 4, 0}), 1.5);
+  const auto found = crossings_at(straight({0, 0, 0}, {3, 4, 0}), 1.5);
   ASSERT_EQ(found.size(), 1u);
   EXPECT_NEAR(found[0], 2.5, rounding_in);
 }
 
 TEST(PlaneCrossings, AreTheSameForALineThatRunsForward) {
-  const auto found = plane_crossings(straight({3, 4, 0}, {0, 0, 0}), 0.75);
+  const auto found = crossings_at(straight({3, 4, 0}, {0, 0, 0}), 0.75);
   ASSERT_EQ(found.size(), 1u);
   EXPECT_NEAR(found[0], 3.75, rounding_in);
 }
 
 TEST(PlaneCrossings, AreSolvedOnTheArcOfAQuarterTurn) {
   // FS = 8 + 2 sin(angle): 9 at 30 degrees, a third of the quarter.
-  const auto found = plane_crossings(quarter_turn, 9);
+  const auto found = crossings_at(quarter_turn, 9);
   ASSERT_EQ(found.size(), 1u);
   EXPECT_NEAR(found[0], 8 + 2 * pi / 6, rounding_in);
   const Vec3 at = quarter_turn.at(found[0]);
@@ -65,7 +69,7 @@ TEST(PlaneCrossings, AreTwoWhereAnArcGoesThroughAndComesBack) {
   // (10 - 2 root 2, 10) and the plane root 3 further cuts it 30 degrees to each side of its top.
   const Centreline path({{{0, 0, 0}, 0}, {{10, 10, 0}, 2}, {{0, 20, 0}, 0}});
   const double middle = std::hypot(10, 10) - 2 + 2 * pi / 4;
-  const auto found = plane_crossings(path, 10 - 2 * std::numbers::sqrt2 + std::numbers::sqrt3);
+  const auto found = crossings_at(path, 10 - 2 * std::numbers::sqrt2 + std::numbers::sqrt3);
   ASSERT_EQ(found.size(), 2u);
   EXPECT_NEAR(found[0], middle - 2 * pi / 6, 1e-11);
   EXPECT_NEAR(found[1], middle + 2 * pi / 6, 1e-11);
@@ -74,28 +78,28 @@ TEST(PlaneCrossings, AreTwoWhereAnArcGoesThroughAndComesBack) {
 TEST(PlaneCrossings, AreNoneBeyondTheTopOfAnArcAndTwoBelowIt) {
   const Centreline path({{{0, 0, 0}, 0}, {{10, 10, 0}, 2}, {{0, 20, 0}, 0}});
   const double top = 10 - 2 * std::numbers::sqrt2 + 2;
-  EXPECT_TRUE(plane_crossings(path, top + 1e-9).empty());
-  EXPECT_EQ(plane_crossings(path, top - 1e-9).size(), 2u);
+  EXPECT_TRUE(crossings_at(path, top + 1e-9).empty());
+  EXPECT_EQ(crossings_at(path, top - 1e-9).size(), 2u);
 }
 
 TEST(PlaneCrossings, CountOnceWhereAStraightMeetsItsArc) {
   for (const double station : {8.0, 10.0 - 1e-15, 8.0 + 1e-15, 8.0 - 1e-15})
-    EXPECT_EQ(plane_crossings(quarter_turn, station).size(), 1u) << station;
+    EXPECT_EQ(crossings_at(quarter_turn, station).size(), 1u) << station;
 }
 
 TEST(PlaneCrossings, CountOnceAtASharpCorner) {
   const Centreline path({{{0, 0, 0}, 0}, {{5, 0, 0}, 0}, {{10, 5, 0}, 0}});
-  EXPECT_EQ(plane_crossings(path, 5).size(), 1u);
+  EXPECT_EQ(crossings_at(path, 5).size(), 1u);
 }
 
 TEST(PlaneCrossings, LeaveOutTheEndsOfTheLine) {
-  EXPECT_TRUE(plane_crossings(straight({0, 0, 0}, {10, 0, 0}), 0).empty());
-  EXPECT_TRUE(plane_crossings(straight({0, 0, 0}, {10, 0, 0}), 10).empty());
-  EXPECT_EQ(plane_crossings(straight({0, 0, 0}, {10, 0, 0}), 1e-6).size(), 1u);
+  EXPECT_TRUE(crossings_at(straight({0, 0, 0}, {10, 0, 0}), 0).empty());
+  EXPECT_TRUE(crossings_at(straight({0, 0, 0}, {10, 0, 0}), 10).empty());
+  EXPECT_EQ(crossings_at(straight({0, 0, 0}, {10, 0, 0}), 1e-6).size(), 1u);
 }
 
 TEST(PlaneCrossings, AreNoneForALineThatRunsInThePlane) {
-  EXPECT_TRUE(plane_crossings(straight({5, 0, 0}, {5, 10, 0}), 5).empty());
+  EXPECT_TRUE(crossings_at(straight({5, 0, 0}, {5, 10, 0}), 5).empty());
 }
 
 /// How often the sampled path changes sides.
@@ -115,7 +119,7 @@ TEST(PlaneCrossings, LieInThePlaneAndMissNoChangeOfSide) {
   for (int round = 0; round < 300; ++round) {
     const Centreline path(oracles::fitting_path(random, random.whole(2, 7)));
     const double station = path.at(path.length_in() * random.between(0.02, 0.98)).x;
-    const auto found = plane_crossings(path, station);
+    const auto found = crossings_at(path, station);
     // Sampled every 1/20 in or closer, a dip through the plane and back can be missed, by pairs.
     const std::size_t changes = changes_of_side(path, station, 1000);
     EXPECT_GE(found.size(), changes) << "round " << round;

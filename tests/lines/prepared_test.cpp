@@ -247,7 +247,7 @@ RouteProject by_a_hole_between_clamps() {
   hole.shape = Circle{{0, 0}, 2};
   Frame frame;
   frame.name = "F";
-  frame.station_in = 11;
+  frame.plane = at_station(11);
   frame.outline = {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}};
   frame.holes = {hole};
   drawn.project.structure.frames = {frame};

@@ -62,7 +62,7 @@ class RouteProject {
   Frame& frame(double station_in, double thickness_in, std::vector<Hole> holes) {
     Frame frame;
     frame.name = "frame-" + std::to_string(project.structure.frames.size());
-    frame.station_in = station_in;
+    frame.plane = at_station(station_in);
     frame.thickness_in = thickness_in;
     frame.outline = {{-10, -10}, {10, -10}, {10, 10}, {-10, 10}};
     frame.holes = std::move(holes);

@@ -54,7 +54,7 @@ TEST(NearTwins, AreNoneWhereThereIsATrueOneOrBothAreOnOneSide) {
 TEST(NearTwins, AreHolesOfOneSizeInOneFrameAndPartsPlaceByPlace) {
   Project project = with_nodes({});
   Frame frame;
-  frame.station_in = 190;
+  frame.plane = at_station(190);
   frame.holes.resize(3);
   frame.holes[0].name = "left";
   frame.holes[0].shape = Circle{{-8, 14}, 0.5};

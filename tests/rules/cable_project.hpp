@@ -50,7 +50,7 @@ inline void add_frame(SmallProject& project, const std::string& name, double sta
                       double hole_diameter_in, EdgeGuard edge = EdgeGuard::bare) {
   Frame frame;
   frame.name = name;
-  frame.station_in = station;
+  frame.plane = at_station(station);
   frame.thickness_in = 0.04;
   frame.outline = {{-10, 0}, {10, 0}, {10, 20}, {-10, 20}};
   Hole hole;

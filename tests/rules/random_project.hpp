@@ -26,6 +26,14 @@ struct Drawing {
   double side = 1;                     ///< -1: mirrored, BL to -BL
   std::vector<double> collinear = {};  ///< shares of each leg at which a point is added
   bool backwards = false;              ///< every list from its last to its first
+  /// How its frame stands; what is not at a station has no shift.
+  std::string stand = "station";
+  /// Where FS, BL and WL go: a turn of the whole aeroplane.
+  std::array<Vec3, 3> axes{Vec3{1, 0, 0}, Vec3{0, 1, 0}, Vec3{0, 0, 1}};
+
+  Vec3 turned(Vec3 place) const {
+    return axes[0] * place.x + axes[1] * (side * place.y) + axes[2] * place.z;
+  }
 };
 
 struct DrawnPoint {
@@ -86,6 +94,8 @@ class RandomProject {
   std::vector<double> hole_diameters;
 
  private:
+  static constexpr double frame_in = 115;
+
   static Vec3 place(oracles::Random& random) {
     const double fs = random.between(103, 127);
     const double bl = random.between(-4, 6);
@@ -120,22 +130,42 @@ class RandomProject {
     return "[" + length(drawing.side * bl + drawing.shift.y, drawing) + ", " +
            length(wl + drawing.shift.z, drawing) + "]";
   }
+  static std::string place_words(Vec3 at, const Drawing& drawing) {
+    return "[" + length(at.x, drawing) + ", " + length(at.y, drawing) + ", " +
+           length(at.z, drawing) + "]";
+  }
   static std::string space(Vec3 at, const Drawing& drawing) {
-    const Vec3 moved = Vec3{at.x, drawing.side * at.y, at.z} + drawing.shift;
-    return "[" + length(moved.x, drawing) + ", " + length(moved.y, drawing) + ", " +
-           length(moved.z, drawing) + "]";
+    return place_words(drawing.turned(at) + drawing.shift, drawing);
   }
 
-  /// Two lengths of a section, in the plane that a channel so directed mainly crosses.
-  static std::string section(double u, double v, Vec3 path, const Drawing& drawing) {
+  /// A place of a section, in the plane that a channel so directed mainly crosses.
+  static Vec3 section_in_space(double u, double v, Vec3 path) {
     const double fs = std::abs(path.x);
     const double bl = std::abs(path.y);
     const double wl = std::abs(path.z);
-    if (fs >= bl && fs >= wl)
-      u *= drawing.side;
-    else if (bl < wl)
-      v *= drawing.side;
-    return "[" + length(u, drawing) + ", " + length(v, drawing) + "]";
+    if (fs >= bl && fs >= wl) return {0, u, v};
+    return bl >= wl ? Vec3{u, 0, v} : Vec3{u, v, 0};
+  }
+  static std::string section(double u, double v, Vec3 path, const Drawing& drawing) {
+    const Vec3 at = drawing.turned(section_in_space(u, v, path));
+    const Vec3 along = drawing.turned(path);
+    const double fs = std::abs(along.x);
+    const double bl = std::abs(along.y);
+    const double wl = std::abs(along.z);
+    const bool aft = fs >= bl && fs >= wl;
+    return "[" + length(aft ? at.y : at.x, drawing) + ", " +
+           length(aft || bl >= wl ? at.z : at.y, drawing) + "]";
+  }
+
+  /// Where the frame stands.
+  static std::string stand(const Drawing& drawing) {
+    const Vec3 at = drawing.turned({frame_in, 0, 0}) + drawing.shift;
+    if (drawing.stand == "station") return "station: " + length(at.x, drawing);
+    if (drawing.stand == "buttock_line") return "buttock_line: " + length(at.y, drawing);
+    if (drawing.stand == "waterline") return "waterline: " + length(at.z, drawing);
+    const auto direction = [](Vec3 d) { return fmt::format("[{}, {}, {}]", d.x, d.y, d.z); };
+    return "plane: {point: " + place_words(at, drawing) +
+           ", normal: " + direction(drawing.axes[0]) + ", up: " + direction(drawing.axes[2]) + "}";
   }
 
   /// The items one after another, or from the last to the first.
@@ -150,15 +180,15 @@ class RandomProject {
   std::string structure(const Drawing& drawing) const {
     std::vector<std::string> items;
     std::string text =
-        "  frames:\n    - {name: F4, station: " + length(115 + drawing.shift.x, drawing) +
-        ", thickness: " + length(0.032, drawing) + ", outline: [" + plane(-12, 2, drawing) + ", " +
-        plane(12, 2, drawing) + ", " + plane(12, 18, drawing) + ", " + plane(-12, 18, drawing) +
-        "],\n       holes: [";
+        "  frames:\n    - {name: F4, " + stand(drawing) + ", thickness: " + length(0.032, drawing) +
+        ", outline: [" + plane(-12, 2, drawing) + ", " + plane(12, 2, drawing) + ", " +
+        plane(12, 18, drawing) + ", " + plane(-12, 18, drawing) + "],\n       holes: [";
     for (std::size_t i = 0; i < hole_edges.size(); ++i)
       items.push_back(fmt::format("{{name: hole-{}, centre: {}, diameter: {}, edge: {}}}", i,
                                   plane(2.0 * double(i) - 2, 10, drawing),
                                   length(hole_diameters[i], drawing), hole_edges[i]));
-    text += listed(items, drawing, ", ") + "]}\n  channels:\n";
+    text += listed(items, drawing, ", ") + "]}\n";
+    if (!channels.empty()) text += "  channels:\n";
     items.clear();
     for (std::size_t i = 0; i < channels.size(); ++i) {
       const Vec3 path = channels[i].second - channels[i].first;

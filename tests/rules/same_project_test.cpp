@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <optional>
@@ -110,6 +111,45 @@ TEST(SameProject, IsJudgedAlikeMirrored) {
     const RandomProject drawn(random);
     const auto expected = all_judged(ProjectText(drawn.sections({})));
     expect_the_same(expected, ProjectText(drawn.sections({1, "in", {}, "", -1})));
+  }
+}
+
+Drawing turned(const std::string& stand, const std::array<Vec3, 3>& axes) {
+  Drawing drawing;
+  drawing.stand = stand;
+  drawing.axes = axes;
+  return drawing;
+}
+
+TEST(SameProject, IsJudgedAlikeTurnedSoThatItsFrameIsARibOrAFloor) {
+  // A quarter turn about WL brings BL to FS and WL stays; the other brings BL to FS and WL to BL:
+  // the frame's two coordinates keep their numbers.
+  const std::array<Vec3, 3> to_rib{Vec3{0, -1, 0}, Vec3{1, 0, 0}, Vec3{0, 0, 1}};
+  const std::array<Vec3, 3> to_floor{Vec3{0, 0, 1}, Vec3{1, 0, 0}, Vec3{0, 1, 0}};
+  oracles::Random random(77);
+  for (int round = 0; round < rounds; ++round) {
+    SCOPED_TRACE(round);
+    const RandomProject drawn(random);
+    const auto expected = all_judged(ProjectText(drawn.sections({})));
+    expect_the_same(expected, ProjectText(drawn.sections(turned("plane", Drawing().axes))));
+    expect_the_same(expected, ProjectText(drawn.sections(turned("buttock_line", to_rib))));
+    expect_the_same(expected, ProjectText(drawn.sections(turned("plane", to_rib))));
+    expect_the_same(expected, ProjectText(drawn.sections(turned("waterline", to_floor))));
+    expect_the_same(expected, ProjectText(drawn.sections(turned("plane", to_floor))));
+  }
+}
+
+TEST(SameProject, IsJudgedAlikeTurnedAnyWhichWayWithItsFrameInAPlane) {
+  oracles::Random random(78);
+  for (int round = 0; round < rounds; ++round) {
+    SCOPED_TRACE(round);
+    RandomProject drawn(random);
+    drawn.channels.clear();  // their sections are drawn across an axis
+    const auto expected = all_judged(ProjectText(drawn.sections({})));
+    const Vec3 aft = unit(random.direction());
+    const Vec3 right = unit(cross(aft, random.direction()));
+    const Drawing drawing = turned("plane", {aft, right, cross(aft, right)});
+    expect_the_same(expected, ProjectText(drawn.sections(drawing)));
   }
 }
 

@@ -16,6 +16,7 @@
 #include "geometry/plane/boost_fence.hpp"
 #include "geometry/structure/pulley_body.hpp"
 #include "geometry/structure/structure_obstacles.hpp"
+#include "geometry/structure/wall_place.hpp"
 
 // The R-tree holds boxes only, in a point type that no other file sees: box against box is all
 // that is asked of Boost in three dimensions, and the fence refuses what it gets wrong there.
@@ -30,12 +31,8 @@ using Entry = std::pair<IndexBox, std::size_t>;
 using Tree = bg::index::rtree<Entry, bg::index::quadratic<16>>;
 
 IndexBox box_of(const Obstacle& obstacle) {
-  const auto& [a, b, c] = obstacle.shape;
-  const double by = obstacle.radius_in;
-  return {IndexPoint(std::min({a.x, b.x, c.x}) - by, std::min({a.y, b.y, c.y}) - by,
-                     std::min({a.z, b.z, c.z}) - by),
-          IndexPoint(std::max({a.x, b.x, c.x}) + by, std::max({a.y, b.y, c.y}) + by,
-                     std::max({a.z, b.z, c.z}) + by)};
+  const auto [min, max] = grown(bounds_of(obstacle), obstacle.radius_in);
+  return {IndexPoint(min.x, min.y, min.z), IndexPoint(max.x, max.y, max.z)};
 }
 
 /// Built in one go from all boxes, which Boost packs.
@@ -68,12 +65,12 @@ std::optional<Segment3> piece_between(const Segment3& segment, double low, doubl
   return Segment3{held(segment.a, segment.b), held(segment.b, segment.a)};
 }
 
-/// A slab is its cross-section at every station from front to rear. Before and behind it, the
-/// nearest cross-section is the first or the last; between the two, the nearest is the one at the
-/// same station, and the distance the one seen along FS.
+/// A slab whose normal is FS is its cross-section at every station from front to rear. Before and
+/// behind it, the nearest cross-section is the first or the last; between the two, the nearest is
+/// the one at the same station, and the distance the one seen along FS.
 class Slab {
  public:
-  explicit Slab(const Obstacle& obstacle) : shape_(obstacle.shape), flat_(obstacle.is_segment) {
+  Slab(const Triangle3& shape, bool flat) : shape_(shape), flat_(flat) {
     std::tie(front_, rear_) = std::minmax({shape_.a.x, shape_.b.x});
   }
 
@@ -119,6 +116,35 @@ class Slab {
   double rear_ = 0;
 };
 
+constexpr Vec3 fore_and_aft{1, 0, 0};
+
+DrawnPlane plane_of_slab(const Obstacle& obstacle) {
+  return wall_plane({.middle = obstacle.shape.a, .normal = obstacle.normal});
+}
+
+Vec3 placed(const DrawnPlane& plane, Vec3 place) {
+  return plane.placed(place);
+}
+Segment3 placed(const DrawnPlane& plane, const Segment3& segment) {
+  return {plane.placed(segment.a), plane.placed(segment.b)};
+}
+Triangle3 placed(const DrawnPlane& plane, const Triangle3& shape) {
+  return {plane.placed(shape.a), plane.placed(shape.b), plane.placed(shape.c)};
+}
+
+/// One that stands otherwise is seen from where its normal is FS.
+template <typename First>
+Nearest to_slab(const First& first, const Obstacle& obstacle) {
+  if (obstacle.normal == fore_and_aft) return Slab(obstacle.shape, obstacle.is_segment).to(first);
+  const DrawnPlane plane = plane_of_slab(obstacle);
+  const Triangle3 shape = placed(plane, obstacle.shape);
+  Nearest found = Slab(shape, obstacle.is_segment).to(placed(plane, first));
+  const auto back = [&plane](Vec3 place) { return plane.in_space({place.y, place.z}, place.x); };
+  found.on_first = back(found.on_first);
+  found.on_second = back(found.on_second);
+  return found;
+}
+
 /// How far corner c stands off a disc's centre, as a share of the radius.
 constexpr double disc_axis_share = 0.01;
 
@@ -160,7 +186,7 @@ class Disc {
 
 template <typename First>
 Nearest to_shape_of(const First& first, const Obstacle& obstacle) {
-  if (obstacle.is_slab) return Slab(obstacle).to(first);
+  if (obstacle.is_slab) return to_slab(first, obstacle);
   if (obstacle.is_disc) return Disc(obstacle.shape).to(first);
   return to_shape(first, obstacle.shape, obstacle.is_segment);
 }
@@ -173,6 +199,17 @@ Nearest to_surface(const First& first, const Obstacle& obstacle) {
 }
 
 }  // namespace
+
+Bounds bounds_of(const Obstacle& obstacle) {
+  Bounds bounds = bounds_of(obstacle.shape);
+  if (!obstacle.is_slab || obstacle.normal == fore_and_aft) return bounds;
+  const DrawnPlane plane = plane_of_slab(obstacle);
+  const double thickness_in = plane.above(obstacle.shape.b);
+  for (const Vec3 corner : {obstacle.shape.a, obstacle.shape.b, obstacle.shape.c})
+    for (const double above : {0.0, thickness_in})
+      include(bounds, plane.in_space(plane.seen(corner), above));
+  return bounds;
+}
 
 Triangle3 disc_of(Vec3 centre, Vec3 axis, double radius_in) {
   const auto side = [radius_in](double share) {

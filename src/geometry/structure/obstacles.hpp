@@ -49,9 +49,9 @@ enum class Feature { face, free_edge, hole_edge };
 /// One segment, triangle or slab, swollen by `radius_in` on all sides (half a sheet's thickness, a
 /// cylinder's radius, a mover's radius and the bound on its sweep steps).
 ///
-/// A slab is solid: the triangle (or segment: then a strip) that the corners draw in BL and WL,
-/// over all stations from corner a's to corner b's. Corner c stands at one of the two. So the
-/// corners' bounds are the slab's.
+/// A slab is solid: the triangle (or segment: then a strip) that the corners draw as seen along its
+/// normal, from the plane square to that through corner a to the one through corner b. Corner c
+/// lies in one of the two.
 ///
 /// A disc is round and flat: corners a and b are the corners of its box, and c lies off its centre
 /// along its axis (`disc_of`).
@@ -60,6 +60,7 @@ struct Obstacle {
   bool is_segment = false;
   bool is_slab = false;
   bool is_disc = false;
+  Vec3 normal{1, 0, 0};  ///< slabs: of unit length
   double radius_in = 0;
   int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
@@ -70,6 +71,9 @@ struct Obstacle {
 
 /// A disc as an obstacle's shape; the axis is a unit vector.
 Triangle3 disc_of(Vec3 centre, Vec3 axis, double radius_in);
+
+/// Of what the obstacle is without its swelling.
+Bounds bounds_of(const Obstacle& obstacle);
 
 /// Distance to an obstacle's surface; negative inside the swelling, zero anywhere in a slab that is
 /// not swollen. Exact, and convex along a line. The second point lies on the shape that is swollen,

@@ -14,9 +14,10 @@
 namespace linewright {
 namespace {
 
-struct Stations {
-  double front = 0;
-  double rear = 0;
+/// From one side of a sheet or a box to the other, as they lie off a plane.
+struct Sides {
+  double front_in = 0;
+  double rear_in = 0;
 };
 
 /// Adds primitives to one part.
@@ -42,15 +43,16 @@ class PartBuilder {
     triangle({a, c, d}, radius_in, guard);
   }
 
-  /// What a triangle drawn in BL and WL covers from one station to another.
-  void slab(const Stations& stations, const std::array<Vec2, 3>& section) {
+  /// What a triangle drawn in a plane covers from one side to the other.
+  void slab(const DrawnPlane& plane, const Sides& sides, const std::array<Vec2, 3>& section) {
     const auto& [a, b, c] = section;
-    shapes_.obstacles.push_back(slab_between(stations, a, b, c));
+    shapes_.obstacles.push_back(slab_between(plane, sides, a, b, c));
   }
 
-  /// What a line drawn in BL and WL covers from one station to another.
-  void hole_wall(const Stations& stations, Vec2 from, Vec2 to, const Hole& hole) {
-    Obstacle obstacle = slab_between(stations, from, to, to);
+  /// What a line drawn in a plane covers from one side to the other.
+  void hole_wall(const DrawnPlane& plane, const Sides& sides, Vec2 from, Vec2 to,
+                 const Hole& hole) {
+    Obstacle obstacle = slab_between(plane, sides, from, to, to);
     obstacle.is_segment = true;
     obstacle.feature = Feature::hole_edge;
     obstacle.guard = hole.edge;
@@ -60,15 +62,14 @@ class PartBuilder {
 
   /// The inside of a hole in a wall, from side to side.
   void hole_inside(const WallPlace& wall, const WallHole& hole) {
-    const WallAxes axes = wall_axes(wall.normal);
+    const DrawnPlane plane = wall_plane(wall);
     const Vec3 half = wall.normal * (wall.thickness_in / 2);
-    const auto placed = [&](Vec2 at) { return wall.middle + axes.across * at.u + axes.up * at.v; };
     const std::vector<Vec2> edge =
         edge_polygon({{}, Circle{{}, hole.diameter_in}, hole.edge, {}, {}}, obstacle_sagitta_in);
     const std::size_t first = shapes_.obstacles.size();
     for (std::size_t i = 0; i < edge.size(); ++i) {
-      const Vec3 from = placed(edge[i]);
-      const Vec3 to = placed(edge[(i + 1) % edge.size()]);
+      const Vec3 from = plane.in_space(edge[i]);
+      const Vec3 to = plane.in_space(edge[(i + 1) % edge.size()]);
       quadrilateral(from - half, to - half, to + half, from + half, 0, hole.edge);
     }
     for (std::size_t i = first; i < shapes_.obstacles.size(); ++i) {
@@ -105,10 +106,11 @@ class PartBuilder {
   }
 
  private:
-  Obstacle slab_between(const Stations& stations, Vec2 a, Vec2 b, Vec2 c) const {
+  Obstacle slab_between(const DrawnPlane& plane, const Sides& sides, Vec2 a, Vec2 b, Vec2 c) const {
     Obstacle obstacle = pattern_;
-    obstacle.shape = {
-        {stations.front, a.u, a.v}, {stations.rear, b.u, b.v}, {stations.rear, c.u, c.v}};
+    obstacle.shape = {plane.in_space(a, sides.front_in), plane.in_space(b, sides.rear_in),
+                      plane.in_space(c, sides.rear_in)};
+    obstacle.normal = plane.normal;
     obstacle.is_slab = true;
     return obstacle;
   }
@@ -119,13 +121,12 @@ class PartBuilder {
 
 void add_frame(StructureShapes& shapes, const Frame& frame) {
   PartBuilder builder(shapes, {PartKind::frame, frame.name, frame.where, false});
-  const Stations sheet{frame.station_in - frame.thickness_in / 2,
-                       frame.station_in + frame.thickness_in / 2};
-  for (const auto& triangle : face_triangles(frame)) builder.slab(sheet, triangle);
+  const Sides sheet{-frame.thickness_in / 2, frame.thickness_in / 2};
+  for (const auto& triangle : face_triangles(frame)) builder.slab(frame.plane, sheet, triangle);
   for (const Hole& hole : frame.holes) {
     const std::vector<Vec2> edge = edge_polygon(hole, obstacle_sagitta_in);
     for (std::size_t i = 0; i < edge.size(); ++i)
-      builder.hole_wall(sheet, edge[i], edge[(i + 1) % edge.size()], hole);
+      builder.hole_wall(frame.plane, sheet, edge[i], edge[(i + 1) % edge.size()], hole);
   }
 }
 
@@ -231,11 +232,12 @@ void add_box_inside(PartBuilder& builder, const Box& box) {
 }
 
 void add_box(PartBuilder& builder, const Box& box) {
-  const Stations stations{box.min.x, box.max.x};
+  const DrawnPlane across = at_station(0);
+  const Sides sides{box.min.x, box.max.x};
   const Vec2 low{box.min.y, box.min.z};
   const Vec2 high{box.max.y, box.max.z};
-  builder.slab(stations, {low, Vec2{high.u, low.v}, high});
-  builder.slab(stations, {low, high, Vec2{low.u, high.v}});
+  builder.slab(across, sides, {low, Vec2{high.u, low.v}, high});
+  builder.slab(across, sides, {low, high, Vec2{low.u, high.v}});
   add_box_inside(builder, box);
 }
 

@@ -7,10 +7,11 @@
 
 namespace linewright {
 
-WallAxes wall_axes(Vec3 normal) {
+DrawnPlane wall_plane(const WallPlace& place) {
+  const Vec3& normal = place.normal;
   const Vec3 aside = std::abs(normal.x) < 0.9 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
   const Vec3 across = unit(cross(normal, aside));
-  return {across, cross(normal, across)};
+  return {place.middle, normal, across, cross(normal, across)};
 }
 
 std::optional<WallPlace> board_place(const Box& box, Vec3 at, double within_in) {

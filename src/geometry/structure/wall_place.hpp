@@ -18,12 +18,8 @@ struct WallPlace {
   double thickness_in = 0;
 };
 
-/// Two directions in the wall, square to each other and to `normal`, all of unit length.
-struct WallAxes {
-  Vec3 across;
-  Vec3 up;
-};
-WallAxes wall_axes(Vec3 normal);
+/// The wall's middle plane, its origin at the place.
+DrawnPlane wall_plane(const WallPlace& place);
 
 /// The box as a board, between the pair of faces that `at` is nearest to among those no farther
 /// apart than a board is thick; nothing where there are none, or `at` is farther than `within_in`

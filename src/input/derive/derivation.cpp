@@ -43,9 +43,21 @@ Vec2 middle_of(const std::vector<Vec2>& corners) {
                          : Vec2{sum.u / (3 * twice_area), sum.v / (3 * twice_area)};
 }
 
+/// Which coordinate of a frame's plane is BL; neither where the plane is not its own mirror image.
+PlaneSide plane_side(const DrawnPlane& plane) {
+  const auto is_bl = [](Vec3 direction) { return std::abs(std::abs(direction.y) - 1) < 1e-9; };
+  if (std::abs(plane.origin.y) > on_middle_in) return PlaneSide::neither;
+  if (is_bl(plane.across)) return PlaneSide::first;
+  return is_bl(plane.up) ? PlaneSide::second : PlaneSide::neither;
+}
+
 /// Which coordinate of the map's plane points is BL.
 PlaneSide plane_side(const ProjectItem& item) {
-  if (item.kind == Named::hole) return PlaneSide::first;
+  if (item.kind == Named::hole) {
+    if (item.map == &wall_hole_map) return PlaneSide::first;
+    const auto plane = frame_plane(*item.holder->node, item.holder->bare);
+    return plane ? plane_side(*plane) : PlaneSide::neither;
+  }
   const auto path = quiet_places(item.node->find("path"), item.bare);
   if (!path || path->empty()) return PlaneSide::neither;
   constexpr std::array<PlaneSide, 3> by_axis{PlaneSide::first, PlaneSide::neither,
@@ -186,10 +198,10 @@ std::optional<Vec3> Derivation::hole_at(std::string_view name) {
   const auto plane = frame_plane(*item->holder->node, item->bare);
   if (!plane) return std::nullopt;
   if (const auto centre = quiet_plane_point(node.find("centre"), item->bare))
-    return plane->at(*centre);
+    return plane->in_space(*centre);
   const auto corners = quiet_plane_points(node.find("outline"), item->bare);
   if (!corners || corners->size() < 3) return std::nullopt;
-  return plane->at(middle_of(*corners));
+  return plane->in_space(middle_of(*corners));
 }
 
 std::optional<double> Derivation::length_in(const YamlNode& map, const KeySpec& key,
@@ -211,8 +223,33 @@ std::optional<double> Derivation::outside_diameter_in(std::string_view line) {
   return known != nullptr ? std::optional(known->largest_diameter_in()) : std::nullopt;
 }
 
+void Derivation::report_no_mirror_image(const ProjectItem& item) {
+  const YamlNode& mirror = *item.node->find("mirror");
+  if (item.map != &hole_map || plane_side(item) != PlaneSide::neither) return;
+  error(mirror.where,
+        fmt::format("{} has no mirror image in {}, which is not the same on both sides of BL 0",
+                    named(item), named(*item.holder)),
+        "describe the hole on the other side where it is");
+}
+
+/// A rib lies on the side of its buttock line, a slanted frame on that of all its corners.
+bool Derivation::frame_crosses_middle(const ProjectItem& frame) {
+  const auto plane = frame_plane(*frame.node, frame.bare);
+  const auto corners = quiet_plane_points(frame.node->find("outline"), frame.bare);
+  if (!plane || !corners || plane_side(*plane) != PlaneSide::neither) return true;
+  double least = 0;
+  double greatest = 0;
+  for (const Vec2 corner : *corners) {
+    const double bl = plane->in_space(corner).y;
+    least = std::min(least, bl);
+    greatest = std::max(greatest, bl);
+  }
+  return (least < -on_middle_in) == (greatest > on_middle_in);
+}
+
 bool Derivation::lies_on_both_sides(ProjectItem& item) {
-  if (item.map == &frame_map || item.map == &mesh_map) return true;
+  if (item.map == &mesh_map) return true;
+  if (item.map == &frame_map) return frame_crosses_middle(item);
   if (item.kind == Named::hole) {
     const ProjectItem& holder = *item.holder;
     if (item.map == &wall_hole_map) {
@@ -226,7 +263,7 @@ bool Derivation::lies_on_both_sides(ProjectItem& item) {
     double reach_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
     if (const auto corners = quiet_plane_points(item.node->find("outline"), item.bare))
       for (const Vec2 corner : *corners)
-        if (plane->at(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
+        if (plane->in_space(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
     return std::abs(middle->y) <= reach_in;
   }
   if (!work_out(item)) return true;
@@ -250,7 +287,9 @@ std::string Derivation::twin_name(const ProjectItem& item, Named kind, const Yam
   error(mirror.where,
         fmt::format("{} has no mirror image: {} lies on one side and has no twin",
                     named(*item.twin), named(*there)),
-        fmt::format("give {} 'mirror: NAME'", quoted_text(there->name)));
+        there->map->find("mirror") != nullptr
+            ? fmt::format("give {} 'mirror: NAME'", quoted_text(there->name))
+            : "describe the mirrored route by itself");
   return name.text;
 }
 
@@ -258,6 +297,7 @@ void Derivation::work_out_twin(ProjectItem& item) {
   ProjectItem& other = *item.twin;
   if (!work_out(other) || other.node->kind != YamlNode::Kind::map) return;
   if (item.kind == Named::hole && item.holder != other.holder) return;
+  report_no_mirror_image(other);
   *item.node =
       mirrored(*other.node, *other.map, plane_side(other),
                [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });

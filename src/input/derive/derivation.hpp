@@ -48,6 +48,9 @@ class Derivation {
   void place_hole(ProjectItem& item);
   void report_circle(const ProjectItem& item);
   std::string twin_name(const ProjectItem& item, Named kind, const YamlNode& name);
+  /// Where the thing asks for a twin and cannot have one.
+  void report_no_mirror_image(const ProjectItem& item);
+  bool frame_crosses_middle(const ProjectItem& frame);
   bool lies_on_both_sides(ProjectItem& item);
 
   ProjectDraft& draft_;

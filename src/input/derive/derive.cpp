@@ -32,8 +32,10 @@ class TableFiles {
     YamlNode* structure = file.root.find("structure");
     YamlNode* frames = structure != nullptr ? structure->find("frames") : nullptr;
     if (frames == nullptr) return;
-    for (YamlNode& frame : frames->items)
+    for (YamlNode& frame : frames->items) {
+      refuse_slanted(frame);
       replace(frame, "holes_from", "holes", hole_map, "centre", axes_of(frame), file);
+    }
   }
 
   std::vector<ParsedFile> take() { return std::move(tables_); }
@@ -44,6 +46,16 @@ class TableFiles {
     if (frame.find("buttock_line") != nullptr) return {"fs", "wl"};
     if (frame.find("waterline") != nullptr) return {"fs", "bl"};
     return {"bl", "wl"};
+  }
+
+  /// What a table has in BL and WL is not drawn in a slanted plane.
+  void refuse_slanted(YamlNode& frame) {
+    const YamlNode* table = frame.find("holes_from");
+    if (table == nullptr || frame.find("plane") == nullptr) return;
+    draft_.add_error(table->where,
+                     "a table of holes is of a frame at a station, a buttock line or a waterline",
+                     "list the holes of a slanted frame under 'holes'");
+    remove_key(frame, "holes_from");
   }
 
   void replace(YamlNode& node, std::string_view from, std::string_view key, const MapSpec& map,

@@ -181,7 +181,7 @@ Expected<PartSurface, std::string> frame_surface(const ProjectItem& part, const 
   const auto plane = frame_plane(*part.node, part.bare);
   const auto thickness = quiet_length_in(*part.node, "thickness", part.bare);
   if (!plane || !thickness) return std::string();
-  return sheet_surface(part, plane->origin, plane->normal(), *thickness, where);
+  return sheet_surface(part, plane->origin, plane->normal, *thickness, where);
 }
 
 }  // namespace

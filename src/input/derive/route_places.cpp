@@ -193,13 +193,13 @@ class RoutePlacer {
       }
       if (auto plane = frame_plane(*hole->holder->node, hole->holder->bare))
         planes.push_back(
-            {"through", {plane->origin, plane->normal(), "the web of " + hole->holder->name}});
+            {"through", {plane->origin, plane->normal, "the web of " + hole->holder->name}});
     }
     if (const YamlNode* to = point.find("to"); to != nullptr && planes.empty()) {
       ProjectItem* part = derivation_.find(Named::part, to->text);
       if (part != nullptr && part->map == &frame_map)
         if (auto plane = frame_plane(*part->node, part->bare))
-          planes.push_back({"to", {plane->origin, plane->normal(), "the web of " + part->name}});
+          planes.push_back({"to", {plane->origin, plane->normal, "the web of " + part->name}});
     }
     if (planes.size() == 1) return planes.front().second;
     if (planes.empty())
@@ -358,8 +358,8 @@ std::optional<Vec3> where_route_meets(ProjectItem& route, const ProjectItem& fra
   std::vector<Vec3> found;
   for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
     if (!stops[i].at || !stops[i + 1].at) return std::nullopt;
-    const double from = dot(*stops[i].at - plane->origin, plane->normal());
-    const double to = dot(*stops[i + 1].at - plane->origin, plane->normal());
+    const double from = dot(*stops[i].at - plane->origin, plane->normal);
+    const double to = dot(*stops[i + 1].at - plane->origin, plane->normal);
     if (from == to || from * to > 0) continue;
     const Vec3 at = *stops[i].at + (*stops[i + 1].at - *stops[i].at) * (from / (from - to));
     if (!found.empty() && distance(found.back(), at) < 1e-6) continue;

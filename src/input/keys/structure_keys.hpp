@@ -12,6 +12,8 @@ namespace linewright {
 inline constexpr NumberSpec diameter_number{"a diameter"};
 inline constexpr NumberSpec bore_number{"a bore"};
 inline constexpr NumberSpec station_number{"a station", Dimension::length, Sign::any};
+inline constexpr NumberSpec buttock_line_number{"a buttock line", Dimension::length, Sign::any};
+inline constexpr NumberSpec waterline_number{"a waterline", Dimension::length, Sign::any};
 inline constexpr NumberSpec thickness_number{"a thickness", Dimension::length, Sign::positive,
                                              largest_sheet_thickness_in};
 
@@ -30,11 +32,13 @@ inline constexpr auto channel_edge_words = words_of(channel_edges);
 inline constexpr std::array hole_keys{
     own_name_key(Named::hole, "for a point of a route to say that it goes `through`"),
     plain_key("centre", KeyKind::plane_point, Need::sometimes,
-              "middle of a round hole, BL and WL; or {on: ROUTE}; a hole has this or an `outline`"),
+              "middle of a round hole, drawn as the frame is; or {on: ROUTE}; a hole has this or an "
+              "`outline`"),
     number_key("diameter", Need::sometimes, diameter_number,
                "of a round hole, as cut; needed with `centre`"),
     plain_key("outline", KeyKind::plane_points, Need::sometimes,
-              "corners of a hole that is not round, BL and WL, the last joined to the first"),
+              "corners of a hole that is not round, drawn as the frame is, the last joined to the "
+              "first"),
     word_key("edge", Need::never, "an edge", hole_edge_words, "what guards its edge; absent: bare"),
     number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
                "a grommet or a bushing"),
@@ -54,12 +58,30 @@ inline constexpr std::array wall_hole_keys{
 inline constexpr auto all_wall_hole_keys = joined(wall_hole_keys, mirror_keys);
 inline constexpr MapSpec wall_hole_map{"a hole in a wall", all_wall_hole_keys};
 
+inline constexpr std::array plane_keys{
+    plain_key("point", KeyKind::place, Need::always,
+              "a place in the middle of the web: [0, 0] of the outline"),
+    plain_key("normal", KeyKind::direction, Need::always, "square to the web, of any length"),
+    plain_key("up", KeyKind::direction, Need::always,
+              "which way the outline's second number runs; its first runs to the right of that, "
+              "seen with the normal pointing at you"),
+};
+inline constexpr MapSpec plane_map{"a plane", plane_keys};
+
 inline constexpr std::array frame_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
-    number_key("station", Need::always, station_number, "FS of the middle of its web"),
+    number_key("station", Need::sometimes, station_number,
+               "FS of the middle of its web, drawn in BL and WL; a frame stands at one of these "
+               "three, or in a `plane`"),
+    number_key("buttock_line", Need::sometimes, buttock_line_number,
+               "BL of the middle of its web, a rib, drawn in FS and WL"),
+    number_key("waterline", Need::sometimes, waterline_number,
+               "WL of the middle of its web, a floor, drawn in FS and BL"),
+    map_key("plane", KeyKind::map, Need::sometimes, plane_map,
+            "where its web stands slanted, drawn from the plane's `point`"),
     number_key("thickness", Need::always, thickness_number, "of its web"),
     plain_key("outline", KeyKind::plane_points, Need::always,
-              "corners of its web, BL and WL, the last joined to the first"),
+              "corners of its web, two numbers each, the last joined to the first"),
     map_key("holes", KeyKind::maps, Need::never, hole_map, "the holes in its web"),
     text_key("holes_from", Need::never, "the name of a file",
              "in place of `holes`: a table with columns bl, wl and a hole's other keys"),
@@ -163,7 +185,7 @@ inline constexpr std::array mesh_keys{
 inline constexpr MapSpec mesh_map{"a mesh", mesh_keys};
 
 inline constexpr std::array structure_keys{
-    map_key("frames", KeyKind::maps, Need::never, frame_map, "webs across the aeroplane"),
+    map_key("frames", KeyKind::maps, Need::never, frame_map, "webs: frames, ribs and floors"),
     map_key("channels", KeyKind::maps, Need::never, channel_map,
             "thin sections swept along a path"),
     map_key("panels", KeyKind::maps, Need::never, panel_map, "skins and decks"),

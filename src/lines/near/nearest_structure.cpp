@@ -168,7 +168,7 @@ class Meetings {
   double most_taken_off_in() const { return most_; }
 
   void add(const Obstacle& obstacle, int key) {
-    const Bounds box = bounds_of(obstacle.shape);
+    const Bounds box = bounds_of(obstacle);
     const double to_beat = best_.to_beat(key) + tie_in + obstacle.radius_in;
     if (least_distance(block_.bounds, box) - most_ > to_beat) return;
     for (std::size_t i = 0; i < boxes_.size(); ++i) {

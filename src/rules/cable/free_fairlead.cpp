@@ -9,7 +9,9 @@
 #include "geometry/plane/polygon.hpp"
 #include "lines/edge_guard.hpp"
 #include "lines/motion/reach.hpp"
+#include "lines/named_hole.hpp"
 #include "rules/rule.hpp"
+#include "rules/words/neighbour_words.hpp"
 
 namespace linewright {
 
@@ -28,31 +30,31 @@ const SpanReach* reach_at(const std::vector<SpanReach>& reaches, double distance
   return found != reaches.end() ? &*found : nullptr;
 }
 
-/// The frame whose hole the fairlead is fitted in, and the hole.
-struct Fitted {
-  const Frame* frame = nullptr;
-  const Hole* hole = nullptr;
-};
+/// The hole that the fairlead is fitted in.
+NamedHole fitted_in(const RuleContext& context, const RoutePoint& fairlead) {
+  return find_hole(*context.prepared.project, context.prepared.walls, fairlead.through);
+}
 
-Fitted fitted_in(const RuleContext& context, const RoutePoint& fairlead) {
-  for (const Frame& frame : context.prepared.project->structure.frames)
-    for (const Hole& hole : frame.holes)
-      if (!fairlead.through.empty() && hole.name == fairlead.through) return {&frame, &hole};
-  return {};
+/// "frame F4"; a wall is called by its part's name alone.
+std::string sheet_words(const RuleContext& context, const Frame& sheet) {
+  const Walls& walls = context.prepared.walls;
+  const bool is_wall = std::any_of(walls.begin(), walls.end(),
+                                   [&](const Wall& wall) { return &wall.frame == &sheet; });
+  return is_wall ? sheet.name : frame_words(sheet, context.phrasing);
 }
 
 /// The widest bore that the fairlead's hole has room for about its middle; without a hole any.
-double room_for_bore_in(const Fitted& fitted, const RoutePoint& fairlead) {
+double room_for_bore_in(const NamedHole& fitted, const RoutePoint& fairlead) {
   if (!fitted.hole) return std::numeric_limits<double>::infinity();
   if (const auto* circle = std::get_if<Circle>(&fitted.hole->shape)) return circle->diameter_in;
-  const Vec2 middle{fairlead.at.y, fairlead.at.z};
+  const Vec2 middle = fitted.frame->plane.seen(fairlead.at);
   return covers(*fitted.hole, middle) ? 2 * edge_distance(*fitted.hole, middle) : 0;
 }
 
 std::string mend_words(const RuleContext& context, const FreePassage& passage, double lacking_in) {
   const Phrasing& phrasing = context.phrasing;
   const RoutePoint& fairlead = passage.fairlead();
-  const Fitted fitted = fitted_in(context, fairlead);
+  const NamedHole fitted = fitted_in(context, fairlead);
   const double wanted = phrasing.rounded_up(*fairlead.bore_in + 2 * lacking_in);
   std::string words;
   if (wanted < room_for_bore_in(fitted, fairlead))
@@ -75,11 +77,11 @@ struct Misdrawn {
 std::optional<Misdrawn> misdrawn(const RuleContext& context, const PreparedRoute& route,
                                  const FreePassage& passage) {
   const RoutePoint& fairlead = passage.fairlead();
-  const Fitted fitted = fitted_in(context, fairlead);
+  const NamedHole fitted = fitted_in(context, fairlead);
   const bool outside = passage.offset_in - route.radius_in(passage.distance_in) >
                        *fairlead.bore_in / 2 + limit_rounding;
   const bool off_frame =
-      fitted.frame && std::abs(fairlead.at.x - fitted.frame->station_in) > point_at_hole_in;
+      fitted.frame && std::abs(fitted.frame->plane.above(fairlead.at)) > point_at_hole_in;
   if (!outside && !off_frame) return std::nullopt;
   const std::string point = "its point is ";
   if (!fitted.frame)
@@ -91,10 +93,11 @@ std::optional<Misdrawn> misdrawn(const RuleContext& context, const PreparedRoute
       away = std::min(away.value_or(distance(crossing.at, fairlead.at)),
                       distance(crossing.at, fairlead.at));
   if (!away)
-    return Misdrawn{"the cable does not pass frame " + fitted.frame->name + ", whose hole it is in",
-                    std::nullopt};
-  return Misdrawn{point + context.phrasing.length(*away) + " from where the cable passes frame " +
-                      fitted.frame->name,
+    return Misdrawn{
+        "the cable does not pass " + sheet_words(context, *fitted.frame) + ", whose hole it is in",
+        std::nullopt};
+  return Misdrawn{point + context.phrasing.length(*away) + " from where the cable passes " +
+                      sheet_words(context, *fitted.frame),
                   away};
 }
 

@@ -36,8 +36,9 @@ Judgement through_web(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = context.at(route, crossing.distance_in);
   const Frame& frame = *crossing.frame;
   judgement.with = frame.name;
-  judgement.message = "goes through the web of frame " + frame.name + ", where there is no hole";
-  const Vec2 here{crossing.at.y, crossing.at.z};
+  judgement.message = "goes through the web of " + frame_words(frame, context.phrasing) +
+                      ", where there is no hole";
+  const Vec2 here = crossing.in_plane(crossing.at);
   const auto nearest_hole =
       std::min_element(frame.holes.begin(), frame.holes.end(), [&](const Hole& a, const Hole& b) {
         return edge_distance(a, here) < edge_distance(b, here);
@@ -128,8 +129,8 @@ void judge_fitting_in_web(const RuleContext& context, const Node& node,
     if (route.from == &node || route.to == &node) routes.push_back(&route);
   if (routes.size() < 2) return;
   for (const Frame& frame : context.prepared.project->structure.frames) {
-    const Vec2 in_plane{node.at.y, node.at.z};
-    if (std::abs(node.at.x - frame.station_in) > frame.thickness_in / 2 + 1e-6 ||
+    const Vec2 in_plane = frame.plane.seen(node.at);
+    if (std::abs(frame.plane.above(node.at)) > frame.thickness_in / 2 + 1e-6 ||
         !covers(frame.outline, in_plane) ||
         std::any_of(frame.holes.begin(), frame.holes.end(),
                     [&](const Hole& hole) { return covers(hole, in_plane); }))
@@ -140,8 +141,8 @@ void judge_fitting_in_web(const RuleContext& context, const Node& node,
     judgement.location = start ? route.route->from_where : route.route->to_where;
     judgement.with = frame.name;
     holds(judgement, -2 * route.line->largest_radius_in(), {free_of_sheet});
-    judgement.message =
-        node.name + " stands in the web of frame " + frame.name + ", where there is no hole";
+    judgement.message = node.name + " stands in the web of " +
+                        frame_words(frame, context.phrasing) + ", where there is no hole";
     judgement.mend = "make it a bulkhead union (kind: bulkhead), or move it off the frame";
     judgements.push_back(judgement);
   }

@@ -40,22 +40,29 @@ const Part& part_of(const PreparedProject& prepared, const Obstacle& obstacle) {
   return prepared.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
 }
 
-/// The hole of a described frame whose edge the obstacle is; nullptr for none.
-const Hole* hole_of(const PreparedProject& prepared, const Obstacle& obstacle) {
-  if (obstacle.feature != Feature::hole_edge) return nullptr;
+/// A hole of a described frame.
+struct FrameHole {
+  const Frame& frame;
+  const Hole& hole;
+};
+
+/// The one whose edge the obstacle is; nothing for none.
+std::optional<FrameHole> hole_of(const PreparedProject& prepared, const Obstacle& obstacle) {
+  if (obstacle.feature != Feature::hole_edge) return std::nullopt;
   const Part& part = part_of(prepared, obstacle);
-  if (part.kind != PartKind::frame) return nullptr;
+  if (part.kind != PartKind::frame) return std::nullopt;
   for (const Frame& frame : prepared.project->structure.frames)
     for (const Hole& hole : frame.holes)
-      if (frame.name == part.name && hole.name == obstacle.hole) return &hole;
-  return nullptr;
+      if (frame.name == part.name && hole.name == obstacle.hole) return FrameHole{frame, hole};
+  return std::nullopt;
 }
 
 /// True where the line, in the hole, would be too near to its edge after the move, or out of it.
-bool runs_into_other_side(const Hole& hole, const TooNear& near, Vec3 move) {
+bool runs_into_other_side(const FrameHole& in, const TooNear& near, Vec3 move) {
+  const auto& [frame, hole] = in;
   const Vec3 from = near.place.on_line;
-  if (!covers(hole, {from.y, from.z})) return false;
-  const Vec2 to{from.y + move.y, from.z + move.z};
+  if (!covers(hole, frame.plane.seen(from))) return false;
+  const Vec2 to = frame.plane.seen(from + move);
   const double wanted = norm(away_from(near.place)) + near.lacking_in;
   return !covers(hole, to) || edge_distance(hole, to) < wanted - hole_rounding_in;
 }
@@ -77,7 +84,7 @@ std::optional<Vec3> move_away(const PreparedProject& prepared, const TooNear& ne
   const double along_square = away * away - beside * beside;
   const Vec3 move =
       unit(across) * (std::sqrt(std::max(0.0, wanted * wanted - along_square)) - beside);
-  const Hole* hole = hole_of(prepared, *near.place.obstacle);
+  const auto hole = hole_of(prepared, *near.place.obstacle);
   if (hole && runs_into_other_side(*hole, near, move)) return std::nullopt;
   return move;
 }

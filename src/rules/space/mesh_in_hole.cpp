@@ -25,8 +25,8 @@ Judgement mesh_in_hole(const RuleContext& context, const PreparedRoute& route,
   judgement.with = part.name;
   holds(judgement, place.gap_in, {mesh_in_hole_limit});
   judgement.message = "runs into " + obstacle_words(part, *place.obstacle) + " in hole " +
-                      crossing.hole->name + ", which frame " + crossing.frame->name +
-                      " describes as open";
+                      crossing.hole->name + ", which " +
+                      frame_words(*crossing.frame, context.phrasing) + " describes as open";
   judgement.mend =
       "cut the hole there, move what covers it, or correct the one that is wrong; "
       "where the mesh only leaves the hole out, waive it with that reason";
@@ -43,7 +43,8 @@ Judgement mesh_edge_in_hole(const RuleContext& context, const PreparedRoute& rou
   holds(judgement, depth, {mesh_hole_limit});
   judgement.message = obstacle_words(part, *place.obstacle) + " stands " +
                       context.phrasing.length(depth) + " inside hole " + crossing.hole->name +
-                      " of frame " + crossing.frame->name + ", from its edge as described";
+                      " of " + frame_words(*crossing.frame, context.phrasing) +
+                      ", from its edge as described";
   judgement.mend = "correct the one that is wrong: the hole, or the mesh";
   return judgement;
 }

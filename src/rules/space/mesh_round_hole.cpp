@@ -16,13 +16,13 @@ constexpr double exactly_in = 0.001;
 
 /// A way outward in the plane of a frame, from an edge to where it is looked no farther.
 struct WayOut {
-  double station_in = 0;
+  const DrawnPlane& plane;
+  double above_in = 0;  ///< off that plane
   Vec2 from;
   Vec2 outward;  ///< of unit length
 
   Segment3 to(double along_in) const {
-    const Vec2 end = from + outward * along_in;
-    return {{station_in, from.u, from.v}, {station_in, end.u, end.v}};
+    return {plane.in_space(from, above_in), plane.in_space(from + outward * along_in, above_in)};
   }
 };
 
@@ -36,7 +36,7 @@ std::optional<double> met_at_in(const MeshPartField& mesh, const Frame& frame, W
   const Obstacle obstacle = obstacle_of(mesh, *item);
   if (!lies_in_web(obstacle, frame)) return std::nullopt;
   // The mesh may draw one face of the sheet: go along there.
-  way.station_in = nearest(way.to(farthest_in), obstacle).on_second.x;
+  way.above_in = frame.plane.above(nearest(way.to(farthest_in), obstacle).on_second);
   const double touching_in = swelling_in + exactly_in;
   if (!mesh.field->nearest_item(way.to(farthest_in), touching_in)) return std::nullopt;
   double open_in = 0;
@@ -82,7 +82,7 @@ std::optional<double> left_open_in(const MeshPartField& mesh, const Crossing& cr
     const Vec2 outward{std::cos(angle), std::sin(angle)};
     const Vec2 from = middle + outward * edge_along(edge, middle, outward);
     const auto met =
-        met_at_in(mesh, *crossing.frame, {crossing.frame->station_in, from, outward}, 2 * size_in);
+        met_at_in(mesh, *crossing.frame, {crossing.frame->plane, 0, from, outward}, 2 * size_in);
     if (!met) return std::nullopt;
     widest_in = std::max(widest_in, *met);
   }

@@ -48,6 +48,11 @@ std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
   return part_words(part);
 }
 
+std::string frame_words(const Frame& frame, const Phrasing& phrasing) {
+  const bool across = std::abs(frame.plane.normal.x) == 1;
+  return "frame " + frame.name + (across ? "" : " at " + phrasing.stand(frame.plane));
+}
+
 std::string guard_word(EdgeGuard guard) {
   switch (guard) {
     case EdgeGuard::bare:

@@ -5,11 +5,15 @@
 
 #include "geometry/structure/obstacles.hpp"
 #include "lines/prepared.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 
 /// "the edge of channel S3L", "the rolled edge of hole F4-b", "panel aft-deck".
 std::string obstacle_words(const Part& part, const Obstacle& obstacle);
+
+/// "frame F4"; one that is not at a station with where it stands: "frame R2 at BL -12.0".
+std::string frame_words(const Frame& frame, const Phrasing& phrasing);
 
 /// "edge trim", "grommet" or "bushing": what guards an edge; "rolled" or "bare" where nothing does.
 std::string guard_word(EdgeGuard guard);

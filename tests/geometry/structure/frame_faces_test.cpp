@@ -22,7 +22,7 @@ using Web = std::vector<std::array<Vec2, 3>>;
 Frame drilled_frame(int across, int up, double diameter, EdgeGuard edge) {
   Frame frame;
   frame.name = "F4";
-  frame.station_in = 190;
+  frame.plane = at_station(190);
   frame.thickness_in = 0.032;
   frame.outline = {{-14, 0}, {14, 0}, {12, 26}, {-12, 26}};
   for (int i = 0; i < across; ++i)

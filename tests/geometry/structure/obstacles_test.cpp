@@ -124,7 +124,7 @@ Structure small_structure() {
   Structure structure;
   Frame frame;
   frame.name = "F4";
-  frame.station_in = 190;
+  frame.plane = at_station(190);
   frame.thickness_in = 0.032;
   frame.outline = {{-14, 0}, {14, 0}, {12, 26}, {-12, 26}};
   frame.holes.resize(1);

@@ -40,7 +40,7 @@ Hole round_hole(Vec2 centre, double diameter, EdgeGuard edge) {
 Structure framed(EdgeGuard edge) {
   Frame frame;
   frame.name = "F4";
-  frame.station_in = 190;
+  frame.plane = at_station(190);
   frame.thickness_in = 0.032;
   frame.outline = {{-14, 0}, {14, 0}, {12, 26}, {-12, 26}};
   frame.holes = {round_hole({-8, 14}, 0.75, edge)};

@@ -138,5 +138,33 @@ TEST(Mirror, TakesThePartsHolesAlongUnderNamesOfTheirOwn) {
       << errors;
 }
 
+std::string rib_and_floor(const std::string& rib_hole, const std::string& floor_hole) {
+  return with(
+      tailcone(""), "  channels:",
+      "    - {name: R, buttock_line: -30, thickness: 0.04, outline: [[100, 0], [140, 0], "
+      "[140, 9], [100, 9]], holes: [{name: r, centre: [110, 4], diameter: 1, edge: bare" +
+          rib_hole +
+          "}]}\n    - {name: deck, waterline: 2, thickness: 0.04, outline: [[100, -9], [140, "
+          "-9], [140, 9], [100, 9]], holes: [{name: d, centre: [110, -4], diameter: 1, edge: "
+          "bare" +
+          floor_hole + "}]}\n  channels:");
+}
+
+TEST(Mirror, OfAHoleInAFloorTurnsItsSecondNumber) {
+  const LoadResult result = loaded(rib_and_floor("", ", mirror: d-right"));
+  ASSERT_EQ(shown(result.errors), "");
+  const Frame& floor = result.project->structure.frames.back();
+  EXPECT_EQ(floor.holes.at(1).name, "d-right");
+  EXPECT_EQ(std::get<Circle>(floor.holes[1].shape).centre, (Vec2{110, 4}));
+}
+
+TEST(Mirror, OfAHoleInARibIsNotInThatRib) {
+  const std::vector<Diagnostic> errors = loaded(rib_and_floor(", mirror: r-right", "")).errors;
+  ASSERT_EQ(errors.size(), 1u) << shown(errors);
+  EXPECT_EQ(
+      errors[0].message,
+      "hole 'r' has no mirror image in part 'R', which is not the same on both sides of BL 0");
+}
+
 }  // namespace
 }  // namespace linewright

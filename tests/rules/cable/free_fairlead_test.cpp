@@ -107,7 +107,7 @@ TEST(FreeFairlead, FarFromItsFrameSaysHowFar) {
 
 TEST(FreeFairlead, OfAFrameThatTheCableDoesNotPassSaysSo) {
   SmallProject project = in_hole({50, 0, 10}, 0.4);
-  project.project.structure.frames.front().station_in = 120;
+  project.project.structure.frames.front().plane = at_station(120);
   const Judgement judgement = judged(project);
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_TRUE(contains(judgement.message, "the cable does not pass frame F1")) << judgement.message;
