@@ -10,6 +10,7 @@
 #include "input/fitted_sizes.hpp"
 #include "input/key_spec.hpp"
 #include "input/sleeve_lines.hpp"
+#include "input/stretched_panels.hpp"
 #include "input/suggest_name.hpp"
 
 namespace linewright {
@@ -161,6 +162,7 @@ void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_used(draft, built_in);
   check_closure_cycles(draft);
   check_routes(draft);
+  stretch_panels(draft);
   check_fairleads_in_holes(draft);
   check_grips_in_pieces(draft);
   take_sleeve_lines(draft);

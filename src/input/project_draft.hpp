@@ -2,6 +2,7 @@
 // A project while its files are being read: what is known so far, which names it gives and uses,
 // and everything found wrong. The readers add to it; cross checks follow when all files are in.
 
+#include <array>
 #include <filesystem>
 #include <string>
 #include <vector>
@@ -26,6 +27,14 @@ struct ClosureOrder {
   SourceLocation where;
 };
 
+/// A panel over frames, until all frames are known.
+struct StretchedPanel {
+  std::size_t panel = 0;          ///< index into the structure's panels
+  std::vector<NamePlace> frames;  ///< in order
+  std::array<double, 2> corners;  ///< of each outline, counted from 1
+  SourceLocation corners_where;
+};
+
 /// What a mesh's entry leaves out and its file does not say either.
 struct UnstatedMesh {
   std::string name;
@@ -44,6 +53,7 @@ struct ProjectDraft {
   int panels_without_thickness = 0;
   int edges_unstated = 0;
   std::vector<UnstatedMesh> unstated_meshes;
+  std::vector<StretchedPanel> stretched_panels;
   std::vector<std::string> files_without_units;
   /// Every file that was read or looked for: where its name stands, and what it is a link to.
   std::vector<std::filesystem::path> files;

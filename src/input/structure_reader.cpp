@@ -3,17 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
+#include "input/channel_check.hpp"
 #include "input/frame_plane.hpp"
 #include "input/keys/structure_keys.hpp"
 #include "input/map_reader.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/outline_check.hpp"
-#include "model/angle.hpp"
-#include "model/channel_axis.hpp"
+#include "input/stretched_panels.hpp"
 #include "model/sheet.hpp"
 
 namespace linewright {
@@ -46,6 +45,16 @@ Circle read_circle(HoleReader& fields) {
   return circle;
 }
 
+/// What guards the part's edge, into `thing`, with the radius of a turned edge.
+template <const auto& choices, const MapSpec& map, typename Thing>
+void read_edge(MapReader<map>& fields, Thing& thing, ReadContext& context) {
+  if (!fields.has("edge")) ++context.draft.edges_unstated;
+  thing.edge = fields.template optional_word<choices>("edge").value_or(EdgeGuard::bare);
+  thing.edge_radius_in = fields.optional_number("edge_radius");
+  if (thing.edge_radius_in && !is_turned(thing.edge))
+    fields.refuse_keys_of("a rolled or flanged edge");
+}
+
 template <const MapSpec& map>
 void check_bore(const Hole& hole, MapReader<map>& fields, ReadContext& context) {
   if (!hole.bore_in) return;
@@ -72,8 +81,7 @@ Hole read_hole(const YamlNode& node, ReadContext& context) {
     hole.shape = read_circle(fields);
   else
     hole.shape = read_outline(fields, context);
-  if (!fields.has("edge")) ++context.draft.edges_unstated;
-  hole.edge = fields.optional_word<hole_edges>("edge").value_or(EdgeGuard::bare);
+  read_edge<hole_edges>(fields, hole, context);
   hole.bore_in = fields.optional_number("bore");
   check_bore(hole, fields, context);
   return hole;
@@ -115,8 +123,7 @@ std::vector<WallHole> read_wall_holes(MapReader<map>& part, ReadContext& context
     hole.name = fields.own_name(context.draft);
     hole.at = fields.place("at");
     hole.diameter_in = fields.number("diameter");
-    if (!fields.has("edge")) ++context.draft.edges_unstated;
-    hole.edge = fields.optional_word<hole_edges>("edge").value_or(EdgeGuard::bare);
+    read_edge<hole_edges>(fields, hole, context);
     hole.bore_in = fields.optional_number("bore");
     check_bore({hole.name, Circle{{}, hole.diameter_in}, hole.edge, hole.bore_in, hole.where},
                fields, context);
@@ -141,31 +148,6 @@ void read_frame(const YamlNode& node, ReadContext& context) {
   context.draft.project.structure.frames.push_back(std::move(frame));
 }
 
-/// The section is drawn across the path's main axis and does not turn: along a leg square to that
-/// axis its walls would lie in one plane. No straight channel is at more than 55 deg to its own.
-constexpr double most_leg_angle_deg = 60;
-
-void check_legs(const Channel& channel, const YamlNode* node, ReadContext& context) {
-  if (node == nullptr || node->items.size() != channel.path.size()) return;
-  const std::size_t axis = main_axis_of(channel.path);
-  constexpr std::array<std::string_view, 3> axes{"FS", "BL", "WL"};
-  for (std::size_t i = 0; i + 1 < channel.path.size(); ++i) {
-    const Vec3 leg = channel.path[i + 1] - channel.path[i];
-    const double along = std::abs(std::array{leg.x, leg.y, leg.z}[axis]);
-    const double angle_deg =
-        std::acos(std::min(along / distance(channel.path[i], channel.path[i + 1]), 1.0)) *
-        degrees_per_radian;
-    if (!(angle_deg > most_leg_angle_deg + 1e-6)) continue;
-    context.error(
-        node->items[i + 1].where,
-        fmt::format("a channel's path must stay within 60 deg of the axis that its section "
-                    "is drawn across, {} here: found a leg at {:.3g} deg to it; describe "
-                    "that leg as a channel of its own",
-                    axes[axis], angle_deg));
-    return;
-  }
-}
-
 void read_channel(const YamlNode& node, ReadContext& context) {
   MapReader<channel_map> fields(node, context);
   if (fields.may_hide_names()) context.draft.names_complete = false;
@@ -173,13 +155,12 @@ void read_channel(const YamlNode& node, ReadContext& context) {
   channel.where = node.where;
   channel.name = fields.own_name(context.draft);
   channel.path = fields.places("path");
-  if (accept(path_fault(channel.path), fields.find("path"), context))
-    check_legs(channel, fields.find("path"), context);
+  const bool has_path = accept(path_fault(channel.path), fields.find("path"), context);
   channel.section = fields.plane_points("section");
-  accept(path_fault(channel.section), fields.find("section"), context);
+  if (accept(path_fault(channel.section), fields.find("section"), context) && has_path)
+    accept(fold_fault(channel), fields.find("path"), context);
   channel.thickness_in = fields.number("thickness");
-  if (!fields.has("edge")) ++context.draft.edges_unstated;
-  channel.edge = fields.optional_word<channel_edges>("edge").value_or(EdgeGuard::bare);
+  read_edge<channel_edges>(fields, channel, context);
   channel.holes = read_wall_holes(fields, context);
   context.draft.project.structure.channels.push_back(std::move(channel));
 }
@@ -190,8 +171,12 @@ void read_panel(const YamlNode& node, ReadContext& context) {
   Panel panel;
   panel.where = node.where;
   panel.name = fields.own_name(context.draft);
-  panel.corners = fields.places("corners");
-  accept(panel_fault(panel.corners), fields.find("corners"), context);
+  if (fields.has("over")) {
+    note_stretched(fields, context);
+  } else {
+    panel.corners = fields.places("corners");
+    accept(panel_fault(panel.corners), fields.find("corners"), context);
+  }
   if (!fields.has("thickness")) ++context.draft.panels_without_thickness;
   panel.thickness_in = fields.optional_number("thickness").value_or(usual_panel_thickness_in);
   panel.closure = fields.optional_name("closure", context.draft);

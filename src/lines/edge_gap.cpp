@@ -76,7 +76,8 @@ EdgeGap polygon_gap(const PreparedRoute& route, const Crossing& crossing, double
 EdgeGap edge_gap(const PreparedRoute& route, const Crossing& crossing) {
   EdgeGap best{1e300, crossing.distance_in};
   for (const double side : {-0.5, 0.5}) {
-    const double above = side * crossing.frame->thickness_in;
+    const double out_in = crossing.hole->edge_radius_in.value_or(0);
+    const double above = side * (crossing.frame->thickness_in + 2 * out_in);
     const auto* circle = std::get_if<Circle>(&crossing.hole->shape);
     const EdgeGap gap =
         circle ? circle_gap(route, crossing, *circle, above) : polygon_gap(route, crossing, above);

@@ -120,8 +120,9 @@ void add_described(const Project& project, const Obstacles& obstacles, const Par
       if (!index) continue;
       const auto place = place_at(project, obstacles, described.at, index, at_wall_in);
       if (!place) continue;
-      const Hole hole{described.name, Circle{{0, 0}, described.diameter_in}, described.edge,
-                      described.bore_in, described.where};
+      const Hole hole{described.name,  Circle{{0, 0}, described.diameter_in},
+                      described.edge,  described.bore_in,
+                      described.where, described.edge_radius_in};
       walls.push_back(wall_of(*place, part.name, hole));
     }
   }

@@ -14,11 +14,17 @@
 
 namespace linewright {
 
-/// What stands between a sheet edge and a line that touches it.
-enum class EdgeGuard { bare, rolled, edge_trim, grommet, bushing };
+/// What stands between a sheet edge and a line that touches it. Rolled: curled back on itself;
+/// flanged: turned away, its rim elsewhere.
+enum class EdgeGuard { bare, rolled, flanged, edge_trim, grommet, bushing };
 
-/// True where a line may touch the edge without being cut: trim, grommet or bushing. A rolled
-/// (flanged) edge is blunt but still hard metal, so it does not count.
+/// True for an edge that is the sheet's own round turn: it cuts nothing, but is hard metal.
+constexpr bool is_turned(EdgeGuard guard) {
+  return guard == EdgeGuard::rolled || guard == EdgeGuard::flanged;
+}
+
+/// True where a line may touch the edge without being cut: trim, grommet or bushing. A turned edge
+/// is blunt but still hard metal, so it does not count.
 constexpr bool guards(EdgeGuard guard) {
   return guard == EdgeGuard::edge_trim || guard == EdgeGuard::grommet ||
          guard == EdgeGuard::bushing;
@@ -36,6 +42,7 @@ struct Hole {
   EdgeGuard edge = EdgeGuard::bare;
   std::optional<double> bore_in;  ///< inner diameter of the grommet or bushing
   SourceLocation where;
+  std::optional<double> edge_radius_in = {};  ///< of a turned edge
 };
 
 /// A round hole in a wall of a channel, a panel or a box, square to that wall.
@@ -46,6 +53,7 @@ struct WallHole {
   EdgeGuard edge = EdgeGuard::bare;
   std::optional<double> bore_in;  ///< inner diameter of the grommet or bushing
   SourceLocation where;
+  std::optional<double> edge_radius_in = {};  ///< of a turned edge
 };
 
 /// A web in a plane, its thickness centred on that plane: a frame at a station, a rib at a buttock
@@ -59,11 +67,11 @@ struct Frame {
   SourceLocation where;
 };
 
-/// A thin open section swept along a path without turning. The section is drawn in the plane
-/// that the path mainly crosses: (BL, WL) for a channel that runs fore and aft, (FS, WL) for one
-/// that runs across, (FS, BL) for one that runs up and down. Which of these it does is told by how
-/// far its legs go along each axis in all, there and back both counted. Its two long free edges are
-/// sharp.
+/// A thin open section carried along a path. The section is drawn in the plane that the path mainly
+/// crosses: (BL, WL) for a channel that runs fore and aft, (FS, WL) for one that runs across,
+/// (FS, BL) for one that runs up and down. Which of these it does is told by how far its legs go
+/// along each axis in all, there and back both counted. It stands square to every leg, and meets
+/// that of the next leg in the plane that halves the corner. Its two long free edges are sharp.
 struct Channel {
   std::string name;
   std::vector<Vec3> path;
@@ -72,17 +80,20 @@ struct Channel {
   EdgeGuard edge = EdgeGuard::bare;
   SourceLocation where;
   std::vector<WallHole> holes = {};
+  std::optional<double> edge_radius_in = {};  ///< of turned edges
 };
 
 /// A skin or deck: a flat polygon, or a warped one, which is taken on all the ways it can be
-/// folded.
+/// folded. One that is stretched over frames is such a polygon between each two that are
+/// neighbours.
 struct Panel {
   std::string name;
-  std::vector<Vec3> corners;
+  std::vector<Vec3> corners;  ///< none where it is stretched over frames
   double thickness_in = 0;
   std::string closure;  ///< name of the closure it belongs to; empty for none
   SourceLocation where;
   std::vector<WallHole> holes = {};
+  std::vector<std::vector<Vec3>> bays = {};  ///< corners between each two of its frames
 };
 
 struct Box {

@@ -44,16 +44,16 @@ TEST_F(ExampleProject, GivesItsSettings) {
 TEST_F(ExampleProject, SaysWhatItAssumed) {
   EXPECT_EQ(project.load_factor.positive, 3.8);
   EXPECT_EQ(project.load_factor.negative, -1.5);
-  EXPECT_EQ(project.assumptions,
-            (std::vector<std::string>{
-                "load_factor is not stated: +3.8 and -1.5 were taken",
-                "units are not stated in structure.yaml, static.yaml, rudder.yaml: "
-                "bare lengths were taken as inches",
-                "panels that state no thickness: 1; 0.025 in was taken",
-                "meshes that state no crease_angle: tailcone; edges turned by more "
-                "than 30 deg were taken as sharp",
-                "meshes that state no thickness: tailcone; their faces were taken "
-                "as the surface itself"}));
+  EXPECT_EQ(
+      project.assumptions,
+      (std::vector<std::string>{"load_factor is not stated: +3.8 and -1.5 were taken",
+                                "units are not stated in structure.yaml, static.yaml, rudder.yaml: "
+                                "bare lengths were taken as inches",
+                                "panels that state no thickness: 1; 0.025 in was taken",
+                                "meshes that state no crease_angle: tailcone; edges turned by more "
+                                "than 30 deg were taken as sharp",
+                                "meshes that state no thickness: tailcone; their faces were taken "
+                                "as the surface itself"}));
 }
 
 TEST_F(ExampleProject, GivesItsFrameWithItsHoles) {

@@ -68,7 +68,7 @@ class PutElsewhere {
 
   void put_structure(Structure& structure) const {
     for (Frame& frame : structure.frames) {
-      frame.station_in += by_.shift.x;
+      frame.plane.origin.x += by_.shift.x;
       for (Vec2& corner : frame.outline) put_plane(corner);
       for (Hole& hole : frame.holes) {
         if (auto* circle = std::get_if<Circle>(&hole.shape))

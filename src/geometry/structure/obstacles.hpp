@@ -65,6 +65,7 @@ struct Obstacle {
   int part = 0;  ///< index into Obstacles::parts
   Feature feature = Feature::face;
   EdgeGuard guard = EdgeGuard::bare;
+  std::optional<double> edge_radius_in = {};  ///< of a turned edge
   std::string hole;  ///< hole edges: the hole's name; meshes: the piece's name in its file
   int piece = 0;     ///< movers: which segment of the chain it is, counted from zero
 };

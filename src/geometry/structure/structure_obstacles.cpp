@@ -5,11 +5,11 @@
 #include <cmath>
 #include <utility>
 
+#include "geometry/structure/channel_shape.hpp"
 #include "geometry/structure/frame_faces.hpp"
 #include "geometry/structure/mover_sweep.hpp"
 #include "geometry/structure/panel_triangles.hpp"
 #include "geometry/structure/wall_place.hpp"
-#include "model/channel_axis.hpp"
 
 namespace linewright {
 namespace {
@@ -56,6 +56,7 @@ class PartBuilder {
     obstacle.is_segment = true;
     obstacle.feature = Feature::hole_edge;
     obstacle.guard = hole.edge;
+    obstacle.edge_radius_in = hole.edge_radius_in;
     obstacle.hole = hole.name;
     shapes_.obstacles.push_back(std::move(obstacle));
   }
@@ -63,7 +64,7 @@ class PartBuilder {
   /// The inside of a hole in a wall, from side to side.
   void hole_inside(const WallPlace& wall, const WallHole& hole) {
     const DrawnPlane plane = wall_plane(wall);
-    const Vec3 half = wall.normal * (wall.thickness_in / 2);
+    const Vec3 half = wall.normal * (wall.thickness_in / 2 + hole.edge_radius_in.value_or(0));
     const std::vector<Vec2> edge =
         edge_polygon({{}, Circle{{}, hole.diameter_in}, hole.edge, {}, {}}, obstacle_sagitta_in);
     const std::size_t first = shapes_.obstacles.size();
@@ -74,6 +75,7 @@ class PartBuilder {
     }
     for (std::size_t i = first; i < shapes_.obstacles.size(); ++i) {
       shapes_.obstacles[i].feature = Feature::hole_edge;
+      shapes_.obstacles[i].edge_radius_in = hole.edge_radius_in;
       shapes_.obstacles[i].hole = hole.name;
     }
   }
@@ -94,14 +96,20 @@ class PartBuilder {
     return best;
   }
 
-  void segment(const Segment3& shape, double radius_in, Feature feature = Feature::face,
-               EdgeGuard guard = EdgeGuard::bare) {
+  /// A free edge of a sheet of `radius_in` to each side; a turned one stands out of it.
+  void free_edge(const Segment3& shape, double radius_in, const Channel& channel) {
+    segment(shape, radius_in + channel.edge_radius_in.value_or(0));
+    Obstacle& edge = shapes_.obstacles.back();
+    edge.feature = Feature::free_edge;
+    edge.guard = channel.edge;
+    edge.edge_radius_in = channel.edge_radius_in;
+  }
+
+  void segment(const Segment3& shape, double radius_in) {
     Obstacle obstacle = pattern_;
     obstacle.shape = {shape.a, shape.b, shape.b};
     obstacle.is_segment = true;
     obstacle.radius_in = radius_in;
-    obstacle.feature = feature;
-    obstacle.guard = guard;
     shapes_.obstacles.push_back(std::move(obstacle));
   }
 
@@ -125,52 +133,11 @@ void add_frame(StructureShapes& shapes, const Frame& frame) {
   for (const auto& triangle : face_triangles(frame)) builder.slab(frame.plane, sheet, triangle);
   for (const Hole& hole : frame.holes) {
     const std::vector<Vec2> edge = edge_polygon(hole, obstacle_sagitta_in);
+    const double out_in = hole.edge_radius_in.value_or(0);
+    const Sides wall{sheet.front_in - out_in, sheet.rear_in + out_in};
     for (std::size_t i = 0; i < edge.size(); ++i)
-      builder.hole_wall(frame.plane, sheet, edge[i], edge[(i + 1) % edge.size()], hole);
+      builder.hole_wall(frame.plane, wall, edge[i], edge[(i + 1) % edge.size()], hole);
   }
-}
-
-/// The section's corners in space: in the plane that the path mainly crosses.
-std::vector<Vec3> placed_section(const Channel& channel) {
-  const std::size_t axis = main_axis_of(channel.path);
-  std::vector<Vec3> placed;
-  for (const auto& [u, v] : channel.section) {
-    if (axis == 0)
-      placed.push_back({0, u, v});
-    else
-      placed.push_back(axis == 1 ? Vec3{u, 0, v} : Vec3{u, v, 0});
-  }
-  return placed;
-}
-
-/// Part of a leg of the path or of a wall of the section.
-struct Piece {
-  Segment3 line;
-  bool trimmed = false;  ///< trim on an end of the chain reaches over all of it
-};
-
-/// `line` cut where the trim on its beginning and on its end stops; whole where the two meet.
-void add_pieces(std::vector<Piece>& pieces, const Segment3& line, double start_lip_in,
-                double end_lip_in) {
-  const double length_in = distance(line.a, line.b);
-  if (start_lip_in + end_lip_in >= length_in) {
-    pieces.push_back({line, start_lip_in + end_lip_in > 0});
-    return;
-  }
-  const Vec3 first = between(line.a, line.b, start_lip_in / length_in);
-  const Vec3 last = between(line.b, line.a, end_lip_in / length_in);
-  if (start_lip_in > 0) pieces.push_back({{line.a, first}, true});
-  pieces.push_back({{first, last}, false});
-  if (end_lip_in > 0) pieces.push_back({{last, line.b}, true});
-}
-
-/// The pieces from one point to the next, with trim of `lip_in` on both ends of the chain.
-std::vector<Piece> trimmed_chain(const std::vector<Vec3>& points, double lip_in) {
-  std::vector<Piece> pieces;
-  for (std::size_t i = 0; i + 1 < points.size(); ++i)
-    add_pieces(pieces, {points[i], points[i + 1]}, i == 0 ? lip_in : 0,
-               i + 2 == points.size() ? lip_in : 0);
-  return pieces;
 }
 
 /// Walls are not cut by their holes: where a line goes through one, its inside counts in place of
@@ -182,36 +149,25 @@ void add_wall_holes(PartBuilder& builder, const std::vector<WallHole>& holes) {
 
 void add_channel(StructureShapes& shapes, const Channel& channel) {
   PartBuilder builder(shapes, {PartKind::channel, channel.name, channel.where, false});
-  if (channel.path.empty() || channel.section.empty()) return;
   const double radius_in = channel.thickness_in / 2;
-  const std::vector<Vec3> section = placed_section(channel);
-
-  const double lip_in = guards(channel.edge) ? trim_lip_in : 0;
-  const std::vector<Piece> walls = trimmed_chain(section, lip_in);
-  for (const auto& [leg, leg_trimmed] : trimmed_chain(channel.path, lip_in))
-    for (const auto& [wall, wall_trimmed] : walls)
-      builder.quadrilateral(leg.a + wall.a, leg.b + wall.a, leg.b + wall.b, leg.a + wall.b,
-                            radius_in,
-                            leg_trimmed || wall_trimmed ? channel.edge : EdgeGuard::bare);
-
-  const auto free_edge = [&](Vec3 a, Vec3 b) {
-    builder.segment({a, b}, radius_in, Feature::free_edge, channel.edge);
-  };
-  for (const Vec3 corner : {section.front(), section.back()})
-    for (std::size_t i = 0; i + 1 < channel.path.size(); ++i)
-      free_edge(channel.path[i] + corner, channel.path[i + 1] + corner);
-  for (const Vec3 end : {channel.path.front(), channel.path.back()})
-    for (std::size_t i = 0; i + 1 < section.size(); ++i)
-      free_edge(end + section[i], end + section[i + 1]);
+  const ChannelShape shape = channel_shape(channel);
+  for (const auto& [corners, trimmed] : shape.walls)
+    builder.quadrilateral(corners[0], corners[1], corners[2], corners[3], radius_in,
+                          trimmed ? channel.edge : EdgeGuard::bare);
+  for (const Segment3& edge : shape.edges) builder.free_edge(edge, radius_in, channel);
   add_wall_holes(builder, channel.holes);
 }
 
 void add_panel(StructureShapes& shapes, const Panel& panel) {
   PartBuilder builder(shapes, {PartKind::panel, panel.name, panel.where, false});
-  const auto mean = mean_panel(panel.corners);
-  const double swollen_in = panel.thickness_in / 2 + (mean ? mean->stray_in : 0);
-  for (const Triangle3& triangle : mean ? mean->triangles : panel_triangles(panel.corners))
-    builder.triangle(triangle, swollen_in);
+  const auto add = [&](const std::vector<Vec3>& corners) {
+    const auto mean = mean_panel(corners);
+    const double swollen_in = panel.thickness_in / 2 + (mean ? mean->stray_in : 0);
+    for (const Triangle3& triangle : mean ? mean->triangles : panel_triangles(corners))
+      builder.triangle(triangle, swollen_in);
+  };
+  add(panel.corners);
+  for (const std::vector<Vec3>& bay : panel.bays) add(bay);
   add_wall_holes(builder, panel.holes);
 }
 

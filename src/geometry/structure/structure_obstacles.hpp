@@ -14,16 +14,17 @@ struct StructureShapes {
 };
 
 /// Frames: the web as slabs through the whole sheet, so that a line that lies within the thickness
-/// of a plywood or foam web is seen, and every hole's edge as its wall from side to side.
+/// of a plywood or foam web is seen, and every hole's edge as its wall from side to side, a
+/// turned one as far beyond as its radius: to which side it turns is not told.
 /// A guard (trim, grommet, bushing) covers the sheet next to the hole's edge, so the web starts
 /// `trim_lip_in` from it: else the web would stand in for the edge the guard covers. Where the
 /// grown hole would reach the outline or another hole, the web keeps the hole as drawn, which can
 /// only understate a gap. Frame outlines are no edges: they lie against the skin.
 ///
-/// Channels: one strip for each wall and leg, swollen by half the sheet, and as free edges the
-/// two long ones and the two cut ends. Where the edge is guarded, what lies within `trim_lip_in` of
-/// one of these, measured along the wall and along the path, is a strip of its own, a face with the
-/// edge's guard; a wall too narrow for more is all guarded.
+/// Channels: see channel_shape; its walls and edges are swollen by half the sheet, and a turned
+/// edge by its radius besides. Where the edge is guarded, what lies within `trim_lip_in` of a free
+/// edge, measured along the wall and along the path, is a face with the edge's guard; a wall too
+/// narrow for more is all guarded.
 ///
 /// Holes in channels, panels and boxes: the wall as it is, and the hole's inside as triangles with
 /// its guard and name.

@@ -225,6 +225,14 @@ std::optional<double> Derivation::outside_diameter_in(std::string_view line) {
 
 void Derivation::report_no_mirror_image(const ProjectItem& item) {
   const YamlNode& mirror = *item.node->find("mirror");
+  if (item.map == &panel_map && item.node->find("over") != nullptr) {
+    error(mirror.where,
+          fmt::format("{} is stretched over frames, and has no mirror image: nothing "
+                      "tells which of their corners are the other side's",
+                      named(item)),
+          "describe the panel on the other side with its own 'corners'");
+    return;
+  }
   if (item.map != &hole_map || plane_side(item) != PlaneSide::neither) return;
   error(mirror.where,
         fmt::format("{} has no mirror image in {}, which is not the same on both sides of BL 0",

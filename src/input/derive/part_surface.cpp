@@ -9,7 +9,7 @@
 #include "input/derive/quiet_values.hpp"
 #include "input/keys/structure_keys.hpp"
 #include "input/structure_reader.hpp"
-#include "model/channel_axis.hpp"
+#include "model/channel_legs.hpp"
 
 namespace linewright {
 
@@ -36,15 +36,9 @@ double component(Vec3 place, std::size_t axis) {
   return std::array{place.x, place.y, place.z}[axis];
 }
 
-Vec3 in_section_plane(std::size_t axis, Vec2 corner) {
-  if (axis == 0) return {0, corner.u, corner.v};
-  if (axis == 1) return {corner.u, 0, corner.v};
-  return {corner.u, corner.v, 0};
-}
-
 struct OnPath {
   Vec3 at;
-  Vec3 along;  ///< of unit length
+  std::size_t leg = 0;
 };
 
 std::vector<OnPath> by_coordinate(const std::vector<Vec3>& path, std::size_t axis, double at_in) {
@@ -56,7 +50,7 @@ std::vector<OnPath> by_coordinate(const std::vector<Vec3>& path, std::size_t axi
     // A corner belongs to the leg that begins there, and the last one to the last leg.
     if (to == 0 && i + 2 < path.size()) continue;
     const Vec3 leg = path[i + 1] - path[i];
-    found.push_back({path[i] + leg * (from / (from - to)), unit(leg)});
+    found.push_back({path[i] + leg * (from / (from - to)), i});
   }
   return found;
 }
@@ -68,7 +62,7 @@ std::vector<OnPath> by_distance(const std::vector<Vec3>& path, double along_in) 
     const double length_in = norm(leg);
     const bool last = i + 2 == path.size();
     if (left_in < length_in || (last && left_in <= length_in + 1e-9))
-      return {{path[i] + leg * (left_in / length_in), unit(leg)}};
+      return {{path[i] + leg * (left_in / length_in), i}};
     left_in -= length_in;
   }
   return {};
@@ -120,13 +114,15 @@ Expected<PartSurface, std::string> channel_surface(const ProjectItem& part, cons
     return std::string();
   const auto place = place_on_path(part, *path, where);
   if (!place) return place.error();
-  const std::size_t main_axis = main_axis_of(*path);
+  const std::vector<ChannelLeg> legs = channel_legs(*path);
+  if (legs.empty()) return std::string();
+  const ChannelLeg& leg = legs[place->leg];
   PartSurface surface;
-  surface.along = place->along;
+  surface.along = leg.along;
   for (std::size_t i = 0; i + 1 < section->size(); ++i) {
-    const Vec3 from = place->at + in_section_plane(main_axis, (*section)[i]);
-    const Vec3 to = place->at + in_section_plane(main_axis, (*section)[i + 1]);
-    const Vec3 across = cross(place->along, to - from);
+    const Vec3 from = place->at + leg.square((*section)[i]);
+    const Vec3 to = place->at + leg.square((*section)[i + 1]);
+    const Vec3 across = cross(leg.along, to - from);
     if (norm(across) < smallest_length_in) continue;
     const Vec3 outward = unit(across);
     const Vec3 middle = (from + to) * 0.5;
@@ -157,6 +153,8 @@ Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 a
 }
 
 Expected<PartSurface, std::string> panel_surface(const ProjectItem& part, const OnPart& where) {
+  if (part.node->find("over") != nullptr)
+    return fmt::format("panel '{}' is stretched over frames: give the place by 'at'", part.name);
   const auto corners = quiet_places(part.node->find("corners"), part.bare);
   if (!corners || corners->size() < 3) return std::string();
   const double thickness_in =

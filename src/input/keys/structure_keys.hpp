@@ -11,6 +11,11 @@ namespace linewright {
 
 inline constexpr NumberSpec diameter_number{"a diameter"};
 inline constexpr NumberSpec bore_number{"a bore"};
+inline constexpr NumberSpec edge_radius_number{"an edge radius", Dimension::length, Sign::positive,
+                                               1};
+inline constexpr KeySpec edge_radius_key =
+    number_key("edge_radius", Need::never, edge_radius_number, "of the round that it turns on",
+               "a rolled or flanged edge");
 inline constexpr NumberSpec station_number{"a station", Dimension::length, Sign::any};
 inline constexpr NumberSpec buttock_line_number{"a buttock line", Dimension::length, Sign::any};
 inline constexpr NumberSpec waterline_number{"a waterline", Dimension::length, Sign::any};
@@ -19,6 +24,7 @@ inline constexpr NumberSpec thickness_number{"a thickness", Dimension::length, S
 
 inline constexpr std::array hole_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
                                        Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
+                                       Choice<EdgeGuard>{"flanged", EdgeGuard::flanged},
                                        Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim},
                                        Choice<EdgeGuard>{"grommet", EdgeGuard::grommet},
                                        Choice<EdgeGuard>{"bushing", EdgeGuard::bushing}};
@@ -26,20 +32,23 @@ inline constexpr auto hole_edge_words = words_of(hole_edges);
 
 inline constexpr std::array channel_edges{Choice<EdgeGuard>{"bare", EdgeGuard::bare},
                                           Choice<EdgeGuard>{"rolled", EdgeGuard::rolled},
+                                          Choice<EdgeGuard>{"flanged", EdgeGuard::flanged},
                                           Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim}};
 inline constexpr auto channel_edge_words = words_of(channel_edges);
 
 inline constexpr std::array hole_keys{
     own_name_key(Named::hole, "for a point of a route to say that it goes `through`"),
-    plain_key("centre", KeyKind::plane_point, Need::sometimes,
-              "middle of a round hole, drawn as the frame is; or {on: ROUTE}; a hole has this or an "
-              "`outline`"),
+    plain_key(
+        "centre", KeyKind::plane_point, Need::sometimes,
+        "middle of a round hole, drawn as the frame is; or {on: ROUTE}; a hole has this or an "
+        "`outline`"),
     number_key("diameter", Need::sometimes, diameter_number,
                "of a round hole, as cut; needed with `centre`"),
     plain_key("outline", KeyKind::plane_points, Need::sometimes,
               "corners of a hole that is not round, drawn as the frame is, the last joined to the "
               "first"),
     word_key("edge", Need::never, "an edge", hole_edge_words, "what guards its edge; absent: bare"),
+    edge_radius_key,
     number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
                "a grommet or a bushing"),
 };
@@ -52,6 +61,7 @@ inline constexpr std::array wall_hole_keys{
               "a place on its axis, on the wall it goes through"),
     number_key("diameter", Need::always, diameter_number, "as cut"),
     word_key("edge", Need::never, "an edge", hole_edge_words, "what guards its edge; absent: bare"),
+    edge_radius_key,
     number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
                "a grommet or a bushing"),
 };
@@ -62,17 +72,17 @@ inline constexpr std::array plane_keys{
     plain_key("point", KeyKind::place, Need::always,
               "a place in the middle of the web: [0, 0] of the outline"),
     plain_key("normal", KeyKind::direction, Need::always, "square to the web, of any length"),
-    plain_key("up", KeyKind::direction, Need::always,
-              "which way the outline's second number runs; its first runs to the right of that, "
-              "seen with the normal pointing at you"),
+    plain_key(
+        "up", KeyKind::direction, Need::always,
+        "where the second number goes; the first goes right of it, the normal pointing at you"),
 };
 inline constexpr MapSpec plane_map{"a plane", plane_keys};
 
 inline constexpr std::array frame_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
     number_key("station", Need::sometimes, station_number,
-               "FS of the middle of its web, drawn in BL and WL; a frame stands at one of these "
-               "three, or in a `plane`"),
+               "FS of the middle of its web, drawn in BL and WL; a frame has this or one of the "
+               "next"),
     number_key("buttock_line", Need::sometimes, buttock_line_number,
                "BL of the middle of its web, a rib, drawn in FS and WL"),
     number_key("waterline", Need::sometimes, waterline_number,
@@ -96,6 +106,7 @@ inline constexpr std::array channel_keys{
     number_key("thickness", Need::always, thickness_number, "of its sheet"),
     word_key("edge", Need::never, "an edge", channel_edge_words,
              "what guards its two long free edges; absent: bare"),
+    edge_radius_key,
     map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in its walls"),
 };
 inline constexpr auto all_channel_keys = joined(channel_keys, mirror_keys);
@@ -103,7 +114,11 @@ inline constexpr MapSpec channel_map{"a channel", all_channel_keys};
 
 inline constexpr std::array panel_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),
-    plain_key("corners", KeyKind::places, Need::always, "its corners, in order round it"),
+    plain_key("corners", KeyKind::places, Need::always,
+              "its corners, in order round it; with `over` two corners of those outlines, from 1"),
+    name_key("over", KeyKind::names, Need::never, Named::part,
+             "the frames that it is stretched over, in order: it is flat or warped between each "
+             "two"),
     number_key("thickness", Need::never, thickness_number, "of its sheet; absent: 0.025 in"),
     name_key("closure", KeyKind::name, Need::never, Named::closure, "the closure it belongs to"),
     map_key("holes", KeyKind::maps, Need::never, wall_hole_map, "round holes in it"),

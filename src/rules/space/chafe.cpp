@@ -141,7 +141,8 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
     Judgement judgement = context.at(route, place.distance_in);
     judgement.with = part.name;
     judge_margins(context, pair, tolerance, likely_row(route.line->kind),
-                  obstacle_words(part, *place.obstacle) + sawn_words(route, place.obstacle->guard),
+                  obstacle_words(part, *place.obstacle, context.phrasing) +
+                      sawn_words(route, place.obstacle->guard),
                   judgement);
     judgement.message.insert(0, attachment_words(route, place.distance_in));
     if (judgement.verdict != Verdict::pass)
@@ -171,8 +172,9 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
     judgement.with = part.name;
     judgement.value = place.gap_in - context.prepared.project->build_tolerance_in;
     holds_true(judgement, true, likely_row(route.line->kind));
-    judgement.message =
-        "may lie against " + obstacle_words(part, *place.obstacle) + ", which is guarded there";
+    judgement.message = "may lie against " +
+                        obstacle_words(part, *place.obstacle, context.phrasing) +
+                        ", which is guarded there";
     judgements.push_back(judgement);
   }
 }

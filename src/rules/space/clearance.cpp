@@ -170,8 +170,8 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
                          const Approach& approach, const LimitRow& least, const LimitRow& row) {
   const Part& part =
       context.prepared.obstacles.parts()[static_cast<std::size_t>(approach.obstacle->part)];
-  const std::string what =
-      obstacle_words(part, *approach.obstacle) + sawn_words(route, approach.obstacle->guard);
+  const std::string what = obstacle_words(part, *approach.obstacle, context.phrasing) +
+                           sawn_words(route, approach.obstacle->guard);
   Judgement judgement = context.at(route, approach.distance_in);
   judgement.with = part.name;
   const double free = free_in(context, approach);

@@ -27,7 +27,7 @@ constexpr LimitRow named_hole{.name = "named-hole",
 
 constexpr auto limits =
     limit_table({free_of_sheet, wire_to_hole_edge, tube_to_hole_edge, cable_to_hole_edge,
-                 rolled_hole_edge, cable_to_rolled_edge, guard_preload, grommet_wall, guard_wall,
+                 tube_to_turned_edge, cable_to_turned_edge, guard_preload, grommet_wall, guard_wall,
                  side_by_side_in_bore, whole_guarded_hole, whole_open_hole, hole_in_wall,
                  named_hole, mesh_in_hole_limit, mesh_hole_limit, mesh_wider_limit});
 
@@ -65,7 +65,8 @@ Judgement through_mesh(const RuleContext& context, const PreparedRoute& route,
       context.prepared.obstacles.parts()[static_cast<std::size_t>(crossing.obstacle.part)];
   judgement.with = part.name;
   holds(judgement, -2 * route.radius_in(crossing.distance_in), {free_of_sheet});
-  judgement.message = "goes through a surface of " + obstacle_words(part, crossing.obstacle) +
+  judgement.message = "goes through a surface of " +
+                      obstacle_words(part, crossing.obstacle, context.phrasing) +
                       ", where no hole is described";
   judgement.mend =
       "lead the line round it, or describe the frame with its hole in `frames` where it has one";
@@ -194,7 +195,9 @@ edge trim or a fairlead. A cable that moves, or whose travel is not stated, saws
 and grommets: it needs a fairlead or bushing that it is led through (`hold`, with `through`), or
 a sleeve on guarded metal; a sleeve that states no `outside` may have a wall of 1/8 in, and where
 that would break a limit the answer is unknown. A hole must leave room for its guard's wall round the line, stated
-bore or not. A rolled edge cuts nothing, but is hard metal. The gap is measured in space against both faces of the sheet, so a
+bore or not. A rolled or flanged edge cuts nothing, but is hard metal, and
+stands out of the sheet by its `edge_radius`; no source is known that lets a line come nearer to it
+than to a bare one. The gap is measured in space against both faces of the sheet, so a
 line that leans in the hole is judged where it is nearest. A surface of a mesh that the
 centreline pierces is in the way unless a described frame has a hole there; where the two do
 not agree, and the line runs into what the mesh has in the frame's web, or the mesh's hole is

@@ -13,9 +13,9 @@ namespace linewright {
 namespace {
 
 const LimitRow& edge_row(LineKind kind, EdgeGuard edge) {
-  if (edge == EdgeGuard::rolled)
-    return kind == LineKind::cable ? cable_to_rolled_edge : rolled_hole_edge;
+  // The wires' rule knows of no edge that needs no grommet.
   if (kind == LineKind::wire) return wire_to_hole_edge;
+  if (is_turned(edge)) return kind == LineKind::cable ? cable_to_turned_edge : tube_to_turned_edge;
   return kind == LineKind::cable ? cable_to_hole_edge : tube_to_hole_edge;
 }
 
@@ -126,8 +126,9 @@ std::string room_mend(const InHole& in, double wanted_in, double gap_in) {
 Judgement judge_open(const InHole& in, double free_in, Judgement judgement) {
   const EdgeGuard edge = in.hole().edge;
   const LimitRow& row = edge_row(in.route.line->kind, edge);
-  const std::string of_edge = guards(edge) ? "edge" : guard_word(edge) + " edge";
-  const std::string what = "the " + of_edge + " of hole " + in.hole().name;
+  const std::string what = "the " +
+                           edge_words(edge, in.hole().edge_radius_in, in.context.phrasing, true) +
+                           " of hole " + in.hole().name;
   if (holds(judgement, free_in, {free_of_sheet, row})) {
     judgement.message = "clear of the edge of hole " + in.hole().name;
     return judgement;

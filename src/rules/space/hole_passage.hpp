@@ -13,7 +13,7 @@ inline constexpr LimitRow free_of_sheet{.name = "free-of-sheet",
                                         .mark = Mark::calculated};
 inline constexpr LimitRow wire_to_hole_edge{
     .name = "wire-to-hole-edge",
-    .subject = "wire bundle to an unguarded hole edge",
+    .subject = "wire bundle to an unguarded hole edge, bare, rolled or flanged",
     .value = 0.375,
     .source = "AC 43.13-1B CHG 1 para 11-115: grommet unless 3/8 in clear",
     .mark = Mark::verified};
@@ -24,16 +24,16 @@ inline constexpr LimitRow tube_to_hole_edge{
     .source = "borrowed from the wire rule of AC 43.13-1B para 11-115",
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
-inline constexpr LimitRow rolled_hole_edge{
+inline constexpr LimitRow tube_to_turned_edge{
     .name = "line-to-rolled-edge",
-    .subject = "wire, tube or hose to a rolled hole edge: it cuts nothing, but is hard metal",
+    .subject = "tube or hose to a rolled or flanged hole edge: it cuts nothing, but is hard metal",
     .value = 0.375,
     .source = "borrowed from the wire rule of AC 43.13-1B para 11-115",
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
-inline constexpr LimitRow cable_to_rolled_edge{
+inline constexpr LimitRow cable_to_turned_edge{
     .name = "cable-to-rolled-edge",
-    .subject = "control cable to a rolled hole edge: it cuts nothing, but is hard metal",
+    .subject = "control cable to a rolled or flanged hole edge: it cuts nothing, but is hard metal",
     .value = 0.5,
     .source = "where either can move",
     .mark = Mark::common_practice,

@@ -24,8 +24,8 @@ Judgement mesh_in_hole(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = context.at(route, place.distance_in);
   judgement.with = part.name;
   holds(judgement, place.gap_in, {mesh_in_hole_limit});
-  judgement.message = "runs into " + obstacle_words(part, *place.obstacle) + " in hole " +
-                      crossing.hole->name + ", which " +
+  judgement.message = "runs into " + obstacle_words(part, *place.obstacle, context.phrasing) +
+                      " in hole " + crossing.hole->name + ", which " +
                       frame_words(*crossing.frame, context.phrasing) + " describes as open";
   judgement.mend =
       "cut the hole there, move what covers it, or correct the one that is wrong; "
@@ -41,7 +41,7 @@ Judgement mesh_edge_in_hole(const RuleContext& context, const PreparedRoute& rou
   Judgement judgement = context.at(route, place.distance_in);
   judgement.with = part.name;
   holds(judgement, depth, {mesh_hole_limit});
-  judgement.message = obstacle_words(part, *place.obstacle) + " stands " +
+  judgement.message = obstacle_words(part, *place.obstacle, context.phrasing) + " stands " +
                       context.phrasing.length(depth) + " inside hole " + crossing.hole->name +
                       " of " + frame_words(*crossing.frame, context.phrasing) +
                       ", from its edge as described";

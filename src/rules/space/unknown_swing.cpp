@@ -70,7 +70,7 @@ void meet_structure(const RuleContext& context, const SwungSpan& span,
            span.stretch, Reach::likely, obstacles, context.prepared.project->build_tolerance_in,
            [](const Obstacle& obstacle) { return obstacle.part; }, counts)) {
     const Part& part = obstacles.parts()[static_cast<std::size_t>(index)];
-    consider(nearest, {place, part.name, obstacle_words(part, *place.obstacle)});
+    consider(nearest, {place, part.name, obstacle_words(part, *place.obstacle, context.phrasing)});
   }
 }
 

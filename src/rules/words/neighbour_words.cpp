@@ -30,13 +30,13 @@ std::string part_words(const Part& part) {
 
 }  // namespace
 
-std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
+std::string obstacle_words(const Part& part, const Obstacle& obstacle, const Phrasing& phrasing) {
   if (part.kind == PartKind::mesh) {
     const std::string piece =
         obstacle.hole.empty() || obstacle.hole == part.name ? "" : " (" + obstacle.hole + ")";
     return (obstacle.feature == Feature::face ? "" : "an edge of ") + part_words(part) + piece;
   }
-  const std::string edge = obstacle.guard == EdgeGuard::rolled ? "the rolled edge" : "the edge";
+  const std::string edge = "the " + edge_words(obstacle.guard, obstacle.edge_radius_in, phrasing);
   switch (obstacle.feature) {
     case Feature::face:
       return part_words(part);
@@ -46,6 +46,13 @@ std::string obstacle_words(const Part& part, const Obstacle& obstacle) {
       return edge + " of hole " + obstacle.hole;
   }
   return part_words(part);
+}
+
+std::string edge_words(EdgeGuard guard, std::optional<double> radius_in, const Phrasing& phrasing,
+                       bool say_bare) {
+  if (guards(guard) || (guard == EdgeGuard::bare && !say_bare)) return "edge";
+  const std::string kind = guard_word(guard) + " edge";
+  return radius_in ? kind + " (" + phrasing.length(*radius_in) + " radius)" : kind;
 }
 
 std::string frame_words(const Frame& frame, const Phrasing& phrasing) {
@@ -59,6 +66,8 @@ std::string guard_word(EdgeGuard guard) {
       return "bare";
     case EdgeGuard::rolled:
       return "rolled";
+    case EdgeGuard::flanged:
+      return "flanged";
     case EdgeGuard::edge_trim:
       return "edge trim";
     case EdgeGuard::grommet:

@@ -1,6 +1,7 @@
 #pragma once
 // Structure as the builder calls it.
 
+#include <optional>
 #include <string>
 
 #include "geometry/structure/obstacles.hpp"
@@ -9,13 +10,19 @@
 
 namespace linewright {
 
-/// "the edge of channel S3L", "the rolled edge of hole F4-b", "panel aft-deck".
-std::string obstacle_words(const Part& part, const Obstacle& obstacle);
+/// "the edge of channel S3L", "the rolled edge (0.100 in radius) of hole F4-b", "panel aft-deck".
+std::string obstacle_words(const Part& part, const Obstacle& obstacle, const Phrasing& phrasing);
+
+/// "edge", "bare edge", "rolled edge" or "flanged edge (0.100 in radius)"; the radius where it is
+/// stated. "bare" is said only where asked for.
+std::string edge_words(EdgeGuard guard, std::optional<double> radius_in, const Phrasing& phrasing,
+                       bool say_bare = false);
 
 /// "frame F4"; one that is not at a station with where it stands: "frame R2 at BL -12.0".
 std::string frame_words(const Frame& frame, const Phrasing& phrasing);
 
-/// "edge trim", "grommet" or "bushing": what guards an edge; "rolled" or "bare" where nothing does.
+/// "edge trim", "grommet" or "bushing": what guards an edge; "rolled", "flanged" or "bare" where
+/// nothing does.
 std::string guard_word(EdgeGuard guard);
 
 /// What to say after a guarded edge that does not keep this line off it: ", whose edge trim does

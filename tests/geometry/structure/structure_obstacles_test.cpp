@@ -166,10 +166,10 @@ TEST(ChannelObstacles, TurnTheSectionForPathsAcrossAndUp) {
 }
 
 TEST(ChannelObstacles, AddUpTheLegsOfAPathThatComesBack) {
-  // Forty inches aft, three across, forty forward: its ends differ in BL alone.
+  // Forty inches aft, seven across, forty forward: its ends differ in BL alone.
   Structure structure = with_channel(EdgeGuard::bare);
   structure.channels[0].section = {{0, 0}, {2, 1}};
-  structure.channels[0].path = {{0, 0, 10}, {40, 0, 10}, {40, 3, 10}, {0, 3, 10}};
+  structure.channels[0].path = {{0, 0, 10}, {40, 0, 10}, {40, 7, 10}, {0, 7, 10}};
   const auto edges = of_feature(Obstacles(structure), Feature::free_edge);
   EXPECT_EQ(edges[3].shape.a, (Vec3{0, 2, 11}));  // section in BL and WL
 }

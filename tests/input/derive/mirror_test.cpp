@@ -166,5 +166,15 @@ TEST(Mirror, OfAHoleInARibIsNotInThatRib) {
       "hole 'r' has no mirror image in part 'R', which is not the same on both sides of BL 0");
 }
 
+TEST(Mirror, OfAPanelOverFramesIsNotTold) {
+  const std::vector<Diagnostic> errors =
+      loaded(with(tailcone(""), "  panels:\n",
+                  "  panels:\n    - {name: side, over: [F1, F2], corners: [1, 4], thickness: 0.04, "
+                  "mirror: other}\n"))
+          .errors;
+  ASSERT_EQ(errors.size(), 1u) << shown(errors);
+  EXPECT_NE(errors[0].message.find("part 'side' is stretched over frames"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace linewright

@@ -29,8 +29,8 @@ TEST(PlaceOnAChannel, IsBeforeTheFaceThatLooksThereAtTheStatedStation) {
   const Vec3 at = route.points[0].at;
   EXPECT_NEAR(at.x, 120, 1e-9);
   EXPECT_NEAR(at.y, -9.75, 1e-9);
-  // Square to a sheet that climbs 1 in 10: the height is longer by the slope.
-  EXPECT_NEAR(at.z, 16 + 1 + (0.02 + 0.5) * std::sqrt(1.01), 1e-9);
+  // Square to a channel that climbs 1 in 10: all heights are longer by the slope.
+  EXPECT_NEAR(at.z, 16 + (1 + 0.02 + 0.5) * std::sqrt(1.01), 1e-9);
   EXPECT_EQ(route.points[0].to, "S");
 }
 
@@ -38,7 +38,7 @@ TEST(PlaceOnAChannel, IsOffByHalfTheLineAndTheClampsCushionWhereNothingIsSaid) {
   const Route route = route_of("", "{hold: clamp, on: S, fs: 120, side: right}");
   ASSERT_EQ(route.points.size(), 1u);
   // The web stands at BL -10, half of its sheet is 0.02 in, of the line 0.125 in.
-  expect_place(route.points[0].at, {120, -10 + 0.02 + 0.125 + 0.09, 16.5});
+  expect_place(route.points[0].at, {120, -10 + 0.02 + 0.125 + 0.09, 16 + 0.5 * std::sqrt(1.01)});
 }
 
 TEST(PlaceOnAChannel, IsSoFarAlongItsPath) {
@@ -46,7 +46,8 @@ TEST(PlaceOnAChannel, IsSoFarAlongItsPath) {
   const Route route = route_of(
       "", "{hold: clamp, on: S, along: " + std::to_string(along_in) + ", side: left, off: 0.48}");
   ASSERT_EQ(route.points.size(), 1u);
-  EXPECT_NEAR(route.points[0].at.x, 120, 1e-6);
+  // Half of the web's 1 in, square to the channel.
+  EXPECT_NEAR(route.points[0].at.x, 120 - 0.5 / std::sqrt(101), 1e-6);
   EXPECT_NEAR(route.points[0].at.y, -10.5, 1e-9);
 }
 
@@ -54,7 +55,7 @@ TEST(PlaceOnAChannel, NeedsNoSideWhereWhatComesBeforeAndAfterIsOnOne) {
   const Route route = route_of(
       "", "{at: [105, -9, 15]}, {hold: clamp, on: S, fs: 120, off: 0.48}, {at: [135, -9, 17.9]}");
   ASSERT_EQ(route.points.size(), 3u);
-  expect_place(route.points[1].at, {120, -9.5, 16.5});
+  expect_place(route.points[1].at, {120, -9.5, 16 + 0.5 * std::sqrt(1.01)});
 }
 
 TEST(PlaceOnAChannel, AsksForTheSideWhereTwoServe) {

@@ -1,5 +1,6 @@
 // What guards the edge of a hole against which line.
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <string>
@@ -151,9 +152,11 @@ TEST(HoleGuard, ARolledEdgeIsAKindOfItsOwn) {
   const std::string rolled = "diameter: 0.9, edge: rolled";
   for (const std::string line : {"wire-1/4", "tube-nylon-1/4"}) {
     const Judgement near = crossing(in_hole(rolled, line));
-    EXPECT_EQ(near.verdict, Verdict::warn);
+    // AC 43.13-1B CHG 1 para 11-115 wants a grommet at any edge of a hole, and leaves out none.
+    EXPECT_EQ(near.verdict, line == "wire-1/4" ? Verdict::fail : Verdict::warn);
     EXPECT_EQ(near.message, "close to the rolled edge of hole H");
-    EXPECT_NE(near.source.find("common practice"), std::string::npos) << near.source;
+    const bool practice = near.source.find("common practice") != std::string::npos;
+    EXPECT_EQ(practice, line != "wire-1/4") << near.source;
     EXPECT_EQ(crossing(in_hole("diameter: 1, edge: rolled", line)).verdict, Verdict::pass);
     const Judgement touching = crossing(in_hole(rolled, line, "[]", 10.33));
     EXPECT_EQ(touching.verdict, Verdict::fail);
@@ -162,6 +165,25 @@ TEST(HoleGuard, ARolledEdgeIsAKindOfItsOwn) {
   const Judgement moving = crossing(in_hole("diameter: 1.1, edge: rolled", cable, "[]", 10, moves));
   EXPECT_EQ(moving.verdict, Verdict::warn);
   EXPECT_EQ(*moving.limit, 0.5);
+}
+
+TEST(HoleGuard, ATurnedEdgeIsNeverJudgedMilderThanABareOneByARegulation) {
+  for (const std::string line : {"wire-1/4", "tube-nylon-1/4", "tube-aluminium-1/4"})
+    for (const double diameter : {0.5, 0.8, 0.99, 1.01})
+      for (const std::string kind : {"rolled", "flanged", "rolled, edge_radius: 0.1"}) {
+        const std::string hole = fmt::format("diameter: {}, edge: ", diameter);
+        const Judgement turned = crossing(in_hole(hole + kind, line));
+        const Judgement bare = crossing(in_hole(hole + "bare", line));
+        EXPECT_EQ(turned.verdict, bare.verdict) << line << hole << kind;
+      }
+}
+
+TEST(HoleGuard, ATurnedEdgeIsCalledByItsKindAndRadius) {
+  EXPECT_EQ(crossing(in_hole("diameter: 0.9, edge: flanged", "tube-nylon-1/4")).message,
+            "close to the flanged edge of hole H");
+  EXPECT_EQ(
+      crossing(in_hole("diameter: 0.9, edge: flanged, edge_radius: 0.1", "tube-nylon-1/4")).message,
+      "close to the flanged edge (0.100 in radius) of hole H");
 }
 
 }  // namespace
