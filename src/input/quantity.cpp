@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "input/suggest_name.hpp"
+#include "input/tape.hpp"
 #include "input/utf8.hpp"
 #include "model/units.hpp"
 
@@ -266,6 +267,11 @@ Expected<double, std::string> read_quantity(std::string_view written, Dimension 
     return fmt::format("{}, found {}{}", expected(dimension), in_quotes(text), why);
   };
 
+  if (dimension == Dimension::length && is_tape(text)) {
+    const auto inches = read_tape(text, bare);
+    if (!inches) return found(inches.error());
+    return *inches;
+  }
   const std::size_t length = number_length(text);
   if (length == 0) return found(why_no_number(text));
   const std::string_view number = text.substr(0, length);

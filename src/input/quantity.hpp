@@ -26,8 +26,8 @@ enum class Dimension {
 /// Unit that bare lengths (and volumes: its cube) are in.
 enum class BareLength { inch, millimetre };
 
-/// Reads "1.25", "1.25 in", "32 mm" into the internal unit, or says why not: "expected a length,
-/// found …". Refuses fractions, NaN, infinities, values out of range, octal-looking numbers
+/// Reads "1.25", "1.25 in", "32 mm", and of lengths what stands on a tape (`read_tape`), into the
+/// internal unit, or says why not: "expected a length, found …". Refuses other fractions, NaN, infinities, values out of range, octal-looking numbers
 /// (leading zero), hexadecimal, units of another kind, text after the unit. A bare number is in the
 /// dimension's usual unit: lengths by `bare`, volumes in3 or mm3 by `bare`, forces lbf,
 /// temperatures degF, angles degrees, pressures psi, stiffnesses lbf/in.

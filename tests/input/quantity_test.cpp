@@ -162,7 +162,6 @@ TEST(Quantity, AnUnknownUnitIsNamedAndTheNearestOffered) {
   EXPECT_TRUE(says(error_of("30 lb/in", Dimension::stiffness), "found a mass per length"));
   EXPECT_TRUE(says(error_of("3 furlong"), "there is no unit 'furlong'"));
   EXPECT_FALSE(says(error_of("3 furlong"), "did you mean"));
-  EXPECT_TRUE(says(error_of("3 \""), "there is no unit '\"'"));
 }
 
 TEST(Quantity, UnitsAreCaseSensitive) {
@@ -172,7 +171,7 @@ TEST(Quantity, UnitsAreCaseSensitive) {
 
 TEST(Quantity, TextAfterTheUnitIsRefused) {
   EXPECT_TRUE(says(error_of("3 in long"), "there is no unit 'in long'"));
-  EXPECT_TRUE(says(error_of("3 ft 2 in"), "there is no unit 'ft 2 in'"));
+  EXPECT_TRUE(says(error_of("3 ft long"), "there is no unit 'ft long'"));
 }
 
 TEST(Quantity, WhatIsNoNumberIsShownBack) {
@@ -213,9 +212,9 @@ TEST(Quantity, CommasAreExplained) {
     EXPECT_TRUE(says(error_of(text), "write decimals with a point")) << text;
 }
 
-TEST(Quantity, FractionsAreExplained) {
-  for (const auto* text : {"1/4", "1/4 in", "1 1/4", "1 1/4 in"})
-    EXPECT_TRUE(says(error_of(text), "write the fraction as a decimal")) << text;
+TEST(Quantity, FractionsOfAllButLengthsAreExplained) {
+  for (const auto* text : {"1/4", "1/4 lbf", "1 1/4", "1 1/4 lbf"})
+    EXPECT_TRUE(says(error_of(text, Dimension::force), "write the fraction as a decimal")) << text;
 }
 
 TEST(Quantity, TwoNumbersAreNotOne) {
