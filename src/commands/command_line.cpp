@@ -174,7 +174,7 @@ void declare_form(CLI::App& app, Words& words, const Command& command) {
     app.add_flag("--force", words.force, "let --output replace a file");
   }
   app.add_option("--color", words.color, "colour verdicts")->type_name("auto|always|never");
-  app.add_option("--units", words.units, "lengths in text and CSV")->type_name("in|mm");
+  app.add_option("--units", words.units, "lengths in text and CSV")->type_name("in|fraction|mm");
   app.add_flag("--quiet", words.quiet, "results and errors only, no notes");
 }
 

@@ -85,9 +85,36 @@ std::string fixed_number(double value, int decimals) {
   return fmt::format("{:.{}f}", value, decimals);
 }
 
+std::string bench_number(double inches, const Phrasing& phrasing) {
+  switch (phrasing.unit) {
+    case LengthUnit::millimetre:
+      return fixed_number(inches * mm_per_in, 1);
+    case LengthUnit::inch_fraction:
+      return on_tape(inches);
+    case LengthUnit::inch:
+      break;
+  }
+  return fixed_number(inches, 2);
+}
+
 std::string bench_length(double inches, const Phrasing& phrasing) {
-  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * mm_per_in, 1) + " mm"
-                                                 : fixed_number(inches, 2) + " in";
+  return bench_number(inches, phrasing) + " " + phrasing.unit_name();
+}
+
+std::string sheet_length(double inches, LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::millimetre:
+      return fixed_number(inches * mm_per_in, 3);
+    case LengthUnit::inch_fraction: {
+      const std::string length = on_tape(inches);
+      if (length.find('/') == std::string::npos || length.find(' ') != std::string::npos)
+        return length;
+      return length.starts_with('-') ? "-0 " + length.substr(1) : "0 " + length;
+    }
+    case LengthUnit::inch:
+      break;
+  }
+  return fixed_number(inches, 4);
 }
 
 std::string amount(double value, Unit unit, const Phrasing& phrasing, int more_decimals) {

@@ -70,7 +70,7 @@ TEST(Usage, MisspeltValuesGetASuggestion) {
   expect_refused({"rules", "--format", "jsno"}, "did you mean 'json'?");
   expect_refused({"rules", "--format", "csv"}, "--format takes text, json, not 'csv'");
   expect_refused({"rules", "--color", "sometimes"}, "--color takes auto, always, never");
-  expect_refused({"catalogue", "--units", "cm"}, "--units takes in, mm, not 'cm'");
+  expect_refused({"catalogue", "--units", "cm"}, "--units takes in, fraction, mm, not 'cm'");
 }
 
 TEST(Usage, MissingAndSurplusWordsAreRefused) {

@@ -228,8 +228,8 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
                       context.phrasing.length(offset) + " away from the line as bent";
   const Phrasing& phrasing = context.phrasing;
   judgement.mend = "move the support to the straight before " +
-                   phrasing.length(phrasing.rounded_down(bend.start_in)) + " or after " +
-                   phrasing.length_up(bend.end_in) + " from " + route.from->name;
+                   phrasing.tape(phrasing.tape_down(bend.start_in)) + " or after " +
+                   phrasing.tape(phrasing.tape_up(bend.end_in)) + " from " + route.from->name;
   return judgement;
 }
 
