@@ -146,6 +146,10 @@ std::string volume(double cubic_inches, const Phrasing& phrasing, int more_decim
   return fixed_number(cubic_inches, 3 + more_decimals) + " in3";
 }
 
+std::string millilitres(double cubic_inches) {
+  return fixed_number(cubic_inches * cm3_per_in3, 1) + " mL";
+}
+
 std::string mass(double pounds, const Phrasing& phrasing) {
   if (phrasing.unit == LengthUnit::millimetre)
     return fixed_number(pounds * grams_per_pound, 1) + " g";

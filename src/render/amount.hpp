@@ -31,6 +31,7 @@ std::string bench_number(double inches, const Phrasing& phrasing);  ///< the sam
 std::string sheet_length(double inches, LengthUnit unit);
 std::string volume(double cubic_inches, const Phrasing& phrasing,
                    int more_decimals = 0);                  ///< "0.980 in3", "16.10 cm3"
+std::string millilitres(double cubic_inches);               ///< "16.1 mL", as on a syringe
 std::string mass(double pounds, const Phrasing& phrasing);  ///< "0.05 lb", "23 g"
 
 /// "verified", "verified-secondary", "from-memory", "common-practice", "calculated", "builder": how
