@@ -64,6 +64,7 @@ constexpr std::array unit_rows = {
     UnitRow{"m/s", Dimension::speed_vertical, 60, 0.3048},
     UnitRow{"rpm", Dimension::rotational_speed, 1, 1},
     UnitRow{"lb/in", Dimension::mass_per_length, 1, 1},
+    UnitRow{"lb/ft", Dimension::mass_per_length, 1, 12},
     UnitRow{"lb/100ft", Dimension::mass_per_length, 1, 1200},
     UnitRow{"kg/m", Dimension::mass_per_length, m_per_in, 0.45359237},
     UnitRow{"lbf/in", Dimension::stiffness, 1, 1},
@@ -286,6 +287,9 @@ Expected<double, std::string> read_quantity(std::string_view written, Dimension 
   if (!unit.empty() && (row == nullptr || row->dimension != dimension))
     return wrong_unit(text, unit, dimension);
   const std::optional<double> value = to_double(number);
+  // Makers state it per inch, foot, 100 feet or metre: a bare one would be a guess.
+  if (unit.empty() && dimension == Dimension::mass_per_length)
+    return found(fmt::format(": add its unit, as in '{} lb/ft'", number));
   if (!value) return found(": the number is out of range");
   if (row == nullptr) return *value;
   const double internal = to_internal(*value, *row);
