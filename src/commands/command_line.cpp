@@ -46,6 +46,7 @@ void declare_check(CLI::App& app, Words& words) {
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
   app.add_flag("--strict", words.strict, "a warning counts as a fail");
+  app.add_option("--by", words.by, "order of the findings")->type_name("gravity|route");
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 

@@ -49,6 +49,7 @@ Expected<ResultForm, std::string> read_form(const Words& words,
   form.style.colour = wants_colour(words.color, surroundings);
   form.style.verbose = words.verbose;
   form.style.quiet = words.quiet;
+  form.style.by_route = words.by == "route";
   return form;
 }
 
