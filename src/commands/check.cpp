@@ -19,13 +19,13 @@ namespace {
 
 std::string wrong_filter(const CheckOptions& options, const Project& project) {
   if (options.only_rule) {
-    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names());
+    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names(), see_all_rules);
     if (!wrong.empty()) return wrong;
   }
   if (!options.only_route) return {};
   std::vector<std::string> routes;
   for (const Route& route : project.routes) routes.push_back(route.name);
-  return unknown_name("route", *options.only_route, routes);
+  return unknown_name("route", *options.only_route, routes, "linewright cutlist lists them");
 }
 
 /// True for the route asked for, and for one with a judgement against it.

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <cerrno>
 #include <cstdlib>
 #include <iostream>
 #include <sstream>
@@ -276,7 +277,8 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
     return outcome.code;
   }
   out << outcome.result << std::flush;
-  if (out) return outcome.code;
+  // A reader such as `head` that has seen enough is no fault of the result.
+  if (out || errno == EPIPE) return outcome.code;
   err << refusal("the result could not be written to standard output").errors;
   return ExitCode::bad_input;
 }
@@ -295,10 +297,12 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
   }
   const bool terminal = &out == &std::cout && ::isatty(STDOUT_FILENO) == 1;
   const Show show = [&](const Outcome& outcome) {
-    deliver(outcome, words, out, err);
+    shown = deliver(outcome, words, out, err);
     return out.good();
+  ExitCode shown = ExitCode::nothing_failed;
   };
-  return deliver(run_chosen(app, words, terminal, show), words, out, err);
+  const Outcome last = run_chosen(app, words, terminal, show);
+  return out.good() ? deliver(last, words, out, err) : shown;
 }
 
 }  // namespace

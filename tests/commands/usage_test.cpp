@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <cerrno>
 #include <ostream>
 #include <streambuf>
 
@@ -101,6 +102,35 @@ TEST(Usage, OutputThatCannotBeWrittenIsAnError) {
   const char* const words[] = {"linewright", "rules"};
   EXPECT_EQ(run_command_line(2, words, out, err), 2);
   EXPECT_TRUE(contains(err.str(), "could not be written"));
+}
+
+/// A pipe whose reader has gone away, as `head -1` does.
+class ClosedPipe : public std::streambuf {
+  int overflow(int) override {
+    errno = EPIPE;
+    return traits_type::eof();
+  }
+};
+
+TEST(Usage, AReaderThatHasSeenEnoughIsNoError) {
+  ClosedPipe pipe;
+  std::ostream out(&pipe);
+  std::ostringstream err;
+  const char* const words[] = {"linewright", "rules"};
+  EXPECT_EQ(run_command_line(2, words, out, err), 0);
+  EXPECT_EQ(err.str(), "");
+}
+
+TEST(Usage, AReaderThatHasGoneKeepsTheVerdict) {
+  const test::StarterCopy project;
+  project.bend_too_tightly();
+  ClosedPipe pipe;
+  std::ostream out(&pipe);
+  std::ostringstream err;
+  const std::string root = project.root();
+  const char* const words[] = {"linewright", "check", root.c_str()};
+  EXPECT_EQ(run_command_line(3, words, out, err), 1);
+  EXPECT_EQ(err.str(), "");
 }
 
 TEST(Usage, AnErrorOfTheProgramItselfIsCaughtAtTheEdge) {
