@@ -46,8 +46,8 @@ void declare_check(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
-  app.add_flag("--strict", words.strict, "a warning counts as a fail");
   app.add_option("--by", words.by, "order of the findings")->type_name("gravity|route");
+  app.add_flag("--strict", words.strict, "a warning counts as a fail");
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 
@@ -57,7 +57,9 @@ void declare_rig(CLI::App& app, Words& words) {
 }
 
 void declare_explain(CLI::App& app, Words& words) {
-  app.add_option("RULE", words.rule, "name of a rule")->required()->type_name("");
+  app.add_option("WORD", words.rule, "name of a rule, or a key of project files")
+      ->required()
+      ->type_name("");
 }
 
 void declare_catalogue(CLI::App& app, Words& words) {
@@ -140,7 +142,7 @@ const std::vector<Command>& all_commands() {
        [](CLI::App&, Words&) {},
        [](const Words&, const ResultForm& form) { return list_rules(form); }},
       {"explain",
-       "a rule's limits, their sources, and how to mend",
+       "a rule's limits, sources and mends, or a key of project files",
        "linewright explain chafe",
        {"text", "json"},
        declare_explain,
@@ -276,6 +278,7 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
     if (!words.quiet) err << "linewright: wrote " << *words.output << "\n";
     return outcome.code;
   }
+  errno = 0;
   out << outcome.result << std::flush;
   // A reader such as `head` that has seen enough is no fault of the result.
   if (out || errno == EPIPE) return outcome.code;
@@ -296,10 +299,10 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
     return deliver(after_parsing(end, app), {}, out, err);
   }
   const bool terminal = &out == &std::cout && ::isatty(STDOUT_FILENO) == 1;
+  ExitCode shown = ExitCode::nothing_failed;
   const Show show = [&](const Outcome& outcome) {
     shown = deliver(outcome, words, out, err);
     return out.good();
-  ExitCode shown = ExitCode::nothing_failed;
   };
   const Outcome last = run_chosen(app, words, terminal, show);
   return out.good() ? deliver(last, words, out, err) : shown;

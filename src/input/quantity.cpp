@@ -88,9 +88,7 @@ std::string unit_list(Dimension dimension) {
 }
 
 std::string expected(Dimension dimension) {
-  const std::string units = unit_list(dimension);
-  if (units.empty()) return fmt::format("expected {}", dimension_words(dimension));
-  return fmt::format("expected {} ({})", dimension_words(dimension), units);
+  return "expected " + quantity_words(dimension);
 }
 
 std::string in_quotes(std::string_view text) {
@@ -232,6 +230,12 @@ std::string_view internal_unit(Dimension dimension) {
   return row != nullptr ? row->name : std::string_view();
 }
 
+std::string quantity_words(Dimension dimension) {
+  const std::string units = unit_list(dimension);
+  if (units.empty()) return std::string(dimension_words(dimension));
+  return fmt::format("{} ({})", dimension_words(dimension), units);
+}
+
 std::string_view dimension_words(Dimension dimension) {
   switch (dimension) {
     case Dimension::plain:
@@ -283,13 +287,13 @@ Expected<double, std::string> read_quantity(std::string_view written, Dimension 
     if (!why.empty()) return found(why);
   }
 
+  // Makers state it per inch, foot, 100 feet or metre: a bare one would be a guess.
+  if (unit.empty() && dimension == Dimension::mass_per_length)
+    return found(fmt::format(": add its unit, as in '{} lb/ft'", number));
   const UnitRow* row = unit.empty() ? usual_unit(dimension, bare) : find_unit(unit);
   if (!unit.empty() && (row == nullptr || row->dimension != dimension))
     return wrong_unit(text, unit, dimension);
   const std::optional<double> value = to_double(number);
-  // Makers state it per inch, foot, 100 feet or metre: a bare one would be a guess.
-  if (unit.empty() && dimension == Dimension::mass_per_length)
-    return found(fmt::format(": add its unit, as in '{} lb/ft'", number));
   if (!value) return found(": the number is out of range");
   if (row == nullptr) return *value;
   const double internal = to_internal(*value, *row);

@@ -38,6 +38,9 @@ Expected<double, std::string> read_quantity(std::string_view text, Dimension dim
 /// The unit of what `read_quantity` gives, "in"; empty for a plain number.
 std::string_view internal_unit(Dimension dimension);
 
+/// What such a number is, with its units: "a length (in, ft, mm, cm or m)".
+std::string quantity_words(Dimension dimension);
+
 /// The dimension's name in words: "a length".
 std::string_view dimension_words(Dimension dimension);
 

@@ -76,7 +76,7 @@ TEST(Usage, MisspeltValuesGetASuggestion) {
 
 TEST(Usage, MissingAndSurplusWordsAreRefused) {
   expect_refused({"check"}, "PROJECT");
-  expect_refused({"explain"}, "RULE");
+  expect_refused({"explain"}, "WORD");
   expect_refused({"init"}, "DIR");
   expect_refused({"check", ".", "more"}, "more");
   expect_refused({"check", ".", "--rule"}, "--rule");
