@@ -56,6 +56,13 @@ void note_silence(Report& report, const CheckOptions& options) {
       "lines under `routes`");
 }
 
+/// Says once a route which of its corners are no bends.
+void note_straightened(Report& report, const std::optional<std::string>& only_route) {
+  for (const RouteReport& route : report.routes)
+    if (!route.cut.straightened.empty() && (!only_route || route.cut.name == *only_route))
+      report.notes.push_back(route.cut.name + " was taken as " + straightened_words(route.cut));
+}
+
 }  // namespace
 
 Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
@@ -81,6 +88,7 @@ Expected<Report, Outcome> checked_report(const Project& project, const CheckOpti
       report.judgements.push_back(std::move(judgement));
   report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
   report.notes = mesh_notes(prepared, options.form.phrasing());
+  note_straightened(report, options.only_route);
   note_silence(report, options);
   if (options.only_route)
     std::erase_if(report.routes, [&](const RouteReport& route) {

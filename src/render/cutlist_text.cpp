@@ -83,11 +83,13 @@ std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
                   bench_length(cut.cut_length_in, phrasing));
   text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
                       mass_words(cut, phrasing));
-  text +=
-      fmt::format("  least bend radius of the line {}\n",
-                  cut.minimum_bend_radius_in ? bench_length(*cut.minimum_bend_radius_in, phrasing)
-                                             : "not known");
-  return text + schedule(cut, phrasing) + "\n";
+  text += fmt::format("  least bend radius of the line {}\n",
+                      cut.minimum_bend_radius_in
+                          ? bench_length(*cut.minimum_bend_radius_in, phrasing.decimals())
+                          : "not known");
+  text += schedule(cut, phrasing);
+  if (!cut.straightened.empty()) text += wrapped("  ", straightened_words(cut));
+  return text + "\n";
 }
 
 std::string systems_text(const std::vector<SystemCut>& systems, const Phrasing& phrasing) {
