@@ -42,7 +42,8 @@ Outcome catalogue(const CatalogueOptions& options) {
     entries = std::move(project->catalogue);
   }
   if (options.name) {
-    const std::string wrong = unknown_name("catalogue entry", *options.name, entry_names(entries));
+    const std::string wrong = unknown_name("catalogue entry", *options.name, entry_names(entries),
+                                           "linewright catalogue lists them");
     if (!wrong.empty()) return refusal(wrong);
     entries = only(*options.name, entries);
   }

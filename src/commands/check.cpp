@@ -19,13 +19,13 @@ namespace {
 
 std::string wrong_filter(const CheckOptions& options, const Project& project) {
   if (options.only_rule) {
-    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names());
+    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names(), see_all_rules);
     if (!wrong.empty()) return wrong;
   }
   if (!options.only_route) return {};
   std::vector<std::string> routes;
   for (const Route& route : project.routes) routes.push_back(route.name);
-  return unknown_name("route", *options.only_route, routes);
+  return unknown_name("route", *options.only_route, routes, "linewright cutlist lists them");
 }
 
 /// True for the route asked for, and for one with a judgement against it.
@@ -56,6 +56,13 @@ void note_silence(Report& report, const CheckOptions& options) {
       "lines under `routes`");
 }
 
+/// Says once a route which of its corners are no bends.
+void note_straightened(Report& report, const std::optional<std::string>& only_route) {
+  for (const RouteReport& route : report.routes)
+    if (!route.cut.straightened.empty() && (!only_route || route.cut.name == *only_route))
+      report.notes.push_back(route.cut.name + " was taken as " + straightened_words(route.cut));
+}
+
 }  // namespace
 
 Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
@@ -81,6 +88,7 @@ Expected<Report, Outcome> checked_report(const Project& project, const CheckOpti
       report.judgements.push_back(std::move(judgement));
   report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
   report.notes = mesh_notes(prepared, options.form.phrasing());
+  note_straightened(report, options.only_route);
   note_silence(report, options);
   if (options.only_route)
     std::erase_if(report.routes, [&](const RouteReport& route) {

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <cerrno>
 #include <cstdlib>
 #include <iostream>
 #include <sstream>
@@ -45,6 +46,7 @@ void declare_check(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
+  app.add_option("--by", words.by, "order of the findings")->type_name("gravity|route");
   app.add_flag("--strict", words.strict, "a warning counts as a fail");
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
@@ -55,7 +57,9 @@ void declare_rig(CLI::App& app, Words& words) {
 }
 
 void declare_explain(CLI::App& app, Words& words) {
-  app.add_option("RULE", words.rule, "name of a rule")->required()->type_name("");
+  app.add_option("WORD", words.rule, "name of a rule, or a key of project files")
+      ->required()
+      ->type_name("");
 }
 
 void declare_catalogue(CLI::App& app, Words& words) {
@@ -138,7 +142,7 @@ const std::vector<Command>& all_commands() {
        [](CLI::App&, Words&) {},
        [](const Words&, const ResultForm& form) { return list_rules(form); }},
       {"explain",
-       "a rule's limits, their sources, and how to mend",
+       "a rule's limits, sources and mends, or a key of project files",
        "linewright explain chafe",
        {"text", "json"},
        declare_explain,
@@ -174,7 +178,7 @@ void declare_form(CLI::App& app, Words& words, const Command& command) {
     app.add_flag("--force", words.force, "let --output replace a file");
   }
   app.add_option("--color", words.color, "colour verdicts")->type_name("auto|always|never");
-  app.add_option("--units", words.units, "lengths in text and CSV")->type_name("in|mm");
+  app.add_option("--units", words.units, "lengths in text and CSV")->type_name("in|fraction|mm");
   app.add_flag("--quiet", words.quiet, "results and errors only, no notes");
 }
 
@@ -274,8 +278,10 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
     if (!words.quiet) err << "linewright: wrote " << *words.output << "\n";
     return outcome.code;
   }
+  errno = 0;
   out << outcome.result << std::flush;
-  if (out) return outcome.code;
+  // A reader such as `head` that has seen enough is no fault of the result.
+  if (out || errno == EPIPE) return outcome.code;
   err << refusal("the result could not be written to standard output").errors;
   return ExitCode::bad_input;
 }
@@ -293,11 +299,13 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
     return deliver(after_parsing(end, app), {}, out, err);
   }
   const bool terminal = &out == &std::cout && ::isatty(STDOUT_FILENO) == 1;
+  ExitCode shown = ExitCode::nothing_failed;
   const Show show = [&](const Outcome& outcome) {
-    deliver(outcome, words, out, err);
+    shown = deliver(outcome, words, out, err);
     return out.good();
   };
-  return deliver(run_chosen(app, words, terminal, show), words, out, err);
+  const Outcome last = run_chosen(app, words, terminal, show);
+  return out.good() ? deliver(last, words, out, err) : shown;
 }
 
 }  // namespace

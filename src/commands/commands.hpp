@@ -45,8 +45,8 @@ Outcome rig(const std::filesystem::path& project, const std::optional<std::strin
 /// Lists the rules.
 Outcome list_rules(const ResultForm& form);
 
-/// Prints one rule's manual.
-Outcome explain(const std::string& rule, const ResultForm& form);
+/// Prints the manual of a rule, or of a key of project files in every map that has it, or both.
+Outcome explain(const std::string& word, const ResultForm& form);
 
 struct CatalogueOptions {
   std::optional<std::string> name;               ///< only this entry, with full sources

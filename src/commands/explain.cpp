@@ -1,19 +1,41 @@
+#include <algorithm>
+
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
+#include "render/keys_json.hpp"
+#include "render/keys_text.hpp"
 #include "render/rules_json.hpp"
 #include "render/rules_text.hpp"
 #include "rules/registry.hpp"
 
 namespace linewright {
 
-Outcome explain(const std::string& rule, const ResultForm& form) {
-  for (const Rule* known : all_rules())
-    if (known->name == rule)
-      return {ExitCode::nothing_failed,
-              form.format == Format::json ? rule_manual_json(*known)
-                                          : rule_manual_text(*known, form.style),
-              ""};
-  return refusal(unknown_name("rule", rule, rule_names()) + " (linewright rules lists them)");
+namespace {
+
+Outcome unknown_word(const std::string& word) {
+  std::vector<std::string> names = rule_names();
+  for (const std::string& key : key_names())
+    if (std::find(names.begin(), names.end(), key) == names.end()) names.push_back(key);
+  return refusal(
+      unknown_name("rule or key", word, names,
+                   "linewright rules lists the rules, examples/manual/keys.md the keys"));
+}
+
+}  // namespace
+
+Outcome explain(const std::string& word, const ResultForm& form) {
+  const Rule* rule = find_rule(word);
+  const std::vector<KeyPlace> places = places_of_key(word);
+  if (rule == nullptr && places.empty()) return unknown_word(word);
+  Outcome outcome;
+  if (form.format == Format::json) {
+    outcome.result = manual_json(rule, places);
+    return outcome;
+  }
+  if (rule != nullptr) outcome.result = rule_manual_text(*rule, form.style);
+  if (rule != nullptr && !places.empty()) outcome.result += "\n";
+  if (!places.empty()) outcome.result += key_manual_text(word, places);
+  return outcome;
 }
 
 }  // namespace linewright

@@ -1,6 +1,7 @@
 #include "commands/known_name.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -10,11 +11,22 @@
 
 namespace linewright {
 
+namespace {
+
+constexpr std::size_t nearest_listed = 3;
+
+}  // namespace
+
 std::string unknown_name(const std::string& kind, const std::string& written,
-                         const std::vector<std::string>& known) {
+                         const std::vector<std::string>& known, std::string_view see_all) {
   if (std::find(known.begin(), known.end(), written) != known.end()) return {};
-  return with_suggestion(fmt::format("no {} is called '{}'", kind, one_line(written)), written,
-                         known);
+  const std::string message = fmt::format("no {} is called '{}'", kind, one_line(written));
+  if (see_all.empty()) return with_suggestion(message, written, known);
+  std::string words = with_suggestion(message, written, known);
+  const std::vector<std::string> near = nearest_names(written, known, nearest_listed);
+  if (words == message && !near.empty())
+    words += fmt::format("; nearest: {}", one_line(fmt::format("{}", fmt::join(near, ", "))));
+  return fmt::format("{} ({})", words, see_all);
 }
 
 std::vector<std::string> rule_names() {

@@ -42,7 +42,8 @@ void add_gaps(Rig& plan, const PreparedProject& prepared, const Phrasing& phrasi
 std::string wrong_route(const Project& project, const Rig& rig, const std::string& asked) {
   std::vector<std::string> cables;
   for (const RiggedCable& cable : rig.cables) cables.push_back(cable.name);
-  const std::string wrong = unknown_name("control cable", asked, cables);
+  const std::string wrong =
+      unknown_name("control cable", asked, cables, "linewright rig lists them");
   const bool other = std::any_of(project.routes.begin(), project.routes.end(),
                                  [&](const Route& route) { return route.name == asked; });
   return !wrong.empty() && other ? "route '" + asked + "' is no control cable" : wrong;

@@ -38,15 +38,18 @@ Expected<ResultForm, std::string> read_form(const Words& words,
                                             const ColourSurroundings& surroundings) {
   for (const std::string& wrong : {wrong_word("--format", words.format, formats),
                                    wrong_word("--color", words.color, {"auto", "always", "never"}),
-                                   wrong_word("--units", words.units, {"in", "mm"})})
+                                   wrong_word("--units", words.units, {"in", "fraction", "mm"}),
+                                   wrong_word("--by", words.by, {"gravity", "route"})})
     if (!wrong.empty()) return wrong;
   ResultForm form;
   if (words.format == "json") form.format = Format::json;
   if (words.format == "csv") form.format = Format::csv;
-  form.style.phrasing.unit = words.units == "mm" ? LengthUnit::millimetre : LengthUnit::inch;
+  if (words.units == "mm") form.style.phrasing.unit = LengthUnit::millimetre;
+  if (words.units == "fraction") form.style.phrasing.unit = LengthUnit::inch_fraction;
   form.style.colour = wants_colour(words.color, surroundings);
   form.style.verbose = words.verbose;
   form.style.quiet = words.quiet;
+  form.style.by_route = words.by == "route";
   return form;
 }
 

@@ -24,6 +24,7 @@ struct Words {
   std::string format = "text";
   std::string color = "auto";
   std::string units = "in";
+  std::string by = "gravity";
   bool force = false;
   bool quiet = false;
   bool strict = false;

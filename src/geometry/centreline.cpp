@@ -25,6 +25,7 @@ struct Turn {
   double angle_rad = 0;
   bool bends = false;
   bool reversal = false;
+  bool slight = false;
   double drawn_radius_in = 0;
   double tangent_in = 0;
   double scale = 1;  ///< built over drawn radius
@@ -56,12 +57,13 @@ std::vector<Leg> legs_between(const std::vector<PathCorner>& corners) {
   return legs;
 }
 
-Turn turn_between(Vec3 before, Vec3 after, double radius_in) {
+Turn turn_between(Vec3 before, Vec3 after, const PathCorner& corner) {
   Turn turn;
   turn.angle_rad = angle_between_rad(before, after);
   turn.bends = turn.angle_rad >= Centreline::straight_below_rad;
   if (!turn.bends) return turn;
-  turn.drawn_radius_in = std::max(radius_in, 0.0);
+  turn.slight = corner.slight;
+  turn.drawn_radius_in = corner.slight ? 0 : std::max(corner.radius_in, 0.0);
   turn.reversal = turn.angle_rad > std::numbers::pi - Centreline::reversal_within_rad;
   // A reversal claims no straight: it cannot be built, so it takes nothing from its neighbours.
   if (!turn.reversal) turn.tangent_in = turn.drawn_radius_in * std::tan(turn.angle_rad / 2);
@@ -73,7 +75,7 @@ Turn turn_between(Vec3 before, Vec3 after, double radius_in) {
 std::vector<Turn> turns_at(const std::vector<PathCorner>& corners, const std::vector<Leg>& legs) {
   std::vector<Turn> turns(corners.size());
   for (std::size_t i = 1; i + 1 < corners.size(); ++i)
-    turns[i] = turn_between(legs[i - 1].direction, legs[i].direction, corners[i].radius_in);
+    turns[i] = turn_between(legs[i - 1].direction, legs[i].direction, corners[i]);
   return turns;
 }
 
@@ -126,6 +128,7 @@ Bend bend_record(std::size_t corner, const Turn& turn, double start_in, double a
   bend.end_in = start_in + arc_in;
   bend.straight_before_in = straight_before_in;
   bend.fits = turn.fits;
+  bend.slight = turn.slight;
   return bend;
 }
 
@@ -196,6 +199,26 @@ Centreline::Centreline(std::vector<PathCorner> corners) : corners_(std::move(cor
   // Nothing is left where all corners lie closer together than the tolerance.
   if (pieces_.empty())
     append(straight_piece(corners_[0].at, corners_[1].at, legs[0], legs[0].length_in, 0));
+}
+
+std::vector<Bend> Centreline::made_bends() const {
+  std::vector<Bend> made;
+  double before_in = 0;
+  for (const Bend& bend : bends_) {
+    before_in += bend.straight_before_in;
+    if (bend.slight) continue;
+    made.push_back(bend);
+    made.back().straight_before_in = before_in;
+    before_in = 0;
+  }
+  return made;
+}
+
+double Centreline::straight_after_made_in() const {
+  double after_in = straight_after_in_;
+  for (auto bend = bends_.rbegin(); bend != bends_.rend() && bend->slight; ++bend)
+    after_in += bend->straight_before_in;
+  return after_in;
 }
 
 Vec3 Centreline::at(double distance_in) const {

@@ -12,6 +12,7 @@ namespace linewright {
 struct PathCorner {
   Vec3 at;
   double radius_in = 0;
+  bool slight = false;  ///< drawn, but no bend: sharp, whatever its radius (`slight_corners`)
 };
 
 /// A straight or a circular arc of the centreline.
@@ -44,8 +45,9 @@ struct Bend {
   double start_in = 0;         ///< distance along the line where the arc starts
   double end_in = 0;
   double straight_before_in =
-      0;             ///< from the last arc or the start, drawn radii; below zero: overlap
-  bool fits = true;  ///< the drawn radius fits on both legs
+      0;                ///< from the last arc or the start, drawn radii; below zero: overlap
+  bool fits = true;     ///< the drawn radius fits on both legs
+  bool slight = false;  ///< the line turns here as drawn, and is not bent
   double middle_in() const { return (start_in + end_in) / 2; }
 };
 
@@ -65,6 +67,10 @@ class Centreline {
   const std::vector<PathCorner>& corners() const { return corners_; }
   const std::vector<PathPiece>& pieces() const { return pieces_; }
   const std::vector<Bend>& bends() const { return bends_; }  ///< only corners that turn, in order
+  /// Those that are bends, each with the straight before it up to the last one of these.
+  std::vector<Bend> made_bends() const;
+  /// Straight after the last of these.
+  double straight_after_made_in() const;
   /// Developed length: legs less tangents plus arcs.
   double length_in() const { return length_in_; }
   /// Straight after the last arc, drawn radii; the whole length where there is no bend.

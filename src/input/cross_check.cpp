@@ -1,6 +1,7 @@
 #include "input/cross_check.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <map>
 #include <set>
@@ -19,6 +20,10 @@ namespace {
 
 /// Beyond this many names none is suggested: measuring the distance to each takes too long.
 constexpr std::size_t most_names_for_suggestion = 10'000;
+
+/// Up to so many names are listed; of more, a few that are near to what was written.
+constexpr std::size_t most_names_listed = 12;
+constexpr std::size_t nearest_listed = 3;
 
 using NameKey = std::pair<Named, std::string_view>;
 
@@ -39,6 +44,26 @@ void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
   }
 }
 
+std::string where_all_are(Named kind) {
+  if (kind == Named::line) return "linewright catalogue lists all but the project's own";
+  return fmt::format("the project's files have all, each as the `name` of a {}", kind_word(kind));
+}
+
+/// "did you mean 'dial'? nodes: port, dial".
+std::string known_names_words(const NamePlace& place, const std::vector<std::string>& known) {
+  const std::string kinds = fmt::format("{}s", kind_word(place.kind));
+  if (known.empty()) return fmt::format("the project has no {}", kinds);
+  if (known.size() > most_names_for_suggestion) return where_all_are(place.kind);
+  const std::string meant = suggest_name(place.name, known);
+  const std::string lead = meant.empty() ? std::string() : meant + " ";
+  if (known.size() <= most_names_listed)
+    return fmt::format("{}{}: {}", lead, kinds, fmt::join(known, ", "));
+  const std::vector<std::string> near = nearest_names(place.name, known, nearest_listed);
+  if (near.empty()) return where_all_are(place.kind);
+  return fmt::format("{}nearest of {} {}: {}; {}", lead, known.size(), kinds, fmt::join(near, ", "),
+                     where_all_are(place.kind));
+}
+
 void check_used(ProjectDraft& draft, const Catalogue& built_in) {
   if (!draft.names_complete) return;
   std::map<Named, std::vector<std::string>> known;
@@ -54,8 +79,7 @@ void check_used(ProjectDraft& draft, const Catalogue& built_in) {
     draft.add_error(
         place.where,
         fmt::format("there is no {} {}", kind_word(place.kind), quoted_text(place.name)),
-        names.size() <= most_names_for_suggestion ? suggest_name(place.name, names)
-                                                  : std::string());
+        known_names_words(place, names));
   }
 }
 

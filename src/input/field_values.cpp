@@ -100,6 +100,10 @@ std::array<double, Count> read_row(const YamlNode& node, const NumberSpec& spec,
 
 }  // namespace
 
+bool holds_tape_marks(const YamlNode& node, Dimension dimension) {
+  return dimension == Dimension::length && node.text.find_first_of("'\"") != std::string::npos;
+}
+
 Expected<double, NumberFault> number_in(const YamlNode& node, const NumberSpec& spec,
                                         BareLength bare) {
   if (node.kind != YamlNode::Kind::scalar)
@@ -107,7 +111,8 @@ Expected<double, NumberFault> number_in(const YamlNode& node, const NumberSpec& 
         Fault::unreadable,
         fmt::format("expected {}, found {}", dimension_words(spec.dimension), found_words(node)),
         {}};
-  if (node.quoted) return NumberFault{Fault::quoted, {}, {}};
+  if (node.quoted && !holds_tape_marks(node, spec.dimension))
+    return NumberFault{Fault::quoted, {}, {}};
   const auto value = read_quantity(node.text, spec.dimension, bare);
   if (!value) return NumberFault{Fault::unreadable, value.error(), {}};
   if (auto fault = range_fault(*value, spec)) return *std::move(fault);

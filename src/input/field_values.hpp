@@ -31,6 +31,11 @@ struct NumberFault {
   std::string suggestion;
 };
 
+/// True where a quoted text may be a length all the same: the marks of feet and inches are YAML's
+/// quotes, so that a length which begins with one, or is kept from being taken for one, stands in
+/// quotes.
+bool holds_tape_marks(const YamlNode& node, Dimension dimension);
+
 Expected<double, NumberFault> number_in(const YamlNode& node, const NumberSpec& spec,
                                         BareLength bare);
 

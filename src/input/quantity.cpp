@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "input/suggest_name.hpp"
+#include "input/tape.hpp"
 #include "input/utf8.hpp"
 #include "model/units.hpp"
 
@@ -63,6 +64,7 @@ constexpr std::array unit_rows = {
     UnitRow{"m/s", Dimension::speed_vertical, 60, 0.3048},
     UnitRow{"rpm", Dimension::rotational_speed, 1, 1},
     UnitRow{"lb/in", Dimension::mass_per_length, 1, 1},
+    UnitRow{"lb/ft", Dimension::mass_per_length, 1, 12},
     UnitRow{"lb/100ft", Dimension::mass_per_length, 1, 1200},
     UnitRow{"kg/m", Dimension::mass_per_length, m_per_in, 0.45359237},
     UnitRow{"lbf/in", Dimension::stiffness, 1, 1},
@@ -86,9 +88,7 @@ std::string unit_list(Dimension dimension) {
 }
 
 std::string expected(Dimension dimension) {
-  const std::string units = unit_list(dimension);
-  if (units.empty()) return fmt::format("expected {}", dimension_words(dimension));
-  return fmt::format("expected {} ({})", dimension_words(dimension), units);
+  return "expected " + quantity_words(dimension);
 }
 
 std::string in_quotes(std::string_view text) {
@@ -230,6 +230,12 @@ std::string_view internal_unit(Dimension dimension) {
   return row != nullptr ? row->name : std::string_view();
 }
 
+std::string quantity_words(Dimension dimension) {
+  const std::string units = unit_list(dimension);
+  if (units.empty()) return std::string(dimension_words(dimension));
+  return fmt::format("{} ({})", dimension_words(dimension), units);
+}
+
 std::string_view dimension_words(Dimension dimension) {
   switch (dimension) {
     case Dimension::plain:
@@ -266,6 +272,11 @@ Expected<double, std::string> read_quantity(std::string_view written, Dimension 
     return fmt::format("{}, found {}{}", expected(dimension), in_quotes(text), why);
   };
 
+  if (dimension == Dimension::length && is_tape(text)) {
+    const auto inches = read_tape(text, bare);
+    if (!inches) return found(inches.error());
+    return *inches;
+  }
   const std::size_t length = number_length(text);
   if (length == 0) return found(why_no_number(text));
   const std::string_view number = text.substr(0, length);
@@ -276,6 +287,9 @@ Expected<double, std::string> read_quantity(std::string_view written, Dimension 
     if (!why.empty()) return found(why);
   }
 
+  // Makers state it per inch, foot, 100 feet or metre: a bare one would be a guess.
+  if (unit.empty() && dimension == Dimension::mass_per_length)
+    return found(fmt::format(": add its unit, as in '{} lb/ft'", number));
   const UnitRow* row = unit.empty() ? usual_unit(dimension, bare) : find_unit(unit);
   if (!unit.empty() && (row == nullptr || row->dimension != dimension))
     return wrong_unit(text, unit, dimension);

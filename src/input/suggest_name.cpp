@@ -89,4 +89,20 @@ std::string suggest_name(std::string_view written, const std::vector<std::string
   return nearest == nullptr ? "" : fmt::format("did you mean '{}'?", *nearest);
 }
 
+std::vector<std::string> nearest_names(std::string_view written,
+                                       const std::vector<std::string>& known, std::size_t most) {
+  if (written.empty() || written.size() > longest_compared) return {};
+  const std::string wanted = lower_case(written);
+  std::vector<std::pair<std::size_t, const std::string*>> by_distance;
+  for (const std::string& name : known)
+    if (name.size() <= longest_compared)
+      by_distance.emplace_back(edit_distance(wanted, lower_case(name)), &name);
+  std::stable_sort(by_distance.begin(), by_distance.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<std::string> nearest;
+  for (std::size_t i = 0; i < std::min(most, by_distance.size()); ++i)
+    nearest.push_back(*by_distance[i].second);
+  return nearest;
+}
+
 }  // namespace linewright

@@ -13,4 +13,9 @@ namespace linewright {
 /// starts with it.
 std::string suggest_name(std::string_view written, const std::vector<std::string>& known);
 
+/// The known names at the smallest edit distances, nearest first, equals in the given order; none
+/// for a text that is too long to be compared.
+std::vector<std::string> nearest_names(std::string_view written,
+                                       const std::vector<std::string>& known, std::size_t most);
+
 }  // namespace linewright

@@ -57,6 +57,7 @@ void add_bend(CableFriction& friction, const PreparedRoute& route, const Bend& b
                               capstan_ratio(sleeve_friction, turn)});
   }
   if (share >= 1 - share_rounding || point.hold == HoldKind::clamp) return;
+  if (!support && bend.slight) return;
   if (!support) {
     friction.missing.push_back("what guides it where it turns at its point " +
                                std::to_string(index + 1));

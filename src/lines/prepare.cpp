@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/plane/polygon.hpp"
+#include "geometry/slight_corners.hpp"
 #include "lines/arm_swing.hpp"
 #include "lines/crossings.hpp"
 #include "lines/named_hole.hpp"
@@ -168,11 +169,22 @@ std::vector<GivenPlace> places_of(const Route& route, const Node& from, const No
   return places;
 }
 
+/// Marks the corners that are there because a tape is not a micrometer. A bend that is stated is
+/// meant, and a pulley turns the cable however little.
+void mark_slight(std::vector<PathCorner>& corners, const Route& route, double build_tolerance_in) {
+  std::vector<bool> may_be(corners.size(), false);
+  for (std::size_t i = 0; i < route.points.size(); ++i)
+    may_be[i + 1] = !route.points[i].bend_in && route.points[i].hold != HoldKind::pulley;
+  const std::vector<bool> slight = slight_corners(corners, may_be, build_tolerance_in);
+  for (std::size_t i = 0; i < corners.size(); ++i) corners[i].slight = slight[i];
+}
+
 PreparedRoute prepare_route(const Project& project, const Walls& walls, const Route& route) {
   const Node* from = project.find_node(route.from);
   const Node* to = project.find_node(route.to);
   const Line* line = project.catalogue.find_line(route.line);
-  const WrappedPath path = wrap_pulleys(places_of(route, *from, *to, *line));
+  WrappedPath path = wrap_pulleys(places_of(route, *from, *to, *line));
+  mark_slight(path.corners, route, project.build_tolerance_in);
   PreparedRoute prepared{.route = &route,
                          .line = line,
                          .from = from,

@@ -1,5 +1,8 @@
 #include "planning/cutlist.hpp"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -82,6 +85,8 @@ void add_schedule(RouteCut& cut, const Centreline& centreline) {
     unbent_in = 0;
   }
   cut.straight_after_in = centreline.straight_after_in() + unbent_in;
+  for (const Bend& bend : centreline.bends())
+    if (bend.slight) cut.straightened.push_back(bend.corner);
 }
 
 /// A hose as the builder states it and a cable by its ends, where they say so.
@@ -158,6 +163,14 @@ class SystemTally {
 };
 
 }  // namespace
+
+std::string straightened_words(const RouteCut& cut) {
+  if (cut.straightened.empty()) return {};
+  return fmt::format(
+      "straight at its {} {}: a straight line misses {} by less than the build tolerance",
+      cut.straightened.size() == 1 ? "point" : "points", fmt::join(cut.straightened, ", "),
+      cut.straightened.size() == 1 ? "it" : "them");
+}
 
 CutList cut_list(const PreparedProject& prepared) {
   CutList list;

@@ -35,6 +35,8 @@ struct RouteCut {
   std::optional<double> mass_lb;  ///< absent where the weight is not known
   std::vector<BendStep> bends;
   double straight_after_in = 0;  ///< after the last bend
+  /// Points that the line is drawn to turn at, and is not bent at: `straightened_words`.
+  std::vector<int> straightened;
   std::optional<double> minimum_bend_radius_in;
 };
 
@@ -50,6 +52,10 @@ struct CutList {
   std::vector<RouteCut> routes;
   std::vector<SystemCut> systems;
 };
+
+/// "straight at its points 2, 5: a straight line misses them by less than the build tolerance";
+/// empty where the line is bent wherever it is drawn to turn.
+std::string straightened_words(const RouteCut& cut);
 
 /// The cut list of every route, in file order, and of every system, in order of first use.
 CutList cut_list(const PreparedProject& prepared);

@@ -85,9 +85,36 @@ std::string fixed_number(double value, int decimals) {
   return fmt::format("{:.{}f}", value, decimals);
 }
 
+std::string bench_number(double inches, const Phrasing& phrasing) {
+  switch (phrasing.unit) {
+    case LengthUnit::millimetre:
+      return fixed_number(inches * mm_per_in, 1);
+    case LengthUnit::inch_fraction:
+      return on_tape(inches);
+    case LengthUnit::inch:
+      break;
+  }
+  return fixed_number(inches, 2);
+}
+
 std::string bench_length(double inches, const Phrasing& phrasing) {
-  return phrasing.unit == LengthUnit::millimetre ? fixed_number(inches * mm_per_in, 1) + " mm"
-                                                 : fixed_number(inches, 2) + " in";
+  return bench_number(inches, phrasing) + " " + phrasing.unit_name();
+}
+
+std::string sheet_length(double inches, LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::millimetre:
+      return fixed_number(inches * mm_per_in, 3);
+    case LengthUnit::inch_fraction: {
+      const std::string length = on_tape(inches);
+      if (length.find('/') == std::string::npos || length.find(' ') != std::string::npos)
+        return length;
+      return length.starts_with('-') ? "-0 " + length.substr(1) : "0 " + length;
+    }
+    case LengthUnit::inch:
+      break;
+  }
+  return fixed_number(inches, 4);
 }
 
 std::string amount(double value, Unit unit, const Phrasing& phrasing, int more_decimals) {
@@ -117,6 +144,10 @@ std::string volume(double cubic_inches, const Phrasing& phrasing, int more_decim
   if (phrasing.unit == LengthUnit::millimetre)
     return fixed_number(cubic_inches * cm3_per_in3, 2 + more_decimals) + " cm3";
   return fixed_number(cubic_inches, 3 + more_decimals) + " in3";
+}
+
+std::string millilitres(double cubic_inches) {
+  return fixed_number(cubic_inches * cm3_per_in3, 1) + " mL";
 }
 
 std::string mass(double pounds, const Phrasing& phrasing) {

@@ -22,10 +22,16 @@ std::string amount(double value, Unit unit, const Phrasing& phrasing, int more_d
 /// Fixed decimals, never "-0.00".
 std::string fixed_number(double value, int decimals);
 
-/// To a hundredth of an inch or a tenth of a millimetre, however long: for marks on a bench.
+/// To a hundredth or a 32nd of an inch or a tenth of a millimetre, however long: for marks on a
+/// bench.
 std::string bench_length(double inches, const Phrasing& phrasing);
+std::string bench_number(double inches, const Phrasing& phrasing);  ///< the same without its unit
+/// A length in a field of CSV, without its unit. A part of an inch alone is "0 3/8": a spreadsheet
+/// takes "3/8" for a date.
+std::string sheet_length(double inches, LengthUnit unit);
 std::string volume(double cubic_inches, const Phrasing& phrasing,
                    int more_decimals = 0);                  ///< "0.980 in3", "16.10 cm3"
+std::string millilitres(double cubic_inches);               ///< "16.1 mL", as on a syringe
 std::string mass(double pounds, const Phrasing& phrasing);  ///< "0.05 lb", "23 g"
 
 /// "verified", "verified-secondary", "from-memory", "common-practice", "calculated", "builder": how

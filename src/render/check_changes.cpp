@@ -9,6 +9,7 @@
 #include <tuple>
 #include <utility>
 
+#include "render/finding_folds.hpp"
 #include "render/finding_text.hpp"
 #include "render/layout.hpp"
 
@@ -105,6 +106,15 @@ void sort_by_report(std::vector<Change>& changes) {
   });
 }
 
+/// What is there now and matters most comes first, what is gone or passes last.
+void sort_by_gravity(std::vector<Change>& changes) {
+  const auto rank = [](const Change& change) {
+    return gravity_rank(change.now ? change.now->verdict : Verdict::pass);
+  };
+  std::stable_sort(changes.begin(), changes.end(),
+                   [&](const Change& a, const Change& b) { return rank(a) < rank(b); });
+}
+
 std::string kind_words(const Change& change) {
   switch (kind_of(change)) {
     case ChangeKind::appeared:
@@ -147,8 +157,8 @@ std::string change_text(const Change& change, const Report& before, const Report
       wrapped("", fmt::format("{}: {}",
                               judgement.route.empty() ? "the project as a whole" : judgement.route,
                               kind_words(change)));
-  if (!change.now) return text + finding_title(judgement, style) + "\n";
-  text += location_prefix(judgement.location) + finding_title(judgement, style) + "\n";
+  text += finding_head(judgement, judgement.message, style, change.now != nullptr);
+  if (!change.now) return text;
   return text + changed_lines(change, before, now, style);
 }
 
@@ -191,7 +201,8 @@ std::vector<Change> changes_between(const Report& before, const Report& now,
 
 std::string changes_text(const Report& before, const Report& now, std::string_view time_of_day,
                          const TextStyle& style) {
-  const std::vector<Change> changes = changes_between(before, now, style);
+  std::vector<Change> changes = changes_between(before, now, style);
+  if (!style.by_route) sort_by_gravity(changes);
   std::string text = fmt::format("\n{}: {}\n", time_of_day, counts(changes));
   for (const Change& change : changes) text += "\n" + change_text(change, before, now, style);
   if (!changes.empty()) text += "\n";

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "render/finding_folds.hpp"
 #include "render/finding_text.hpp"
 #include "render/layout.hpp"
 
@@ -11,25 +12,8 @@ namespace linewright {
 
 namespace {
 
-/// Fails first; what is not known weighs more than a warning, because it can hide a fail.
-int badness(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::fail:
-      return 0;
-    case Verdict::unknown:
-      return 1;
-    case Verdict::warn:
-      return 2;
-    case Verdict::waived:
-      return 3;
-    case Verdict::pass:
-      return 4;
-  }
-  return 0;
-}
-
 std::string finding(const Judgement& judgement, const RouteReport* route, const TextStyle& style) {
-  std::string text = location_prefix(judgement.location) + finding_title(judgement, style) + "\n";
+  std::string text = finding_head(judgement, judgement.message, style);
   for (const FindingLine& line : finding_lines(judgement, route, style.phrasing))
     text += labelled(line);
   return text;
@@ -58,7 +42,7 @@ std::vector<const Judgement*> judgements_of(const Report& report, const RouteRep
     if (route ? judgement.route == route->cut.name : !report.find_route(judgement.route))
       chosen.push_back(&judgement);
   std::stable_sort(chosen.begin(), chosen.end(), [](const Judgement* a, const Judgement* b) {
-    return badness(a->verdict) < badness(b->verdict);
+    return gravity_rank(a->verdict) < gravity_rank(b->verdict);
   });
   return chosen;
 }
@@ -72,7 +56,7 @@ std::string section(const Report& report, const RouteReport* route, const TextSt
   if (findings.empty()) return {};
   const std::string header =
       route ? fmt::format("{}: {}, {}, {} from {} to {}", route->cut.name, route->cut.system,
-                          route->cut.line, style.phrasing.length(route->cut.length_in), route->from,
+                          route->cut.line, style.phrasing.tape(route->cut.length_in), route->from,
                           route->to)
             : "the project as a whole";
   return wrapped("", header) + "\n" + findings;
@@ -93,25 +77,45 @@ std::string tally_lines(const Report& report) {
   return text;
 }
 
-}  // namespace
+/// What the project does not say, and what was found and passed over on the way.
+std::string surroundings(const Report& report, const TextStyle& style) {
+  return assumption_lines(report) + note_lines(report) +
+         (style.verbose ? passed_over_lines(report, style.phrasing) : std::string());
+}
 
-std::string check_text(const Report& report, const TextStyle& style) {
+std::string closing_words(const Report& report, const TextStyle& style) {
   std::string text;
-  for (const RouteReport& route : report.routes) text += section(report, &route, style);
-  text += section(report, nullptr, style);
-  text += tally_lines(report);
-  text += summary_lines(report);
-  text += assumption_lines(report);
-  text += note_lines(report);
-  if (style.verbose) text += passed_over_lines(report, style.phrasing);
-  text += "\n";
   const Tally tally = tally_of(report.judgements);
   if (!style.quiet && tally.total() > tally.pass)
     text += wrapped("", "For a rule's limits, sources and mends: linewright explain RULE");
-  text += wrapped("",
-                  "This compares a drawing with stated limits. It does not make an aeroplane "
-                  "airworthy: inspect the lines as built, and follow your local authority.");
-  return text;
+  return text + wrapped("",
+                        "This compares a drawing with stated limits. It does not make an aeroplane "
+                        "airworthy: inspect the lines as built, and follow your local authority.");
+}
+
+std::string text_by_route(const Report& report, const TextStyle& style) {
+  std::string text;
+  for (const RouteReport& route : report.routes) text += section(report, &route, style);
+  text += section(report, nullptr, style);
+  return text + tally_lines(report) + summary_lines(report) + surroundings(report, style) + "\n" +
+         closing_words(report, style);
+}
+
+/// The tally comes last: it is what a terminal still shows when all has scrolled by.
+std::string text_by_gravity(const Report& report, const TextStyle& style) {
+  std::string text;
+  for (const FindingFold& fold : folded_findings(report, style.verbose))
+    text += fold_text(fold, report, style) + "\n";
+  std::string around = surroundings(report, style);
+  if (!around.empty()) text += around.substr(text.empty() ? 0 : 1) + "\n";
+  if (text.starts_with('\n')) text.erase(0, 1);
+  return text + closing_words(report, style) + "\n" + tally_lines(report) + summary_lines(report);
+}
+
+}  // namespace
+
+std::string check_text(const Report& report, const TextStyle& style) {
+  return style.by_route ? text_by_route(report, style) : text_by_gravity(report, style);
 }
 
 }  // namespace linewright

@@ -15,11 +15,10 @@ struct Columns {
   LengthUnit unit;
 
   bool metric() const { return unit == LengthUnit::millimetre; }
-  std::string length(double inches) const {
-    return metric() ? fixed_number(inches * mm_per_in, 3) : fixed_number(inches, 4);
-  }
-  std::string length(const std::optional<double>& inches) const {
-    return inches ? length(*inches) : std::string();
+  std::string length(double inches) const { return sheet_length(inches, unit); }
+  std::string limit(const std::optional<double>& inches) const {
+    if (!inches) return {};
+    return sheet_length(*inches, Phrasing{unit}.decimals().unit);
   }
   std::string volume(double in3) const {
     return fixed_number(metric() ? in3 * cm3_per_in3 : in3, 4);
@@ -80,7 +79,7 @@ std::vector<std::string> route_fields(const RouteReport& route, const Columns& c
           columns.length(cut.cut_length_in),
           columns.volume(cut.volume_in3),
           columns.mass(cut.mass_lb),
-          columns.length(cut.minimum_bend_radius_in),
+          columns.limit(cut.minimum_bend_radius_in),
           columns.length(cut.straight_after_in)};
 }
 

@@ -13,37 +13,49 @@ namespace {
 
 constexpr std::size_t bend_column = 6;
 constexpr std::size_t column = 11;
+/// "123 15/32 in" with a blank before it: six columns still fit a terminal.
+constexpr std::size_t fraction_column = 13;
 
-std::string table_row(std::string_view first, const std::vector<std::string>& cells) {
+struct Cell {
+  std::string text;
+  bool is_length = true;
+};
+
+std::string table_row(std::string_view first, const std::vector<Cell>& cells,
+                      const Phrasing& phrasing) {
+  const bool wide = phrasing.unit == LengthUnit::inch_fraction;
   std::string row = right(first, bend_column);
-  for (const std::string& cell : cells) row += right(cell, column);
+  for (const Cell& cell : cells)
+    row += right(cell.text, wide && cell.is_length ? fraction_column : column);
   return row + "\n";
 }
 
 /// Only what is bent on a tool before it is fitted needs the mark where an arc ends.
-std::string schedule_head(const RouteCut& cut) {
-  std::vector<std::string> over = {"bend", "straight"};
-  std::vector<std::string> under = {"starts at", "before", "angle", "rotation", "radius"};
+std::string schedule_head(const RouteCut& cut, const Phrasing& phrasing) {
+  std::vector<Cell> over = {{"bend"}, {"straight"}};
+  std::vector<Cell> under = {
+      {"starts at"}, {"before"}, {"angle", false}, {"rotation", false}, {"radius"}};
   if (cut.rigid) {
-    over.insert(over.begin() + 1, "bend");
-    under.insert(under.begin() + 1, "ends at");
+    over.insert(over.begin() + 1, {"bend"});
+    under.insert(under.begin() + 1, {"ends at"});
   }
-  return table_row("", over) + table_row("bend", under);
+  return table_row("", over, phrasing) + table_row("bend", under, phrasing);
 }
 
 std::string schedule_row(std::size_t number, const BendStep& bend, const RouteCut& cut,
                          const Phrasing& phrasing) {
-  std::vector<std::string> cells = {
-      bench_length(bend.mark_start_in, phrasing), bench_length(bend.straight_before_in, phrasing),
-      phrasing.angle(bend.angle_deg), number == 1 ? "-" : phrasing.angle(bend.rotation_deg),
-      bench_length(bend.radius_in, phrasing)};
-  if (cut.rigid) cells.insert(cells.begin() + 1, bench_length(bend.mark_end_in, phrasing));
-  return table_row(std::to_string(number), cells);
+  std::vector<Cell> cells = {{bench_length(bend.mark_start_in, phrasing)},
+                             {bench_length(bend.straight_before_in, phrasing)},
+                             {phrasing.angle(bend.angle_deg), false},
+                             {number == 1 ? "-" : phrasing.angle(bend.rotation_deg), false},
+                             {bench_length(bend.radius_in, phrasing)}};
+  if (cut.rigid) cells.insert(cells.begin() + 1, {bench_length(bend.mark_end_in, phrasing)});
+  return table_row(std::to_string(number), cells, phrasing);
 }
 
 std::string schedule(const RouteCut& cut, const Phrasing& phrasing) {
   if (cut.bends.empty()) return "  no bends\n";
-  std::string text = schedule_head(cut);
+  std::string text = schedule_head(cut, phrasing);
   for (std::size_t i = 0; i < cut.bends.size(); ++i)
     text += schedule_row(i + 1, cut.bends[i], cut, phrasing);
   text += fmt::format("  straight after the last bend {}\n",
@@ -71,11 +83,13 @@ std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
                   bench_length(cut.cut_length_in, phrasing));
   text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
                       mass_words(cut, phrasing));
-  text +=
-      fmt::format("  least bend radius of the line {}\n",
-                  cut.minimum_bend_radius_in ? bench_length(*cut.minimum_bend_radius_in, phrasing)
-                                             : "not known");
-  return text + schedule(cut, phrasing) + "\n";
+  text += fmt::format("  least bend radius of the line {}\n",
+                      cut.minimum_bend_radius_in
+                          ? bench_length(*cut.minimum_bend_radius_in, phrasing.decimals())
+                          : "not known");
+  text += schedule(cut, phrasing);
+  if (!cut.straightened.empty()) text += wrapped("  ", straightened_words(cut));
+  return text + "\n";
 }
 
 std::string systems_text(const std::vector<SystemCut>& systems, const Phrasing& phrasing) {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "render/amount.hpp"
 #include "render/layout.hpp"
 
@@ -13,7 +15,7 @@ std::string where(const Judgement& judgement, const RouteReport* route, const Ph
   std::string words = judgement.at ? phrasing.place(*judgement.at) : std::string();
   if (judgement.distance_in && route) {
     if (!words.empty()) words += ", ";
-    words += fmt::format("{} from {}", phrasing.length(*judgement.distance_in), route->from);
+    words += fmt::format("{} from {}", phrasing.tape(*judgement.distance_in), route->from);
   }
   return words;
 }
@@ -38,9 +40,16 @@ std::string location_prefix(const SourceLocation& location) {
   return fmt::format("{}:{}:{}: ", one_line(location.file), location.line, location.column);
 }
 
-std::string finding_title(const Judgement& judgement, const TextStyle& style) {
-  return fmt::format("{}: {}: {}", verdict_text(judgement.verdict, style), judgement.rule,
-                     one_line(judgement.message));
+std::string finding_head(const Judgement& judgement, std::string_view words, const TextStyle& style,
+                         bool with_location) {
+  const std::string place = with_location ? location_prefix(judgement.location) : std::string();
+  const std::string_view verdict = verdict_word(judgement.verdict);
+  std::string head = hanging(4, fmt::format("{}{}: {}: {}", place, verdict, judgement.rule, words));
+  // Wrapping makes control characters plain: the colour's own come after it.
+  const std::size_t at = head.find(verdict, std::min(place.size(), head.size()));
+  if (at != std::string::npos)
+    head.replace(at, verdict.size(), verdict_text(judgement.verdict, style));
+  return head;
 }
 
 std::vector<FindingLine> finding_lines(const Judgement& judgement, const RouteReport* route,
@@ -52,10 +61,11 @@ std::vector<FindingLine> finding_lines(const Judgement& judgement, const RouteRe
           {"waived", waived(judgement)}};
 }
 
-std::string labelled(const FindingLine& line) {
+std::string labelled(const FindingLine& line, std::size_t indent) {
   if (line.text.empty()) return {};
-  constexpr std::size_t label_columns = 15;
-  return wrapped(left(fmt::format("  {}:", line.label), label_columns), line.text);
+  constexpr std::size_t label_columns = 13;
+  const std::string label = std::string(indent, ' ') + fmt::format("{}:", line.label);
+  return wrapped(left(label, indent + label_columns), line.text);
 }
 
 std::string counted(int count, std::string_view one, std::string_view many) {

@@ -24,8 +24,10 @@ inline constexpr std::string_view measure_label = "by how much";
 /// "static.yaml:14:9: " for the place in the builder's files; empty where there is none.
 std::string location_prefix(const SourceLocation& location);
 
-/// "fail: chafe: can reach channel S3L", the verdict coloured where asked for.
-std::string finding_title(const Judgement& judgement, const TextStyle& style);
+/// "static.yaml:14:9: fail: chafe: can reach channel S3L" with these words at its end, the verdict
+/// coloured where asked for, folded to the terminal and ended by a line feed.
+std::string finding_head(const Judgement& judgement, std::string_view words, const TextStyle& style,
+                         bool with_location = true);
 
 /// Where, by how much, why, how to mend, and why it is waived, in this order. `route` is the one
 /// judged, or nullptr.
@@ -33,7 +35,7 @@ std::vector<FindingLine> finding_lines(const Judgement& judgement, const RouteRe
                                        const Phrasing& phrasing);
 
 /// The line wrapped and ended by a line feed; nothing for an empty text.
-std::string labelled(const FindingLine& line);
+std::string labelled(const FindingLine& line, std::size_t indent = 2);
 
 /// "1 warning", "2 warnings".
 std::string counted(int count, std::string_view one, std::string_view many);

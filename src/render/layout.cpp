@@ -42,11 +42,13 @@ std::string one_line(std::string_view text) {
   return line;
 }
 
-std::string wrapped(std::string_view lead, std::string_view text) {
+namespace {
+
+/// `text` after `lead`, with the lines after the first indented.
+std::string broken_at_spaces(std::string_view lead, std::size_t indent, std::string_view text) {
   const std::string line = one_line(text);
-  const std::size_t indent = columns_of(lead);
   std::string result(lead);
-  std::size_t column = indent;
+  std::size_t column = columns_of(lead);
   bool first_word = true;
   for (std::size_t start = 0; start < line.size();) {
     const std::size_t end = std::min(line.find(' ', start), line.size());
@@ -67,6 +69,16 @@ std::string wrapped(std::string_view lead, std::string_view text) {
   }
   result += '\n';
   return result;
+}
+
+}  // namespace
+
+std::string wrapped(std::string_view lead, std::string_view text) {
+  return broken_at_spaces(lead, columns_of(lead), text);
+}
+
+std::string hanging(std::size_t indent, std::string_view text) {
+  return broken_at_spaces("", indent, text);
 }
 
 std::string unwrapped(std::string_view text) {

@@ -21,6 +21,9 @@ std::string one_line(std::string_view text);
 /// long for a line, such as a path, stays whole.
 std::string wrapped(std::string_view lead, std::string_view text);
 
+/// The same without a lead: from the first column, the lines after the first indented.
+std::string hanging(std::size_t indent, std::string_view text);
+
 /// A text written over several lines, as one: a single line feed becomes a space, empty lines still
 /// part its paragraphs.
 std::string unwrapped(std::string_view text);

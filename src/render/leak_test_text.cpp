@@ -70,12 +70,16 @@ std::string test_words(const LeakTestPlan& plan) {
 }
 
 std::string stroke_words(const LeakTestPlan& plan, const Phrasing& phrasing) {
-  std::string words = fmt::format("{} in one slow stroke at constant temperature",
-                                  volume(plan.stroke_in3, phrasing));
+  // Syringes are marked in mL wherever they are sold.
+  std::string words =
+      phrasing.unit == LengthUnit::millimetre
+          ? millilitres(plan.stroke_in3)
+          : fmt::format("{} ({})", volume(plan.stroke_in3, phrasing), millilitres(plan.stroke_in3));
+  words += " in one slow stroke at constant temperature";
   if (plan.strokes && plan.setup.syringe_in3)
     words += fmt::format("; {} {} of a {} syringe", *plan.strokes,
                          *plan.strokes == 1 ? "stroke" : "strokes",
-                         volume(*plan.setup.syringe_in3, phrasing));
+                         fmt::format("{:.4g} mL", *plan.setup.syringe_in3 * cm3_per_in3));
   return words;
 }
 

@@ -56,9 +56,10 @@ std::string_view verdict_word(Verdict verdict);
 /// How text for people is laid out.
 struct TextStyle {
   Phrasing phrasing;
-  bool colour = false;   ///< colour verdict words
-  bool verbose = false;  ///< show passes one by one
-  bool quiet = false;    ///< leave out pointers to other commands
+  bool colour = false;    ///< colour verdict words
+  bool verbose = false;   ///< show passes one by one
+  bool quiet = false;     ///< leave out pointers to other commands
+  bool by_route = false;  ///< findings route by route instead of gravest first
 };
 
 /// The verdict's word, coloured where the style asks for it.

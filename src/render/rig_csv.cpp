@@ -3,7 +3,6 @@
 #include <map>
 #include <optional>
 
-#include "model/units.hpp"
 #include "render/amount.hpp"
 #include "render/cutlist_csv.hpp"
 #include "render/report.hpp"
@@ -74,12 +73,12 @@ std::string number(const std::optional<double>& value, int decimals) {
 
 class Table {
  public:
-  explicit Table(LengthUnit unit) : metric_(unit == LengthUnit::millimetre) {
+  explicit Table(LengthUnit unit) : unit_(unit) {
     Fields names;
     for (const Column& column : columns) {
       std::string& name = names[std::string(column.name)] = column.name;
       if (column.unit == "in")
-        name += metric_ ? "_mm" : "_in";
+        name += unit_ == LengthUnit::millimetre ? "_mm" : "_in";
       else if (!column.unit.empty())
         name.append("_").append(column.unit);
     }
@@ -88,7 +87,13 @@ class Table {
 
   std::string length(const std::optional<double>& inches) const {
     if (!inches) return {};
-    return metric_ ? fixed_number(*inches * mm_per_in, 3) : fixed_number(*inches, 4);
+    return sheet_length(*inches, unit_);
+  }
+
+  /// A gap, a stretch, a sag or a limit, which is a decimal whatever the unit.
+  std::string margin(const std::optional<double>& inches) const {
+    if (!inches) return {};
+    return sheet_length(*inches, Phrasing{unit_}.decimals().unit);
   }
 
   void add(const Fields& fields) {
@@ -105,7 +110,7 @@ class Table {
   const std::string& text() const { return text_; }
 
  private:
-  bool metric_;
+  LengthUnit unit_;
   std::string text_;
 };
 
@@ -137,18 +142,18 @@ Fields cable_fields(const RiggedCable& cable, const Table& table) {
                    {"rigged_tension", number(cable.rigged_lbf, 2)},
                    {"minimum_rigged_tension", number(cable.minimum_rigged_lbf, 2)},
                    {"limit_load", number(cable.limit_load_lbf, 2)},
-                   {"stretch_as_rigged", table.length(cable.stretch_as_rigged_in)},
-                   {"stretch_at_limit_load", table.length(cable.stretch_at_limit_load_in)},
-                   {"travel_lost", table.length(cable.travel_lost_in)},
+                   {"stretch_as_rigged", table.margin(cable.stretch_as_rigged_in)},
+                   {"stretch_at_limit_load", table.margin(cable.stretch_at_limit_load_in)},
+                   {"travel_lost", table.margin(cable.travel_lost_in)},
                    {"travel_lost_share", number(cable.travel_lost_share, 4)},
                    {"friction", number(cable.friction_lbf, 3)},
                    {"strength_factor", number(cable.strength_factor, 2)},
-                   {"adjustment_each_way", table.length(cable.cut.each_way_in)},
+                   {"adjustment_each_way", table.margin(cable.cut.each_way_in)},
                    {"airframe_stiffness", number(cable.airframe_stiffness_lbf_per_in, 1)},
                    {"missing", joined(cable.missing)}};
   if (cable.slack_side) {
     fields["slack_side_tension"] = number(cable.slack_side->tension_lbf, 2);
-    fields["slack_side_slack"] = table.length(cable.slack_side->slack_in);
+    fields["slack_side_slack"] = table.margin(cable.slack_side->slack_in);
   }
   if (cable.pilot) add_pilot(fields, *cable.pilot);
   return fields;
@@ -167,8 +172,8 @@ Fields gap_fields(const RiggedCable& cable, const LeastGap& gap, const Table& ta
           {"cable", cable.name},
           {"rule", gap.rule},
           {"with", gap.with},
-          {"gap", table.length(gap.gap_in)},
-          {"limit", table.length(gap.limit_in)},
+          {"gap", table.margin(gap.gap_in)},
+          {"limit", table.margin(gap.limit_in)},
           {"distance", table.length(gap.distance_in)},
           {"verdict", std::string(verdict_word(gap.verdict))}};
 }
@@ -178,7 +183,7 @@ Fields chart_fields(const RiggedCable& cable, const ChartRow& row, const Table& 
           {"cable", cable.name},
           {"temperature", fixed_number(row.temperature_degf, 1)},
           {"tension", number(row.tension_lbf, 2)},
-          {"slack", table.length(row.slack_in)}};
+          {"slack", table.margin(row.slack_in)}};
 }
 
 Fields span_fields(const RiggedCable& cable, const RigSpan& span, int blades, const Table& table) {
@@ -188,8 +193,8 @@ Fields span_fields(const RiggedCable& cable, const RigSpan& span, int blades, co
                    {"to", span.to},
                    {"span_from", table.length(span.from_in)},
                    {"span_to", table.length(span.to_in)},
-                   {"sag", table.length(span.sag_in)},
-                   {"sag_at_load_factor", table.length(span.sag_at_load_factor_in)},
+                   {"sag", table.margin(span.sag_in)},
+                   {"sag_at_load_factor", table.margin(span.sag_at_load_factor_in)},
                    {"natural_frequency", number(span.natural_frequency_hz, 3)}};
   for (const OrderMeeting& each : span.meetings) {
     if (each.times_per_turn == 1) fields["first_order"] = fixed_number(each.rpm, 1);

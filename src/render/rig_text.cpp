@@ -225,7 +225,7 @@ std::string rpm_cell(const RigSpan& span, int times_per_turn) {
 }
 
 std::string span_row(const std::vector<std::string>& cells) {
-  constexpr std::size_t widths[] = {11, 9, 12, 13, 9, 13, 13};
+  constexpr std::size_t widths[] = {11, 11, 11, 12, 9, 13, 13};
   std::string row;
   for (std::size_t i = 0; i < cells.size(); ++i) row += right(cells[i], widths[i]);
   while (row.ends_with(' ')) row.pop_back();
@@ -248,11 +248,8 @@ std::string spans_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
       return inches ? fine_number(*inches, phrasing) : std::string("-");
     };
     std::vector<std::string> cells = {
-        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.from_in * mm_per_in, 1)
-                                                : fixed_number(span.from_in, 2),
-        phrasing.unit == LengthUnit::millimetre ? fixed_number(span.to_in * mm_per_in, 1)
-                                                : fixed_number(span.to_in, 2),
-        cell(span.sag_in), cell(span.sag_at_load_factor_in),
+        bench_number(span.from_in, phrasing), bench_number(span.to_in, phrasing), cell(span.sag_in),
+        cell(span.sag_at_load_factor_in),
         span.natural_frequency_hz ? fixed_number(*span.natural_frequency_hz, 1) : std::string("-")};
     if (rig.blades > 0) cells.push_back(rpm_cell(span, 1));
     if (rig.blades > 1) cells.push_back(rpm_cell(span, rig.blades));

@@ -8,14 +8,15 @@ namespace linewright {
 
 std::string take_up_words(const CableCut& cut, const Phrasing& phrasing) {
   if (!cut.each_way_in) return {};
-  std::string text = bench_length(*cut.each_way_in, phrasing) + " left each way at mid-adjustment";
+  const Phrasing margins = phrasing.decimals();
+  std::string text = bench_length(*cut.each_way_in, margins) + " left each way at mid-adjustment";
   const std::string tolerance =
-      bench_length(cut.tolerance_in, phrasing) + " of build tolerance at both ends";
+      bench_length(cut.tolerance_in, margins) + " of build tolerance at both ends";
   if (!*cut.takes_up_tolerance())
     return text + ", too little for " + tolerance + ": a longer turnbuckle is needed";
   if (!cut.bedding_in_in) return text + ", enough for " + tolerance;
   const std::string bedding_in =
-      bench_length(*cut.bedding_in_in, phrasing) +
+      bench_length(*cut.bedding_in_in, margins) +
       fmt::format(
           " ({:g} % of the cable) that a new one beds in by at the most [verified in a "
           "restatement]",

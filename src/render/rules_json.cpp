@@ -36,11 +36,11 @@ std::string rules_json(const std::vector<const Rule*>& rules) {
   return json_text({{"linewright", json_header()}, {"rules", std::move(list)}});
 }
 
-std::string rule_manual_json(const Rule& rule) {
+Json rule_manual(const Rule& rule) {
   Json manual = rule_json(rule);
   const RuleExamples examples = examples_of(rule.name);
   manual["examples"] = {{"fails", examples.fails.messages}, {"passes", examples.passes.messages}};
-  return json_text({{"linewright", json_header()}, {"rule", std::move(manual)}});
+  return manual;
 }
 
 }  // namespace linewright

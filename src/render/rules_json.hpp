@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "render/json_values.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -10,7 +11,7 @@ namespace linewright {
 /// {"linewright", "rules": [...]}, every rule with its whole manual.
 std::string rules_json(const std::vector<const Rule*>& rules);
 
-/// {"linewright", "rule": {...}}, with what `check` says of the rule's `examples`.
-std::string rule_manual_json(const Rule& rule);
+/// One rule with its whole manual, and with what `check` says of the rule's `examples`.
+Json rule_manual(const Rule& rule);
 
 }  // namespace linewright

@@ -30,27 +30,10 @@ std::string limit_text(const LimitRow& row, const TextStyle& style) {
   return text + wrapped("    source:  ", cite(row));
 }
 
-/// Messages as `check` prints them, but their first lines, which it leaves long, wrapped.
-std::string messages_text(std::string_view messages) {
-  std::string text;
-  while (!messages.empty()) {
-    const std::size_t end = std::min(messages.find('\n'), messages.size() - 1);
-    const std::string_view line = messages.substr(0, end);
-    messages.remove_prefix(end + 1);
-    const std::size_t place = line.find(": ");
-    if (columns_of(line) <= text_columns || place == std::string_view::npos)
-      text += std::string(line) + "\n";
-    else
-      text += wrapped(line.substr(0, place + 2), line.substr(place + 2));
-  }
-  return text;
-}
-
 std::string examples_text(const RuleExamples& examples) {
   return "\nExamples\n" + wrapped("  Not so:  ", examples.fails.differs) + "\n" +
-         messages_text(examples.fails.messages) + "\n" +
-         wrapped("  But so:  ", examples.passes.differs) + "\n" +
-         messages_text(passes_in_place(examples));
+         std::string(examples.fails.messages) + "\n" +
+         wrapped("  But so:  ", examples.passes.differs) + "\n" + passes_in_place(examples);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <numeric>
 
 #include "model/units.hpp"
 
@@ -28,7 +29,22 @@ int decimals_of_inches(double inches) {
 
 constexpr int most_more_decimals = 4;
 
+/// The finest part of an inch that is said.
+constexpr int parts_of_inch = 32;
+
 }  // namespace
+
+std::string on_tape(double inches) {
+  const double parts = std::round(std::abs(inches) * parts_of_inch);
+  const double whole = std::floor(parts / parts_of_inch);
+  const int part = static_cast<int>(parts - whole * parts_of_inch);
+  if (parts == 0) return "0";
+  std::string text = inches < 0 ? "-" : "";
+  if (whole > 0) text += fixed(whole, 0);
+  if (part == 0) return text;
+  const int common = std::gcd(part, parts_of_inch);
+  return text + fmt::format("{}{}/{}", whole > 0 ? " " : "", part / common, parts_of_inch / common);
+}
 
 std::string Phrasing::length_number(double inches, int more_decimals) const {
   if (unit == LengthUnit::millimetre) return fixed(inches * mm_per_in, 1 + more_decimals);
@@ -53,14 +69,50 @@ double Phrasing::rounded_down(double inches) const {
   return -rounded_up(-inches);
 }
 
+std::string Phrasing::tape_number(double inches) const {
+  return unit == LengthUnit::inch_fraction ? on_tape(inches) : length_number(inches);
+}
+
+std::string Phrasing::tape(double inches) const {
+  return tape_number(inches) + " " + unit_name();
+}
+
+double Phrasing::tape_up(double inches) const {
+  if (unit != LengthUnit::inch_fraction) return rounded_up(inches);
+  return std::ceil((inches - rounding_in) * parts_of_inch) / parts_of_inch;
+}
+
+double Phrasing::tape_down(double inches) const {
+  return -tape_up(-inches);
+}
+
+double Phrasing::tape_step_in() const {
+  switch (unit) {
+    case LengthUnit::millimetre:
+      return 1 / mm_per_in;
+    case LengthUnit::inch_fraction:
+      return 0.125;
+    case LengthUnit::inch:
+      break;
+  }
+  return 0.1;
+}
+
+Phrasing Phrasing::decimals() const {
+  return {unit == LengthUnit::inch_fraction ? LengthUnit::inch : unit};
+}
+
+std::string Phrasing::coordinate(double inches) const {
+  if (unit == LengthUnit::inch_fraction) return on_tape(inches);
+  return fixed(unit == LengthUnit::millimetre ? inches * mm_per_in : inches, 1);
+}
+
 std::string Phrasing::angle(double degrees, int more_decimals) const {
   return fixed(degrees, 1 + more_decimals) + " deg";
 }
 
 std::string Phrasing::place(Vec3 at) const {
-  const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
-  return "FS " + fixed(at.x * scale, 1) + " BL " + fixed(at.y * scale, 1) + " WL " +
-         fixed(at.z * scale, 1);
+  return "FS " + coordinate(at.x) + " BL " + coordinate(at.y) + " WL " + coordinate(at.z);
 }
 
 std::string Phrasing::stand(const DrawnPlane& plane) const {
@@ -73,9 +125,8 @@ std::string Phrasing::stand(const DrawnPlane& plane) const {
 }
 
 std::string Phrasing::extents(Vec3 least, Vec3 most) const {
-  const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
-  const auto range = [scale](const char* axis, double from, double to) {
-    return axis + fixed(from * scale, 1) + " to " + fixed(to * scale, 1);
+  const auto range = [this](const char* axis, double from, double to) {
+    return axis + coordinate(from) + " to " + coordinate(to);
   };
   return range("FS ", least.x, most.x) + ", " + range("BL ", least.y, most.y) + ", " +
          range("WL ", least.z, most.z);

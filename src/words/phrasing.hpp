@@ -11,7 +11,12 @@
 
 namespace linewright {
 
-enum class LengthUnit { inch, millimetre };
+/// `inch_fraction`: inches, with places and lengths as they stand on a tape, to the nearest 1/32.
+/// Gaps, margins and limits are decimals there too.
+enum class LengthUnit { inch, millimetre, inch_fraction };
+
+/// Inches to the nearest 1/32 as a tape has them: "10 3/8", "-3/16", "0".
+std::string on_tape(double inches);
 
 /// Turns quantities into words. Same output whatever the locale.
 struct Phrasing {
@@ -25,6 +30,16 @@ struct Phrasing {
   /// these, so that doing what it says is enough.
   double rounded_up(double inches) const;
   double rounded_down(double inches) const;
+  /// How long something is, or how far along a line it is: as `length`, or "10 3/8 in".
+  std::string tape(double inches) const;
+  std::string tape_number(double inches) const;  ///< "10 3/8"
+  /// As `rounded_up` and `rounded_down`, for what `tape` says.
+  double tape_up(double inches) const;
+  double tape_down(double inches) const;
+  /// A step from place to place whose every multiple `tape` says in full.
+  double tape_step_in() const;
+  /// The same with decimals for everything.
+  Phrasing decimals() const;
   /// The length in words, rounded up.
   std::string length_up(double inches) const { return length(rounded_up(inches)); }
   std::string angle(double degrees, int more_decimals = 0) const;  ///< "2.9 deg"
@@ -33,6 +48,9 @@ struct Phrasing {
   std::string stand(const DrawnPlane& plane) const;
   /// "FS 100.0 to 104.0, BL -3.9 to 3.9, WL 16.1 to 23.9"
   std::string extents(Vec3 least, Vec3 most) const;
+
+ private:
+  std::string coordinate(double inches) const;
 };
 
 /// A value in words, with so many decimals more than usual.

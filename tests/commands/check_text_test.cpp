@@ -42,10 +42,16 @@ Report report_of(std::vector<Judgement> judgements) {
   return report;
 }
 
+TextStyle by_route() {
+  TextStyle style;
+  style.by_route = true;
+  return style;
+}
+
 TEST(CheckText, AFindingHasPlaceMarginSourceAndMend) {
   const std::string text = check_text(report_of({judged(Verdict::fail, "it can reach S3L")}), {});
   EXPECT_TRUE(contains(text,
-                       "static.yaml:14:9: fail: chafe: it can reach S3L\n"
+                       "static.yaml:14:9: fail: chafe: static-left: it can reach S3L\n"
                        "  where:       FS 205.0 BL -8.2 WL 15.1, 31.4 in from port-left\n"
                        "  by how much: value 0.180 in, limit at least 0.410 in: short by 0.230 in\n"
                        "  why:         gap less reach (calculated)\n"
@@ -127,7 +133,8 @@ TEST(CheckText, ColourMarksTheVerdictWordOnly) {
   TextStyle style;
   style.colour = true;
   const std::string text = check_text(report_of({judged(Verdict::fail, "near")}), style);
-  EXPECT_TRUE(contains(text, "static.yaml:14:9: \x1b[1;31mfail\x1b[0m: chafe: near\n"));
+  EXPECT_TRUE(
+      contains(text, "static.yaml:14:9: \x1b[1;31mfail\x1b[0m: chafe: static-left: near\n"));
   std::size_t codes = 0;
   for (const char c : text) codes += c == '\x1b';
   EXPECT_EQ(codes, 2u);
@@ -139,8 +146,106 @@ TEST(CheckText, AJudgementAboutNoRouteIsStillShown) {
   whole.at.reset();
   whole.distance_in.reset();
   const std::string text = check_text(report_of({whole}), {});
-  EXPECT_TRUE(contains(text, "the project as a whole\n\nstatic.yaml:14:9: unknown: chafe: "));
+  EXPECT_TRUE(contains(text, "static.yaml:14:9: unknown: chafe: closures are not judged\n"));
   EXPECT_FALSE(contains(text, "where:"));
+  EXPECT_TRUE(contains(check_text(report_of({whole}), by_route()),
+                       "the project as a whole\n\nstatic.yaml:14:9: unknown: chafe: "));
+}
+
+TEST(CheckText, FailsOfAllRoutesComeBeforeWhatIsUnknownOfAny) {
+  Judgement other = judged(Verdict::fail, "m-fail");
+  other.route = "pitot";
+  const Report report =
+      report_of({judged(Verdict::warn, "m-warn"), judged(Verdict::unknown, "m-unknown"), other});
+  const std::string text = check_text(report, {});
+  EXPECT_LT(text.find("fail: chafe: pitot: m-fail"),
+            text.find("unknown: chafe: static-left: m-un"));
+  EXPECT_LT(text.find("m-unknown"), text.find("warn: chafe: static-left: m-warn"));
+  EXPECT_FALSE(contains(text, "static-left: static, "));
+}
+
+TEST(CheckText, ByRouteEachRouteHasItsHeader) {
+  const std::string text =
+      check_text(report_of({judged(Verdict::fail, "it can reach S3L")}), by_route());
+  EXPECT_TRUE(
+      text.starts_with("static-left: static, tube-nylon-1/4, 45.2 in from port-left to tee-1\n\n"
+                       "static.yaml:14:9: fail: chafe: it can reach S3L\n"))
+      << text;
+}
+
+TEST(CheckText, TheTallyIsLast) {
+  Report report = report_of({judged(Verdict::warn, "near")});
+  report.assumptions = {"something is not stated"};
+  report.notes = {"something was found"};
+  EXPECT_TRUE(check_text(report, {})
+                  .ends_with("\nstatic-left  1 warning\n"
+                             "1 route: 0 passed, 1 warning, 0 failed, 0 unknown, 0 waived\n"));
+}
+
+TEST(CheckText, FindingsOfOneRuleOnOneRouteAreOneWithTheirPlaces) {
+  Judgement second = judged(Verdict::warn, "might reach S4L");
+  second.location.line = 20;
+  second.at = Vec3{230, -8, 15};
+  second.distance_in = 56.5;
+  second.mend = "add a clamp at 56 in";
+  const std::string text =
+      check_text(report_of({judged(Verdict::warn, "might reach S3L"), second}), {});
+  EXPECT_TRUE(contains(text,
+                       "static.yaml:14:9: warn: chafe: static-left: 2 places\n"
+                       "  - static.yaml:14:9: might reach S3L\n"
+                       "    where:       FS 205.0 BL -8.2 WL 15.1, 31.4 in from port-left\n"
+                       "    mend:        add a clamp at 31.4 in\n"
+                       "  - static.yaml:20:9: might reach S4L\n"
+                       "    where:       FS 230.0 BL -8.0 WL 15.0, 56.5 in from port-left\n"
+                       "    mend:        add a clamp at 56 in\n"
+                       "  by how much: value 0.180 in, limit at least 0.410 in: short by 0.230 in\n"
+                       "  why:         gap less reach (calculated)\n"))
+      << text;
+  EXPECT_TRUE(contains(text, "static-left  2 warnings\n"));
+}
+
+TEST(CheckText, FindingsWithOneMendAreOneAcrossRoutes) {
+  Judgement other = judged(Verdict::unknown, "no travel is stated");
+  other.route = "pitot";
+  other.mend = "state the travel";
+  Judgement first = judged(Verdict::unknown, "no travel is stated");
+  first.mend = other.mend;
+  const std::string text = check_text(report_of({first, other}), {});
+  EXPECT_TRUE(contains(text,
+                       "unknown: chafe: no travel is stated, in 2 places on 2 routes\n"
+                       "  - static.yaml:14:9: static-left\n"))
+      << text;
+  EXPECT_TRUE(contains(text, "  - static.yaml:14:9: pitot\n")) << text;
+  EXPECT_TRUE(contains(text, "  mend:        state the travel\n")) << text;
+}
+
+TEST(CheckText, NothingElseIsFolded) {
+  Judgement rule = judged(Verdict::warn, "m");
+  rule.rule = "slack";
+  Judgement verdict = judged(Verdict::fail, "m");
+  Judgement apart = judged(Verdict::warn, "m");
+  apart.route = "pitot";
+  apart.mend = "another";
+  const std::string text =
+      check_text(report_of({judged(Verdict::warn, "m"), rule, verdict, apart}), {});
+  EXPECT_FALSE(contains(text, "places")) << text;
+  TextStyle verbose;
+  verbose.verbose = true;
+  EXPECT_FALSE(contains(
+      check_text(report_of({judged(Verdict::pass, "m"), judged(Verdict::pass, "m")}), verbose),
+      "places"));
+}
+
+// Routes a and b share a mend, b and c share nothing but the rule.
+TEST(CheckText, AFoldIsOfOneRouteOrOfOneMendAllThrough) {
+  Judgement a = judged(Verdict::warn, "m");
+  Judgement b = a;
+  b.route = "b";
+  Judgement c = b;
+  c.mend = "another";
+  const std::string text = check_text(report_of({a, b, c}), {});
+  EXPECT_TRUE(contains(text, "m, in 2 places on 2 routes\n")) << text;
+  EXPECT_TRUE(contains(text, "warn: chafe: b: m\n")) << text;
 }
 
 TEST(CheckText, LongWordsOfAMessageWrapWithinEightyColumns) {
@@ -148,6 +253,7 @@ TEST(CheckText, LongWordsOfAMessageWrapWithinEightyColumns) {
   for (int i = 0; i < 40; ++i) {
     long_winded.source += " and another clause";
     long_winded.mend += " or something else";
+    long_winded.message += " and nearer";
   }
   const auto lines = test::lines_of(check_text(report_of({long_winded}), {}));
   EXPECT_GT(lines.size(), 20u);

@@ -81,6 +81,32 @@ TEST(CutlistCsv, OneRowForEachBendUnderAHeader) {
             "1,10.0000,0.0000,0.0000,1.0000,90.000,0.000,9.0000,9.7854,9.0000,10.5708");
 }
 
+TEST(CutlistCsv, FractionsAreNumbersToASpreadsheetAndLimitsDecimals) {
+  Report report = one_bend();
+  report.routes[0].cut.minimum_bend_radius_in = 0.5625;
+  report.routes[0].cut.straight_after_in = 0.375;
+  const std::vector<std::string> lines = lines_of(cutlist_csv(report, LengthUnit::inch_fraction));
+  ASSERT_EQ(lines.size(), 2u);
+  EXPECT_TRUE(contains(lines[0], "length_in,cut_length_in"));
+  // 19.5708 in is nearest to 19 18/32, 20.0708 to 20 2/32, 9.7854 to 9 25/32.
+  EXPECT_TRUE(lines[1].ends_with(
+      ",19 9/16,20 1/16,0.4980,,0.5625,0 3/8,1,10,0,0,1,90.000,0.000,9,9 25/32,9,10 9/16"))
+      << lines[1];
+}
+
+TEST(CutlistText, FractionsKeepToTheirColumns) {
+  TextStyle style;
+  style.phrasing.unit = LengthUnit::inch_fraction;
+  Report report = one_bend();
+  report.routes[0].cut.minimum_bend_radius_in = 0.5625;
+  report.routes[0].cut.bends[0].mark_start_in = 123.46875;
+  const std::string text = cutlist_text(report, style);
+  EXPECT_TRUE(contains(text, "developed length 19 9/16 in, cut length 20 1/16 in")) << text;
+  EXPECT_TRUE(contains(text, "least bend radius of the line 0.56 in")) << text;
+  EXPECT_TRUE(contains(text, " 123 15/32 in")) << text;
+  for (const std::string& line : lines_of(text)) EXPECT_LE(line.size(), 80u) << line;
+}
+
 TEST(CutlistCsv, ARouteWithoutBendsHasOneRow) {
   Report report = one_bend();
   report.routes[0].cut.bends.clear();

@@ -117,8 +117,22 @@ TEST(LeakTestPlanCommand, FitsTheTerminalWithItsCautionsFirst) {
   expect_eighty_columns(result.out);
   EXPECT_LT(result.out.find("Cautions"), result.out.find("Volume"));
   for (const char* part : {"by mouth", "149", "Connect", "port-left", "A leak exactly at the limit",
-                           "1 stroke", "the search", "1.  Undo"})
-    EXPECT_TRUE(contains(result.out, part)) << part;
+                           "1 stroke", "the search", "1. Undo"})
+    EXPECT_TRUE(contains(one_line(result.out), part)) << part;
+}
+
+// 60 mL is 3.661 in3.
+TEST(LeakTestPlanCommand, ASyringeIsInMillilitresWhateverTheUnits) {
+  const Hangar hangar;
+  for (const char* unit : {"in", "fraction", "mm"}) {
+    const std::string plan = hangar.plan({"--syringe", "60 mL", "--units", unit}).out;
+    EXPECT_TRUE(contains(one_line(plan), "1 stroke of a 60 mL syringe")) << plan;
+    EXPECT_TRUE(contains(one_line(plan), " mL) in one slow stroke") ||
+                contains(one_line(plan), " mL in one slow stroke"))
+        << plan;
+  }
+  EXPECT_TRUE(
+      contains(one_line(hangar.plan({"--syringe", "3.661 in3"}).out), "of a 59.99 mL syringe"));
 }
 
 TEST(LeakTestPlanCommand, TakesUnitsAndNegativeNumbers) {

@@ -3,6 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "commands/command_run.hpp"
+#include "input/keys.hpp"
+#include "render/keys_text.hpp"
 #include "render/layout.hpp"
 #include "rules/registry.hpp"
 
@@ -52,6 +54,48 @@ TEST(ExplainCommand, AMisspeltRuleGetsASuggestion) {
   EXPECT_EQ(result.code, 2);
   EXPECT_EQ(result.out, "");
   EXPECT_TRUE(contains(result.err, "did you mean 'bend-radius'?"));
+}
+
+TEST(ExplainCommand, EveryKeyIsToldInEveryMapThatHasIt) {
+  for (const MapSpec* map : all_maps())
+    for (const KeySpec& key : map->keys) {
+      const CommandRun result = run({"explain", std::string(key.name)});
+      EXPECT_EQ(result.code, 0) << key.name;
+      expect_eighty_columns(result.out);
+      const std::string told = one_line(result.out);
+      EXPECT_TRUE(contains(told, one_line("In " + std::string(map->name)))) << key.name;
+      EXPECT_TRUE(contains(told, one_line(key.says))) << key.name;
+    }
+}
+
+TEST(ExplainCommand, AKeyHasItsValueItsNeedAndWhatAloneHasIt) {
+  const std::string told = one_line(run({"explain", "guard_gap"}).out);
+  EXPECT_EQ(told,
+            "guard_gap: a key of project files In a point (`points` of a route) says: between its "
+            "flange's rim and a guard value: a length (in, ft, mm, cm or m), not less than zero, "
+            "not beyond 10000 in needed: no only of: a pulley");
+  EXPECT_TRUE(contains(one_line(run({"explain", "hold"}).out),
+                       "value: one of clamp, grommet, bushing, fairlead, pulley"));
+}
+
+TEST(ExplainCommand, AWordThatIsRuleAndKeySaysBoth) {
+  std::string both;
+  for (const std::string& key : key_names())
+    if (find_rule(key) != nullptr) both = key;
+  ASSERT_EQ(both, "slack");
+  const std::string told = run({"explain", both}).out;
+  EXPECT_TRUE(contains(told, "How to mend it\n"));
+  EXPECT_TRUE(contains(told, "slack: a key of project files\n"));
+  const json manual = json::parse(run({"explain", both, "--format", "json"}).out);
+  EXPECT_EQ(manual["rule"]["name"], "slack");
+  EXPECT_EQ(manual["keys"][0]["map"], "a line");
+}
+
+TEST(ExplainCommand, AnUnknownWordGetsTheNearestAndWhatListsThemAll) {
+  EXPECT_TRUE(contains(run({"explain", "gaurd_gap"}).err, "did you mean 'guard_gap'?"));
+  const std::string far = run({"explain", "quizzical"}).err;
+  EXPECT_TRUE(contains(far, "no rule or key is called 'quizzical'; nearest: ")) << far;
+  EXPECT_TRUE(contains(far, "linewright rules lists the rules")) << far;
 }
 
 TEST(CatalogueCommand, TheTableFitsTheTerminalAndExplainsItsMarks) {

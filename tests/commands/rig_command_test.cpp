@@ -165,7 +165,7 @@ TEST_F(RigCommand, WhatIsNotKnownIsNullNamedAndNoFailure) {
 }
 
 TEST_F(RigCommand, TextFitsTheTerminalAndSaysWhatItRestsOn) {
-  for (const char* unit : {"in", "mm"}) {
+  for (const char* unit : {"in", "fraction", "mm"}) {
     const CommandRun result = rig({"--units", unit});
     EXPECT_EQ(result.code, 0);
     for (const std::string& line : test::lines_of(result.out))

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <cerrno>
 #include <ostream>
 #include <streambuf>
 
@@ -70,12 +71,12 @@ TEST(Usage, MisspeltValuesGetASuggestion) {
   expect_refused({"rules", "--format", "jsno"}, "did you mean 'json'?");
   expect_refused({"rules", "--format", "csv"}, "--format takes text, json, not 'csv'");
   expect_refused({"rules", "--color", "sometimes"}, "--color takes auto, always, never");
-  expect_refused({"catalogue", "--units", "cm"}, "--units takes in, mm, not 'cm'");
+  expect_refused({"catalogue", "--units", "cm"}, "--units takes in, fraction, mm, not 'cm'");
 }
 
 TEST(Usage, MissingAndSurplusWordsAreRefused) {
   expect_refused({"check"}, "PROJECT");
-  expect_refused({"explain"}, "RULE");
+  expect_refused({"explain"}, "WORD");
   expect_refused({"init"}, "DIR");
   expect_refused({"check", ".", "more"}, "more");
   expect_refused({"check", ".", "--rule"}, "--rule");
@@ -101,6 +102,35 @@ TEST(Usage, OutputThatCannotBeWrittenIsAnError) {
   const char* const words[] = {"linewright", "rules"};
   EXPECT_EQ(run_command_line(2, words, out, err), 2);
   EXPECT_TRUE(contains(err.str(), "could not be written"));
+}
+
+/// A pipe whose reader has gone away, as `head -1` does.
+class ClosedPipe : public std::streambuf {
+  int overflow(int) override {
+    errno = EPIPE;
+    return traits_type::eof();
+  }
+};
+
+TEST(Usage, AReaderThatHasSeenEnoughIsNoError) {
+  ClosedPipe pipe;
+  std::ostream out(&pipe);
+  std::ostringstream err;
+  const char* const words[] = {"linewright", "rules"};
+  EXPECT_EQ(run_command_line(2, words, out, err), 0);
+  EXPECT_EQ(err.str(), "");
+}
+
+TEST(Usage, AReaderThatHasGoneKeepsTheVerdict) {
+  const test::StarterCopy project;
+  project.bend_too_tightly();
+  ClosedPipe pipe;
+  std::ostream out(&pipe);
+  std::ostringstream err;
+  const std::string root = project.root();
+  const char* const words[] = {"linewright", "check", root.c_str()};
+  EXPECT_EQ(run_command_line(3, words, out, err), 1);
+  EXPECT_EQ(err.str(), "");
 }
 
 TEST(Usage, AnErrorOfTheProgramItselfIsCaughtAtTheEdge) {

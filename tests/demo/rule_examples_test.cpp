@@ -39,7 +39,7 @@ std::vector<std::string> lines_of(const std::string& text) {
 std::string messages(const std::string& rule, const std::string& options) {
   const std::string silence = rule + " has nothing to judge in this project";
   std::string found;
-  const std::string said = run_program("check --rule " + rule + " " + options).output;
+  const std::string said = run_program("check --by route --rule " + rule + " " + options).output;
   bool within = false;
   for (const std::string& line : lines_of(said)) {
     if (line.find(silence) != std::string::npos) found += silence + "\n";

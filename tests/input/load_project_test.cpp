@@ -245,7 +245,8 @@ TEST(LoadProject, ReportsAMissingNameOnlyWhereItCannotBeInAMisspeltSection) {
   folder.write("project.yaml", head + "climbs: 500\n" + waiver);
   EXPECT_EQ(shown(load_project(folder.path(), small_catalogue()).errors),
             "project.yaml:3:1: unknown key 'climbs' in a project file | did you mean 'climb'? " +
-                keys_words(project_map) + "\nproject.yaml:4:32: there is no route 'run'\n");
+                keys_words(project_map) +
+                "\nproject.yaml:4:32: there is no route 'run' | the project has no routes\n");
   folder.write("project.yaml", head + "rotues: [{name: run}]\n" + waiver);
   EXPECT_EQ(shown(load_project(folder.path(), small_catalogue()).errors),
             "project.yaml:3:1: unknown key 'rotues' in a project file | did you mean 'routes'? " +

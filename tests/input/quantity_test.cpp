@@ -77,6 +77,7 @@ TEST(Quantity, EveryUnitConvertsByItsExactRelation) {
       {"500 ft/min", Dimension::speed_vertical, 500},
       {"2.54 m/s", Dimension::speed_vertical, 500},
       {"0.01 lb/in", Dimension::mass_per_length, 0.01},
+      {"0.12 lb/ft", Dimension::mass_per_length, 0.01},
       {"12 lb/100ft", Dimension::mass_per_length, 0.01},
       {"0.45359237 kg/m", Dimension::mass_per_length, 0.0254},
       {"1200 lbf/in", Dimension::stiffness, 1200},
@@ -116,9 +117,15 @@ TEST(Quantity, BareNumbersTakeTheUsualUnit) {
   EXPECT_EQ(value_of("14.7", Dimension::pressure, BareLength::millimetre), 14.7);
   EXPECT_EQ(value_of("2700", Dimension::rotational_speed, BareLength::millimetre), 2700);
   EXPECT_EQ(value_of("1500", Dimension::speed_vertical, BareLength::millimetre), 1500);
-  EXPECT_EQ(value_of("0.002", Dimension::mass_per_length, BareLength::millimetre), 0.002);
   EXPECT_EQ(value_of("1200", Dimension::stiffness, BareLength::millimetre), 1200);
   EXPECT_EQ(value_of("3", Dimension::plain, BareLength::millimetre), 3);
+}
+
+TEST(Quantity, AWeightOfALengthIsNothingWithoutItsUnit) {
+  EXPECT_EQ(error_of("0.02", Dimension::mass_per_length),
+            "expected a mass per length (lb/in, lb/ft, lb/100ft or kg/m), found '0.02': add its "
+            "unit, as in '0.02 lb/ft'");
+  EXPECT_TRUE(says(error_of("0", Dimension::mass_per_length), "add its unit"));
 }
 
 TEST(Quantity, AUnitOverridesTheFilesOwn) {
@@ -162,7 +169,6 @@ TEST(Quantity, AnUnknownUnitIsNamedAndTheNearestOffered) {
   EXPECT_TRUE(says(error_of("30 lb/in", Dimension::stiffness), "found a mass per length"));
   EXPECT_TRUE(says(error_of("3 furlong"), "there is no unit 'furlong'"));
   EXPECT_FALSE(says(error_of("3 furlong"), "did you mean"));
-  EXPECT_TRUE(says(error_of("3 \""), "there is no unit '\"'"));
 }
 
 TEST(Quantity, UnitsAreCaseSensitive) {
@@ -172,7 +178,7 @@ TEST(Quantity, UnitsAreCaseSensitive) {
 
 TEST(Quantity, TextAfterTheUnitIsRefused) {
   EXPECT_TRUE(says(error_of("3 in long"), "there is no unit 'in long'"));
-  EXPECT_TRUE(says(error_of("3 ft 2 in"), "there is no unit 'ft 2 in'"));
+  EXPECT_TRUE(says(error_of("3 ft long"), "there is no unit 'ft long'"));
 }
 
 TEST(Quantity, WhatIsNoNumberIsShownBack) {
@@ -213,9 +219,9 @@ TEST(Quantity, CommasAreExplained) {
     EXPECT_TRUE(says(error_of(text), "write decimals with a point")) << text;
 }
 
-TEST(Quantity, FractionsAreExplained) {
-  for (const auto* text : {"1/4", "1/4 in", "1 1/4", "1 1/4 in"})
-    EXPECT_TRUE(says(error_of(text), "write the fraction as a decimal")) << text;
+TEST(Quantity, FractionsOfAllButLengthsAreExplained) {
+  for (const auto* text : {"1/4", "1/4 lbf", "1 1/4", "1 1/4 lbf"})
+    EXPECT_TRUE(says(error_of(text, Dimension::force), "write the fraction as a decimal")) << text;
 }
 
 TEST(Quantity, TwoNumbersAreNotOne) {

@@ -12,6 +12,7 @@
 #include <string>
 #include <utility>
 
+#include "input/quantity.hpp"
 #include "oracles/random_path.hpp"
 #include "rules/limit.hpp"
 
@@ -20,6 +21,7 @@ namespace {
 
 constexpr Phrasing inches{LengthUnit::inch};
 constexpr Phrasing millimetres{LengthUnit::millimetre};
+constexpr Phrasing fractions{LengthUnit::inch_fraction};
 
 TEST(Phrasing, InchesHaveThreeDecimalsUnderOneTwoUnderTenAndOneFromThere) {
   EXPECT_EQ(inches.length(0.125), "0.125 in");
@@ -30,6 +32,53 @@ TEST(Phrasing, InchesHaveThreeDecimalsUnderOneTwoUnderTenAndOneFromThere) {
   EXPECT_EQ(inches.length(205.04), "205.0 in");
   EXPECT_EQ(inches.length(-0.56), "-0.560 in");
   EXPECT_EQ(inches.length(-12.34), "-12.3 in");
+}
+
+TEST(Phrasing, AFractionIsTheNearest32ndInItsLowestTerms) {
+  EXPECT_EQ(fractions.tape(10.375), "10 3/8 in");
+  EXPECT_EQ(fractions.tape(0.1875), "3/16 in");
+  EXPECT_EQ(fractions.tape(-8.1), "-8 3/32 in");  // 8.09375; the next is 8.125
+  EXPECT_EQ(fractions.tape(-0.5), "-1/2 in");
+  EXPECT_EQ(fractions.tape(12), "12 in");
+  EXPECT_EQ(fractions.tape(11.99), "12 in");  // nearer than 11 31/32 = 11.96875
+  EXPECT_EQ(fractions.tape(0.015), "0 in");   // half of a 32nd is 0.015625
+  EXPECT_EQ(fractions.tape(-0.015), "0 in");
+  EXPECT_EQ(fractions.tape(0.016), "1/32 in");
+  EXPECT_EQ(fractions.tape_number(205.53), "205 17/32");
+}
+
+TEST(Phrasing, PlacesStandAsOnATapeAndGapsAsDecimals) {
+  EXPECT_EQ(fractions.place({205, -8.1875, 15.1}), "FS 205 BL -8 3/16 WL 15 3/32");
+  EXPECT_EQ(fractions.extents({100, -3.875, 16}, {104.5, 3.875, 23}),
+            "FS 100 to 104 1/2, BL -3 7/8 to 3 7/8, WL 16 to 23");
+  EXPECT_EQ(fractions.length(0.18), "0.180 in");
+  EXPECT_EQ(fractions.decimals().tape(10.375), "10.4 in");
+  EXPECT_EQ(millimetres.decimals().tape(1), "25.4 mm");
+}
+
+// A mend says a place that is said in full, so that doing what it says is enough.
+TEST(Phrasing, AFractionIsRoundedToTheAskedSide) {
+  EXPECT_EQ(fractions.tape(fractions.tape_up(10.01)), "10 1/32 in");
+  EXPECT_EQ(fractions.tape(fractions.tape_down(10.03)), "10 in");
+  EXPECT_EQ(fractions.tape(fractions.tape_up(-10.01)), "-10 in");
+  EXPECT_EQ(fractions.tape_up(10.375), 10.375);
+  EXPECT_EQ(inches.tape_up(10.01), inches.rounded_up(10.01));
+  for (const Phrasing& each : {inches, millimetres, fractions})
+    for (int i = 1; i < 200; ++i) {
+      const double at = i * each.tape_step_in();
+      EXPECT_NEAR(each.tape_up(at), each.tape_down(at), 1e-9);
+    }
+}
+
+// Half of a 32nd is the most that the nearest one can be off; what is printed is read back.
+TEST(Phrasing, AFractionThatIsPrintedIsReadBack) {
+  for (int i = -5000; i <= 5000; ++i) {
+    const double inches_meant = i * 0.0137;
+    const auto read =
+        read_quantity(fractions.tape(inches_meant), Dimension::length, BareLength::millimetre);
+    ASSERT_TRUE(read) << fractions.tape(inches_meant);
+    ASSERT_NEAR(*read, inches_meant, 1.0 / 64) << fractions.tape(inches_meant);
+  }
 }
 
 // 1 in is 25.4 mm exactly.

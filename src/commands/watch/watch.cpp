@@ -23,7 +23,7 @@ namespace {
 /// Why there is nothing to watch, or nothing.
 std::optional<Outcome> refused_at_once(const CheckOptions& options, const OpenedProject& opened) {
   if (options.only_rule) {
-    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names());
+    const std::string wrong = unknown_name("rule", *options.only_rule, rule_names(), see_all_rules);
     if (!wrong.empty()) return refusal(wrong);
   }
   std::error_code ignored;

@@ -2,12 +2,15 @@
 
 #include <array>
 
+#include "input/field_values.hpp"
+
 namespace linewright {
 
 namespace {
 
 std::optional<double> number(const YamlNode& node, Dimension dimension, BareLength bare) {
-  if (node.kind != YamlNode::Kind::scalar || node.quoted) return std::nullopt;
+  if (node.kind != YamlNode::Kind::scalar) return std::nullopt;
+  if (node.quoted && !holds_tape_marks(node, dimension)) return std::nullopt;
   const auto value = read_quantity(node.text, dimension, bare);
   return value ? std::optional(*value) : std::nullopt;
 }

@@ -85,17 +85,22 @@ bool holds_its_shape(LineKind kind) {
 
 /// A springy line spreads a bend toward the widest arc that fits between its neighbours: the middle
 /// of an arc lies R (1/cos(θ/2) − 1) from its corner, so the spread is the difference of the two.
+/// A slight corner is drawn sharp, spreads like any other, and keeps no other from spreading past
+/// it.
 double bend_spread_in(const PreparedRoute& route, const Span& span) {
   double spread = 0;
   const std::vector<Bend>& bends = route.centreline.bends();
-  for (std::size_t i = 0; i < bends.size(); ++i) {
-    const Bend& bend = bends[i];
-    if (bend.built_radius_in <= 0 || bend.middle_in() <= span.start_in ||
+  const std::vector<Bend> made = route.centreline.made_bends();
+  for (const Bend& bend : bends) {
+    if ((bend.built_radius_in <= 0 && !bend.slight) || bend.middle_in() <= span.start_in ||
         bend.middle_in() >= span.end_in)
       continue;
-    const double back = i > 0 ? std::max(span.start_in, bends[i - 1].end_in) : span.start_in;
-    const double ahead =
-        i + 1 < bends.size() ? std::min(span.end_in, bends[i + 1].start_in) : span.end_in;
+    double back = span.start_in;
+    double ahead = span.end_in;
+    for (const Bend& other : made) {
+      if (other.corner < bend.corner) back = std::max(back, other.end_in);
+      if (other.corner > bend.corner) ahead = std::min(ahead, other.start_in);
+    }
     const double half = std::tan(bend.angle_rad / 2);
     const double tangent = bend.built_radius_in * half;
     const double room = std::max(0.0, std::min(bend.start_in - back, ahead - bend.end_in));

@@ -22,8 +22,8 @@ double gap_in(const Attachment& attachment, double length_in, const Sleeve& slee
 
 std::string sleeve_words(const RuleContext& context, const PreparedRoute& route,
                          const Sleeve& sleeve) {
-  return "the sleeve from " + context.phrasing.length_number(sleeve.from_in) + " to " +
-         context.phrasing.length(sleeve.to_in) + " from " + route.from->name;
+  return "the sleeve from " + context.phrasing.tape_number(sleeve.from_in) + " to " +
+         context.phrasing.tape(sleeve.to_in) + " from " + route.from->name;
 }
 
 std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRoute& route,

@@ -148,13 +148,13 @@ std::string mend_words(const Subject& subject) {
   for (const Place& place : subject.places) {
     const double limit = along_row(subject, place.passage).value;
     candidates.push_back(
-        phrasing.rounded_down(place.passage.start_in - limit - half - shift.toward_to_in));
+        phrasing.tape_down(place.passage.start_in - limit - half - shift.toward_to_in));
     candidates.push_back(
-        phrasing.rounded_up(place.passage.end_in + limit + half + shift.toward_from_in));
+        phrasing.tape_up(place.passage.end_in + limit + half + shift.toward_from_in));
   }
   for (const Sleeve& sleeve : subject.route.route->sleeves) {
-    candidates.push_back(phrasing.rounded_down(sleeve.from_in - half - shift.toward_to_in));
-    candidates.push_back(phrasing.rounded_up(sleeve.to_in + half + shift.toward_from_in));
+    candidates.push_back(phrasing.tape_down(sleeve.from_in - half - shift.toward_to_in));
+    candidates.push_back(phrasing.tape_up(sleeve.to_in + half + shift.toward_from_in));
   }
   std::sort(candidates.begin(), candidates.end(), [&](double a, double b) {
     return std::abs(a - attachment.at_in) < std::abs(b - attachment.at_in);
@@ -162,7 +162,7 @@ std::string mend_words(const Subject& subject) {
   if (candidates.size() > most_places_tried) candidates.resize(most_places_tried);
   for (const double at : candidates)
     if (clear_at(subject, at))
-      return "move the " + attachment.kind + " so that its middle is " + phrasing.length(at) +
+      return "move the " + attachment.kind + " so that its middle is " + phrasing.tape(at) +
              " from " + subject.route.from->name;
   return "no place near on this line is clear: use a shorter " + attachment.kind +
          ", or move the guides apart";
@@ -202,9 +202,9 @@ std::optional<Judgement> beyond_line(const Subject& subject) {
   const Phrasing& phrasing = subject.context.phrasing;
   judgement.message = "the " + attachment.kind + " reaches " + phrasing.length(over) +
                       " beyond the end of its line";
-  judgement.mend = "set its middle between " + phrasing.length_up(half) + " and " +
-                   phrasing.length(phrasing.rounded_down(subject.route.length_in() - half)) +
-                   " from " + subject.route.from->name;
+  judgement.mend = "set its middle between " + phrasing.tape(phrasing.tape_up(half)) + " and " +
+                   phrasing.tape(phrasing.tape_down(subject.route.length_in() - half)) + " from " +
+                   subject.route.from->name;
   return judgement;
 }
 

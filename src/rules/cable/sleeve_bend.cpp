@@ -70,7 +70,7 @@ std::vector<Judgement> judge_sleeve_bends(const RuleContext& context, const Prep
                                           const Sleeve& sleeve) {
   std::vector<Judgement> judgements;
   const bool cable = route.line->kind == LineKind::cable;
-  for (const Bend& bend : route.centreline.bends()) {
+  for (const Bend& bend : route.centreline.made_bends()) {
     const auto& hold = point_of(route, bend).hold;
     if (!lies_over(sleeve, bend) || (hold && *hold != HoldKind::clamp)) continue;
     if (bend.drawn_radius_in <= 0) {

@@ -145,8 +145,9 @@ Judgement judge_hold(const Subject& subject, const SleeveHold& hold) {
   }
   judgement.message = "nothing holds the sleeve from creeping along the cable";
   if (const auto place = clamp_place(subject.route, subject.sleeve))
-    judgement.mend = "clamp it to structure between " + phrasing.length_up(place->from_in) +
-                     " and " + phrasing.length(phrasing.rounded_down(place->to_in)) + " from " +
+    judgement.mend = "clamp it to structure between " +
+                     phrasing.tape(phrasing.tape_up(place->from_in)) + " and " +
+                     phrasing.tape(phrasing.tape_down(place->to_in)) + " from " +
                      subject.route.from->name + ", or ";
   judgement.mend +=
       "fix a stop to the cable within " + phrasing.length(stop_gap.value) + " of each end";
@@ -192,9 +193,9 @@ std::string cover_mend(const Subject& subject, const Passage& passage, const Mov
   if (from < 0 || to > subject.route.length_in())
     return "guard what it covers with a grommet instead: the line is too short for such a sleeve";
   return "run the sleeve from " +
-         phrasing.length_number(std::min(subject.sleeve.from_in, phrasing.rounded_down(from))) +
-         " to " + phrasing.length(std::max(subject.sleeve.to_in, phrasing.rounded_up(to))) +
-         " from " + subject.route.from->name;
+         phrasing.tape_number(std::min(subject.sleeve.from_in, phrasing.tape_down(from))) + " to " +
+         phrasing.tape(std::max(subject.sleeve.to_in, phrasing.tape_up(to))) + " from " +
+         subject.route.from->name;
 }
 
 Judgement judge_cover(const Subject& subject, const Passage& passage, const SleeveHold& hold) {
@@ -228,7 +229,7 @@ std::optional<Judgement> judge_length(const Subject& subject) {
   if (holds(judgement, -over, {within_line})) return std::nullopt;
   const Phrasing& phrasing = subject.context.phrasing;
   judgement.message = "the sleeve reaches " + phrasing.length(over) + " beyond the end of its line";
-  judgement.mend = "end it " + phrasing.length(phrasing.rounded_down(subject.route.length_in())) +
+  judgement.mend = "end it " + phrasing.tape(phrasing.tape_down(subject.route.length_in())) +
                    " from " + subject.route.from->name + " or nearer";
   return judgement;
 }

@@ -61,11 +61,11 @@ std::string jam_mend(const RuleContext& context, const PreparedRoute& route, con
                      const Passage& passage, const Movement& moves) {
   const Phrasing& phrasing = context.phrasing;
   const std::string after = " from " + route.from->name;
-  const double last = phrasing.rounded_down(passage.start_in - moves.toward_to_in);
-  const double first = phrasing.rounded_up(passage.end_in + moves.toward_from_in);
+  const double last = phrasing.tape_down(passage.start_in - moves.toward_to_in);
+  const double first = phrasing.tape_up(passage.end_in + moves.toward_from_in);
   if (last > sleeve.from_in && passage.middle_in() >= (sleeve.from_in + sleeve.to_in) / 2)
-    return "end the sleeve " + phrasing.length(last) + after + " or nearer";
-  if (first < sleeve.to_in) return "start the sleeve " + phrasing.length(first) + after;
+    return "end the sleeve " + phrasing.tape(last) + after + " or nearer";
+  if (first < sleeve.to_in) return "start the sleeve " + phrasing.tape(first) + after;
   return "leave the sleeve out there, or clamp it to structure clear of the " + passage.words;
 }
 

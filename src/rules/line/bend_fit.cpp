@@ -136,16 +136,17 @@ Judgement judge_lost_radius(const RuleContext& context, const PreparedRoute& rou
   return judgement;
 }
 
-Judgement judge_bend(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
-  const std::vector<Bend>& bends = route.centreline.bends();
+Judgement judge_bend(const RuleContext& context, const PreparedRoute& route,
+                     const std::vector<Bend>& bends, std::size_t index) {
   const Bend& bend = bends[index];
   const bool first = index == 0;
   const std::string where =
       first ? "between " + route.from->name + " and the bend at " + point_words(bend.corner)
             : "between the bends at " + point_words(bends[index - 1].corner) + " and " +
                   point_words(bend.corner);
-  const double straight_after = index + 1 < bends.size() ? bends[index + 1].straight_before_in
-                                                         : route.centreline.straight_after_in();
+  const double straight_after = index + 1 < bends.size()
+                                    ? bends[index + 1].straight_before_in
+                                    : route.centreline.straight_after_made_in();
   const bool loses_radius = !bend.fits && bend.straight_before_in >= 0 && straight_after >= 0;
   Judgement judgement =
       judge_straight(context, route, bend.straight_before_in, bend.start_in, where, first);
@@ -228,8 +229,8 @@ std::optional<Judgement> judge_support_on_bend(const RuleContext& context,
                       context.phrasing.length(offset) + " away from the line as bent";
   const Phrasing& phrasing = context.phrasing;
   judgement.mend = "move the support to the straight before " +
-                   phrasing.length(phrasing.rounded_down(bend.start_in)) + " or after " +
-                   phrasing.length_up(bend.end_in) + " from " + route.from->name;
+                   phrasing.tape(phrasing.tape_down(bend.start_in)) + " or after " +
+                   phrasing.tape(phrasing.tape_up(bend.end_in)) + " from " + route.from->name;
   return judgement;
 }
 
@@ -302,7 +303,7 @@ void judge_arms(const RuleContext& context, const PreparedRoute& route,
 
 void judge_route(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
-  const std::vector<Bend>& bends = route.centreline.bends();
+  const std::vector<Bend> bends = route.centreline.made_bends();
   const bool cable = route.line->kind == LineKind::cable;
   for (std::size_t i = 0; i < route.wrap_faults.size(); ++i)
     if (route.wrap_faults[i])
@@ -313,7 +314,8 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   bool after_arc = false;
   for (std::size_t i = 0; i < bends.size(); ++i) {
     const bool is_arc = bends[i].drawn_radius_in > 0;
-    if (after_arc || is_arc || !bends[i].fits) judgements.push_back(judge_bend(context, route, i));
+    if (after_arc || is_arc || !bends[i].fits)
+      judgements.push_back(judge_bend(context, route, bends, i));
     const auto extra = cable ? judge_cable_corner(context, route, bends[i])
                              : judge_support_on_bend(context, route, bends[i]);
     if (extra) judgements.push_back(*extra);
@@ -321,7 +323,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
   }
   if (after_arc)
     judgements.push_back(judge_straight(
-        context, route, route.centreline.straight_after_in(), route.length_in(),
+        context, route, route.centreline.straight_after_made_in(), route.length_in(),
         "between the bend at " + point_words(bends.back().corner) + " and " + route.to->name,
         true));
 }
@@ -349,7 +351,8 @@ sleeve on both sides of the turn, by a clamp or a close grommet; stops that go w
 hold it to nothing, and a pulled cable would straighten it. What the sleeve bears across, 2 T
 sin(θ/2), is said, with the highest tension that is known of the cable; `rig` says it of pulleys
 and fairleads. Whether they stand it is left to the builder; `sleeve-cover` judges the bend. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
-fixed elsewhere, and how far its cable swings is unknown. A pulley given by its centre must be
+fixed elsewhere, and how far its cable swings is unknown. A corner that a straight line misses by
+less than the build tolerance is neither bend nor turn. A pulley given by its centre must be
 one that the taut cable can go round as its axis says, for less than half a turn. A hose that
 bends in one plane and then in another is clamped between the two, or it twists.)",
       .mend =

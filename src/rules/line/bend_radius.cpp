@@ -99,7 +99,7 @@ std::vector<Judgement> judge_bend_radius(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.line->kind == LineKind::cable) continue;
-    for (const Bend& bend : route.centreline.bends()) {
+    for (const Bend& bend : route.centreline.made_bends()) {
       const Judgement at_rest = judge_bend(context, route, bend);
       const bool by_rest = at_rest.verdict != Verdict::pass || !flexes(route, bend);
       judgements.push_back(by_rest ? at_rest : judge_flexing(context, route, bend));
@@ -119,7 +119,9 @@ const Rule& bend_radius_rule() {
 the line's usual radius. Its radius, measured to the centreline, must not be under the least
 radius of the line: tighter, a tube flattens or kinks and the bore closes. A hose that leads to a
 node that is `on_engine` flexes as far as its first support: there its `flexing_bend_radius`
-counts, and where none is known that is said. Cables are not judged here: they turn on pulleys and fairleads only.)",
+counts, and where none is known that is said. Cables are not judged here: they turn on pulleys and
+fairleads only. A corner that a straight line misses by less than the build tolerance is no bend,
+unless its `bend` is stated.)",
       .mend = "Raise the radius, or draw the turn as two gentler ones.",
       .limits = {},
       .catalogue_limits =

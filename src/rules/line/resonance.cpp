@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "lines/motion/span_frequency.hpp"
-#include "model/units.hpp"
 #include "physics/cable.hpp"
 #include "physics/vibration.hpp"
 #include "rules/line/excited_band.hpp"
@@ -70,7 +69,7 @@ std::optional<PlaceRange> support_places(const Swing& swing, const std::vector<E
     return part_in >= from_the_ends_in &&
            !band_around(bands, swing.frequency_hz * std::pow(length / part_in, swing.length_power));
   };
-  const double step = phrasing.unit == LengthUnit::millimetre ? 1 / mm_per_in : 0.1;
+  const double step = phrasing.tape_step_in();
   return longest_range(swing.leg->low_in(), swing.leg->high_in(), step, [&](double at) {
     const double first_part = before + std::abs(at - swing.leg->from_in);
     return is_clear(first_part) && is_clear(length - first_part);
@@ -84,9 +83,9 @@ std::string support_mend(const Swing& swing, const std::vector<ExcitedBand>& ban
   const std::string& node = swing.route->from->name;
   if (const auto places = support_places(swing, bands, phrasing)) {
     if (places->last_in - places->first_in < limit_rounding)
-      return "add a " + support + " " + phrasing.length(places->first_in) + " from " + node;
-    return "add a " + support + " between " + phrasing.length_number(places->first_in) + " and " +
-           phrasing.length(places->last_in) + " from " + node;
+      return "add a " + support + " " + phrasing.tape(places->first_in) + " from " + node;
+    return "add a " + support + " between " + phrasing.tape_number(places->first_in) + " and " +
+           phrasing.tape(places->last_in) + " from " + node;
   }
   // Any part shorter than this is above all bands.
   const double longest = swing.run->length_in * std::pow(swing.frequency_hz / bands.back().high_hz,

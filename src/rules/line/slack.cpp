@@ -162,8 +162,8 @@ Judgement judge_part(const RuleContext& context, const PreparedRoute& route, con
   const double slack = std::max(0.0, 1 - part.way_in / part.length_in);
   const std::string from = route.route->length_in
                                ? std::string(" between its ends")
-                               : " from " + phrasing.length_number(part.start_in) + " to " +
-                                     phrasing.length(part.end_in) + " from " + route.from->name;
+                               : " from " + phrasing.tape_number(part.start_in) + " to " +
+                                     phrasing.tape(part.end_in) + " from " + route.from->name;
   judgement.message = "the hose is " + phrasing.length(part.length_in) + " long over " +
                       phrasing.length(part.way_in) + from +
                       fmt::format(": {:.1f} % slack", slack * 100);

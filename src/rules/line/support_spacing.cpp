@@ -109,15 +109,15 @@ std::string mend_words(const RuleContext& context, const FreeRun& run, const Run
   const double high = std::min(leg.length_in(), reach_back - before);
   const Phrasing& phrasing = context.phrasing;
   const bool forward = leg.from_in <= leg.to_in;
-  const double first = phrasing.rounded_up(forward ? leg.from_in + low : leg.from_in - high);
-  const double last = phrasing.rounded_down(forward ? leg.from_in + high : leg.from_in - low);
+  const double first = phrasing.tape_up(forward ? leg.from_in + low : leg.from_in - high);
+  const double last = phrasing.tape_down(forward ? leg.from_in + high : leg.from_in - low);
   if (first > last + limit_rounding)
     return "add supports on " + route.route->name + " so that no free length is over " +
            phrasing.length(phrasing.rounded_down(limit_in(spacing_in, legs.size(), true)));
   if (last - first < limit_rounding)
-    return "add a support " + phrasing.length(first) + " from " + route.from->name;
-  return "add a support between " + phrasing.length_number(first) + " and " +
-         phrasing.length(last) + " from " + route.from->name;
+    return "add a support " + phrasing.tape(first) + " from " + route.from->name;
+  return "add a support between " + phrasing.tape_number(first) + " and " + phrasing.tape(last) +
+         " from " + route.from->name;
 }
 
 /// What breaking it gives is up to the source of the spacing; at a free end, to its share of it.

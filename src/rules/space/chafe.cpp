@@ -95,11 +95,11 @@ std::optional<std::string> support_mend(const RuleContext& context, const SpanRe
                            context.prepared.project->build_tolerance_in, counts);
   if (!places) return std::nullopt;
   const Phrasing& phrasing = context.phrasing;
-  const double first = phrasing.rounded_up(places->first_in);
-  const double last = phrasing.rounded_down(places->last_in);
+  const double first = phrasing.tape_up(places->first_in);
+  const double last = phrasing.tape_down(places->last_in);
   if (first > last) return std::nullopt;
-  return "add a support between " + phrasing.length_number(first) + " and " +
-         phrasing.length(last) + " from " + reach.stretch.route->from->name;
+  return "add a support between " + phrasing.tape_number(first) + " and " + phrasing.tape(last) +
+         " from " + reach.stretch.route->from->name;
 }
 
 std::string structure_mend(const RuleContext& context, const SpanReach& reach, const Counts& counts,
