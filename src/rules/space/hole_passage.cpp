@@ -14,9 +14,9 @@ namespace {
 
 const LimitRow& edge_row(LineKind kind, EdgeGuard edge) {
   if (edge == EdgeGuard::rolled)
-    return kind == LineKind::cable ? cable_to_rolled_edge : rolled_hole_edge;
+    return works_control(kind) ? cable_to_rolled_edge : rolled_hole_edge;
   if (kind == LineKind::wire) return wire_to_hole_edge;
-  return kind == LineKind::cable ? cable_to_hole_edge : tube_to_hole_edge;
+  return works_control(kind) ? cable_to_hole_edge : tube_to_hole_edge;
 }
 
 /// One line in one hole.
