@@ -94,6 +94,8 @@ std::string_view line_kind_words(LineKind kind) {
       return "a cable";
     case LineKind::wire:
       return "a wire";
+    case LineKind::rod:
+      return "a rod";
   }
   return "a line";
 }
@@ -101,11 +103,13 @@ std::string_view line_kind_words(LineKind kind) {
 bool fits(LineKind line, SystemKind system) {
   if (line == LineKind::cable) return system == SystemKind::cable;
   if (line == LineKind::wire) return system == SystemKind::wire;
+  if (line == LineKind::rod) return system == SystemKind::rod;
   return is_air(system);
 }
 
 std::string_view fitting_words(SystemKind system) {
   if (system == SystemKind::cable) return "a cable";
+  if (system == SystemKind::rod) return "a rod";
   return system == SystemKind::wire ? "a wire" : "a tube or a hose";
 }
 

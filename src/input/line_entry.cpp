@@ -12,8 +12,8 @@
 namespace linewright {
 namespace {
 
-bool has_bore(LineKind kind) {
-  return kind == LineKind::rigid_tube || kind == LineKind::plastic_tube || kind == LineKind::hose;
+bool may_have_bore(LineKind kind) {
+  return kind != LineKind::cable && kind != LineKind::wire;
 }
 
 /// What is trimmed off both ends together once the line is in place. Common practice; hoses and
@@ -27,6 +27,7 @@ double usual_cut_allowance_in(LineKind kind) {
       return 6.0;
     case LineKind::hose:
     case LineKind::cable:
+    case LineKind::rod:
       return 0.0;
   }
   return 0.0;
@@ -65,7 +66,7 @@ class EntryReader {
     // What else an entry must and may say depends on its kind.
     if (!kind) return line_;
     line_.kind = *kind;
-    if (!has_bore(line_.kind)) fields_.refuse_keys_of(bored_lines);
+    if (!may_have_bore(line_.kind)) fields_.refuse_keys_of(bored_lines);
     if (line_.kind != LineKind::cable) fields_.refuse_keys_of(cable_lines);
     read_size();
     read_bending();
@@ -91,8 +92,11 @@ class EntryReader {
   void read_size() {
     line_.outside_diameter_in = fields_.number("outside");
     line_.plus_tolerance_in = fields_.optional_number("plus_tolerance");
-    if (!has_bore(line_.kind)) return;
-    line_.inside_diameter_in = fields_.number("inside");
+    if (!may_have_bore(line_.kind)) return;
+    // A rod may be solid.
+    line_.inside_diameter_in = line_.kind == LineKind::rod
+                                   ? fields_.optional_number("inside").value_or(0)
+                                   : fields_.number("inside");
     if (line_.inside_diameter_in >= line_.outside_diameter_in)
       context_.error(fields_.where_of("inside"),
                      fmt::format("inside: must be smaller than outside, found {} in against {} in",
@@ -138,7 +142,7 @@ class EntryReader {
     line_.slack_fraction = value("slack");
     line_.cut_allowance_in =
         fields_.optional_number("cut_allowance").value_or(usual_cut_allowance_in(line_.kind));
-    if (has_bore(line_.kind)) line_.youngs_modulus_psi = value("youngs_modulus");
+    if (may_have_bore(line_.kind)) line_.youngs_modulus_psi = value("youngs_modulus");
     if (line_.kind != LineKind::cable) return;
     line_.construction = fields_.optional_text("construction");
     line_.breaking_strength_lbf = value("breaking_strength");

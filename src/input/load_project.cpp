@@ -9,6 +9,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "input/bundle_reader.hpp"
 #include "input/closure_reader.hpp"
 #include "input/cross_check.hpp"
 #include "input/derive/derive.hpp"
@@ -31,8 +32,8 @@ constexpr double format_number = 1;
 constexpr std::size_t longest_shown_line_bytes = 1000;
 
 /// Sections that stand in files of their own in larger projects.
-constexpr std::array<ProjectReader::Key, 6> part_sections{"structure", "closures", "nodes",
-                                                          "routes",    "lines",    "waivers"};
+constexpr std::array<ProjectReader::Key, 7> part_sections{
+    "structure", "closures", "nodes", "routes", "bundles", "lines", "waivers"};
 
 /// Keys that are looked at before the rest of the file is.
 constexpr ProjectReader::Key format_key("linewright");
@@ -125,6 +126,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   for (const YamlNode& item : fields.items("nodes")) read_node(item, context);
   for (const YamlNode& item : fields.items("lines")) read_line(item, context);
   for (const YamlNode& item : fields.items("routes")) read_route(item, context);
+  for (const YamlNode& item : fields.items("bundles")) read_bundle(item, context);
   for (const YamlNode& item : fields.items("waivers")) read_waiver(item, context);
   sort_names_by_place(draft.given.begin() + names_before, draft.given.end());
 }

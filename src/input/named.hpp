@@ -6,7 +6,7 @@
 namespace linewright {
 
 /// What a name stands for. Names are distinct within a kind.
-enum class Named { part, hole, node, route, closure, attitude, line };
+enum class Named { part, hole, node, route, closure, attitude, line, bundle };
 
 /// The kind in words: "node".
 constexpr std::string_view kind_word(Named kind) {
@@ -25,6 +25,8 @@ constexpr std::string_view kind_word(Named kind) {
       return "attitude";
     case Named::line:
       return "line";
+    case Named::bundle:
+      return "bundle";
   }
   return "name";
 }

@@ -136,10 +136,16 @@ void read_control(RouteReader& fields, Route& route, ReadContext& context) {
   if (const YamlNode* tension = fields.find("tension"))
     route.tension = read_tension(*tension, context);
   if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);
+  route.rod_end_angle_deg = fields.optional_number("rod_end_angle");
   read_control_cable(fields, route, context);
   route.tied = fields.optional_flag("tied");
   if (route.system_name.empty()) return;
-  if (route.system != SystemKind::cable) fields.refuse_keys_of(cable_route);
+  const bool cable = route.system == SystemKind::cable;
+  const bool rod = route.system == SystemKind::rod;
+  if (!cable) fields.refuse_keys_of(cable_route);
+  if (!cable && !rod) fields.refuse_keys_of(control_route);
+  if (!rod) fields.refuse_keys_of(rod_route);
+  if (rod) fields.refuse_keys_of(bendable_route);
   if (route.system != SystemKind::wire) fields.refuse_keys_of(wire_route);
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "lines/arm_circle.hpp"
 #include "lines/cable_travel.hpp"
 
 namespace linewright {
@@ -16,29 +17,6 @@ constexpr int steps = 64;
 constexpr int most_places = 1000;
 /// Travel that an arm falls short of by less than this is rounding.
 constexpr double rounding_in = 1e-9;
-
-/// The circle that an arm's end goes round on: C + r (u cos φ + v sin φ), drawn at φ = 0.
-struct ArmCircle {
-  Vec3 centre;
-  Vec3 u;
-  Vec3 v;
-  double radius_in = 0;
-  Vec3 at(double angle_rad) const {
-    return centre + (u * std::cos(angle_rad) + v * std::sin(angle_rad)) * radius_in;
-  }
-};
-
-ArmCircle circle_of(const Arm& arm, Vec3 end) {
-  const Vec3 axis = unit(arm.axis);
-  const Vec3 from_pivot = end - arm.pivot;
-  const Vec3 outward = from_pivot - axis * dot(from_pivot, axis);
-  ArmCircle circle;
-  circle.centre = end - outward;
-  circle.radius_in = norm(outward);
-  circle.u = unit(outward);
-  circle.v = cross(axis, circle.u);
-  return circle;
-}
 
 /// The angle nearest to neutral at which the end is `length_in` from `start`. With g from the
 /// centre to the start, L² = r² + g² − 2 r |g in the plane| cos(φ − ψ), ψ being the angle of g.

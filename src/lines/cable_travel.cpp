@@ -22,7 +22,7 @@ bool runs_one_way(const Centreline& centreline, double sense) {
 
 std::optional<Movement> movement(const Route& route, const Line& line,
                                  const Centreline& centreline) {
-  if (line.kind != LineKind::cable) return Movement{};
+  if (!works_control(line.kind)) return Movement{};
   if (!route.travel) return std::nullopt;
   const Travel& travel = *route.travel;
   if (runs_one_way(centreline, 1)) return Movement{travel.forward_in, travel.aft_in};

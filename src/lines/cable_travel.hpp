@@ -17,7 +17,8 @@ struct Movement {
 
 /// A cable's travel turned to the route's direction: `forward` moves it toward smaller FS. Where
 /// the route turns back or runs square to FS, forward has no one sense along it, and the larger of
-/// the two counts both ways. Nothing where a cable's travel is not stated; tubes and wires stay.
+/// the two counts both ways. Nothing where the travel of a cable or rod is not stated; tubes and
+/// wires stay.
 std::optional<Movement> movement(const Route& route, const Line& line,
                                  const Centreline& centreline);
 

@@ -62,6 +62,8 @@ NeighbourFilter::NeighbourFilter(const PreparedProject& prepared, const Prepared
       at_from_(prepared, route, RouteEnd::from),
       at_to_(prepared, route, RouteEnd::to) {
   for (const Crossing& crossing : route.crossings) covering_.push_back(covering(crossing));
+  if (route.line->kind == LineKind::rod && route.moves)
+    slides_in_ = 2 * std::max(route.moves->toward_from_in, route.moves->toward_to_in);
 }
 
 std::vector<int> NeighbourFilter::covering(const Crossing& crossing) const {
@@ -142,13 +144,19 @@ bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distanc
     return part.kind == PartKind::frame && crossing.frame->name == part.name;
   };
   return std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-    const bool in_zone = std::abs(each.distance_in - distance_in) <= crossing_zone_in ||
-                         is_over_hole(route_, each, obstacle, distance_in);
+    const bool in_zone =
+        std::abs(each.distance_in - distance_in) <= crossing_zone_in + slides_in_ ||
+        is_over_hole(route_, each, obstacle, distance_in);
     return in_zone && counts(each) && is_of(each);
   });
 }
 
 bool NeighbourFilter::crossing_near(const Obstacle& obstacle, double distance_in) const {
+  // frame-crossing sees a rod as drawn only; its hole counts wherever the travel takes it.
+  const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
+  const bool is_hole = part.kind == PartKind::frame ||
+                       (part.kind != PartKind::mesh && obstacle.feature == Feature::hole_edge);
+  if (slides_in_ > 0 && is_hole) return false;
   return any_crossing_near(obstacle, distance_in, [](const Crossing&) { return true; });
 }
 

@@ -33,7 +33,8 @@ class NeighbourFilter {
   /// True where the obstacle's frame, or its wall round a hole, is being passed through; also for
   /// what of a mesh is the web of such a frame once more. What stands in the hole deeper than its
   /// edge is not, unless a guide fills the hole, or the mesh covers the middle of the line: then it
-  /// leaves the hole out, and `frame-crossing` says so.
+  /// leaves the hole out, and `frame-crossing` says so. Of a rod that moves
+  /// the hole always counts; what is round it does not as far along as the travel takes the rod.
   bool crossing_near(const Obstacle& obstacle, double distance_in) const;
   /// True where it is passed through a hole that a grommet, trim or guide guards.
   bool guarded_crossing_near(const Obstacle& obstacle, double distance_in) const;
@@ -71,6 +72,7 @@ class NeighbourFilter {
   OwnArms own_arms_;
   FittingSeat at_from_;
   FittingSeat at_to_;
+  double slides_in_ = 0;  ///< rods: more than how far the crossings can be from where it is drawn
   std::vector<std::vector<int>> covering_;  ///< of each of the route's crossings
 };
 

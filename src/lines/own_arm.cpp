@@ -26,8 +26,10 @@ std::vector<int> pieces_at(const Mover& mover, Vec3 at) {
   return pieces;
 }
 
-/// The larger turn of the sweep from where the mover is drawn.
-double largest_turn_deg(const Mover& mover) {
+/// The larger turn of the sweep from where the mover is drawn. A rod counts at every place of its
+/// own, so that for it the arm can be as far off as from one end of the sweep to the other.
+double largest_turn_deg(const Mover& mover, LineKind kind) {
+  if (kind == LineKind::rod) return std::abs(mover.sweep_to_deg - mover.sweep_from_deg);
   return std::max(std::abs(mover.sweep_from_deg), std::abs(mover.sweep_to_deg));
 }
 
@@ -51,13 +53,13 @@ bool is_on(const Mover& mover, Vec3 at) {
 }
 
 bool end_moves(const PreparedRoute& route, const Node& node) {
-  if (route.line->kind != LineKind::cable) return false;
+  if (!works_control(route.line->kind)) return false;
   const bool on_arm = node.arm || takes_cable(node.kind);
   return on_arm && !route.stays();
 }
 
 OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
-  if (route.line->kind != LineKind::cable) return;
+  if (!works_control(route.line->kind)) return;
   for (const Mover& mover : prepared.project->structure.movers) {
     const std::optional<int> part = prepared.obstacles.find_part(mover.name);
     if (!part) continue;
@@ -65,8 +67,8 @@ OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
       if (!turns_with(*node, mover)) continue;
       arms_.push_back({*part, pieces_at(mover, node->at),
                        node == route.from ? 0 : route.length_in(),
-                       carried_in(mover, node->at, largest_turn_deg(mover)) + mover.radius_in +
-                           fitting_zone_in});
+                       carried_in(mover, node->at, largest_turn_deg(mover, route.line->kind)) +
+                           mover.radius_in + fitting_zone_in});
     }
   }
 }

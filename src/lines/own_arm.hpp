@@ -1,6 +1,6 @@
 #pragma once
-// The moving part that a cable's end is fixed to. It goes where the end goes, so near the end its
-// sweep says nothing of how near the two come.
+// The moving part that the end of a cable or rod is fixed to. It goes where the end goes, so near
+// the end its sweep says nothing of how near the two come.
 
 #include <vector>
 

@@ -116,6 +116,7 @@ void swing_end(Support& end, const ArmSwing& swing) {
 
 /// A cable's end on an arm is held, but not still.
 void let_arms_swing(PreparedRoute& prepared) {
+  if (prepared.line->kind != LineKind::cable) return;
   for (Support& support : prepared.supports) {
     if (support.point >= 0) continue;
     const RouteEnd end = support.point == -1 ? RouteEnd::from : RouteEnd::to;

@@ -10,10 +10,15 @@
 
 namespace linewright {
 
-enum class LineKind { rigid_tube, plastic_tube, hose, cable, wire };
+enum class LineKind { rigid_tube, plastic_tube, hose, cable, wire, rod };
 
-/// A tube, hose, cable or wire bundle by the catalogue. Inches, pounds, psi, degrees Fahrenheit.
-/// An absent optional means "not known": a rule that needs it answers `unknown`.
+/// True for what moves along itself to work a control.
+constexpr bool works_control(LineKind kind) {
+  return kind == LineKind::cable || kind == LineKind::rod;
+}
+
+/// A tube, hose, cable, wire bundle or pushrod by the catalogue. Inches, pounds, psi, degrees
+/// Fahrenheit. An absent optional means "not known": a rule that needs it answers `unknown`.
 struct Line {
   std::string name;
   LineKind kind = LineKind::plastic_tube;
@@ -21,7 +26,7 @@ struct Line {
   std::string construction;  ///< cables: "7x7", "7x19", "1x19"; empty otherwise
 
   double outside_diameter_in = 0;
-  double inside_diameter_in = 0;  ///< 0 for cables and wires
+  double inside_diameter_in = 0;            ///< 0 for cables, wires and solid rods
   std::optional<double> plus_tolerance_in;  ///< how much larger than nominal it may be
   Source size_source;
 
@@ -42,9 +47,7 @@ struct Line {
   std::optional<SourceLocation> where;  ///< set when the project defines the line
 
   /// Largest real outside diameter, inches; the nominal one where no tolerance is known.
-  double largest_diameter_in() const {
-    return outside_diameter_in + plus_tolerance_in.value_or(0);
-  }
+  double largest_diameter_in() const { return outside_diameter_in + plus_tolerance_in.value_or(0); }
   double largest_radius_in() const { return largest_diameter_in() / 2; }
 };
 

@@ -28,12 +28,12 @@ enum class NodeKind {
   pedal,
 };
 
-/// True for what a control cable ends at, and moves with.
+/// True for what a control cable or a rod ends at, and moves with.
 constexpr bool takes_cable(NodeKind kind) {
   return kind == NodeKind::horn || kind == NodeKind::pedal;
 }
 
-/// The arm of a horn or pedal that a cable's end goes round on.
+/// The arm of a horn or pedal that the end of a cable or rod goes round on.
 struct Arm {
   Vec3 pivot;
   Vec3 axis;  ///< direction of the turning axis, not necessarily of unit length
@@ -69,12 +69,12 @@ struct Node {
   }
 };
 
-/// What carries what: a pressure, a control cable or current.
-enum class SystemKind { static_air, pitot, alpha, vent, cable, wire };
+/// What carries what: a pressure, a control cable, current or a pushrod.
+enum class SystemKind { static_air, pitot, alpha, vent, cable, wire, rod };
 
 /// True for systems that hold air and are judged as one pressure.
 constexpr bool is_air(SystemKind kind) {
-  return kind != SystemKind::cable && kind != SystemKind::wire;
+  return kind != SystemKind::cable && kind != SystemKind::wire && kind != SystemKind::rod;
 }
 
 enum class HoldKind { clamp, grommet, bushing, fairlead, pulley };
@@ -144,7 +144,8 @@ struct Tension {
   SourceLocation where;
 };
 
-/// How far a cable moves along itself from neutral, inches, both ways.
+/// How far a cable moves along itself from neutral, inches, both ways. Of a rod: how far its `from`
+/// end goes, measured along the rod as drawn.
 struct Travel {
   double forward_in = 0;
   double aft_in = 0;
@@ -167,6 +168,7 @@ struct Route {
   bool primary = true;  ///< a primary flight control
   std::optional<Tension> tension;
   std::optional<Travel> travel;
+  std::optional<double> rod_end_angle_deg;  ///< rods: the most that a rod end's bearing can tilt
   std::vector<Sleeve> sleeves;
   std::vector<Attachment> attached;
   CableEnds ends;  ///< cables: what takes hold of each node
@@ -184,6 +186,16 @@ struct Route {
   bool is_primary_control() const {
     return system == SystemKind::cable && primary && !is_same_control(control, "trim");
   }
+};
+
+/// Lines tied to each other along a stretch of the first of them.
+struct Bundle {
+  std::string name;
+  std::vector<std::string> routes;  ///< two or more, each once
+  double from_in = 0;               ///< along the first route, from its `from`
+  double to_in = 0;
+  double ties_in = 0;  ///< from tie to tie
+  SourceLocation where;
 };
 
 /// A finding the builder has accepted, with the reason.

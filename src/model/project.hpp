@@ -67,6 +67,7 @@ struct Project {
   std::vector<Closure> closures;
   std::vector<Node> nodes;
   std::vector<Route> routes;
+  std::vector<Bundle> bundles;
   std::vector<Waiver> waivers;
   Catalogue catalogue;  ///< built-in lines and the project's own
   /// What the files did not say and the tool took instead, a sentence each; shown with every

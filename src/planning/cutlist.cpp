@@ -111,7 +111,8 @@ RouteCut route_cut(const PreparedRoute& prepared) {
   cut.cable = line.kind == LineKind::cable;
   cut.length_in = prepared.length_in();
   cut.cut_length_in = cut_length_in(prepared);
-  cut.volume_in3 = std::numbers::pi / 4 * bore_in * bore_in * cut.length_in;
+  if (line.kind != LineKind::rod)
+    cut.volume_in3 = std::numbers::pi / 4 * bore_in * bore_in * cut.length_in;
   if (line.weight_lb_per_in) cut.mass_lb = line.weight_lb_per_in->value * cut.length_in;
   if (line.minimum_bend_radius_in) cut.minimum_bend_radius_in = line.minimum_bend_radius_in->value;
   add_schedule(cut, prepared.centreline);

@@ -123,7 +123,8 @@ void add_resonance(const Project& project, Sentences& sentences) {
   const bool any =
       std::any_of(project.routes.begin(), project.routes.end(), [&](const Route& route) {
         const Line* line = project.catalogue.find_line(route.line);
-        return line && line->kind != LineKind::wire && line->kind != LineKind::hose;
+        return line && line->kind != LineKind::wire && line->kind != LineKind::hose &&
+               line->kind != LineKind::rod;
       });
   if (!any) return;
   if (!project.excitation)

@@ -19,6 +19,8 @@ std::string_view kind_word(LineKind kind) {
       return "cable";
     case LineKind::wire:
       return "wire";
+    case LineKind::rod:
+      return "rod";
   }
   return "";
 }

@@ -179,6 +179,8 @@ std::string_view line_kind_words(LineKind kind) {
       return "cable";
     case LineKind::wire:
       return "wire";
+    case LineKind::rod:
+      return "pushrod";
   }
   return "line";
 }
@@ -186,7 +188,7 @@ std::string_view line_kind_words(LineKind kind) {
 std::string catalogue_text(const Catalogue& catalogue, const TextStyle& style) {
   std::string text;
   for (const LineKind kind : {LineKind::rigid_tube, LineKind::plastic_tube, LineKind::hose,
-                              LineKind::cable, LineKind::wire})
+                              LineKind::cable, LineKind::wire, LineKind::rod})
     text += lines_table(catalogue, kind, style.phrasing);
   text += clamps_table(catalogue, style.phrasing) + legend();
   if (!style.quiet) text += "\nFor one entry with its sources: linewright catalogue NAME\n";

@@ -6,12 +6,13 @@
 namespace linewright {
 
 /// Of `frame-crossing`; `sleeve-cover` takes a bare edge nearer than this as one to guard.
-inline constexpr LimitRow cable_to_hole_edge{.name = "cable-to-hole-edge",
-                                             .subject = "control cable to an unguarded hole edge",
-                                             .value = 0.5,
-                                             .source = "where either can move",
-                                             .mark = Mark::common_practice,
-                                             .broken = Verdict::warn};
+inline constexpr LimitRow cable_to_hole_edge{
+    .name = "cable-to-hole-edge",
+    .subject = "control cable or rod to an unguarded hole edge",
+    .value = 0.5,
+    .source = "where either can move",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
 
 /// Of `attachment-travel`; `sleeve-cover` says where a clamp about a sleeve keeps it.
 inline constexpr LimitRow attachment_to_guide{

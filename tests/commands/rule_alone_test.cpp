@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -56,7 +57,11 @@ nodes:
   - {name: horn, kind: horn, at: [60, 6, 0]}
   - {name: post, kind: end, at: [0, -6, 0], fixed: true}
   - {name: light, kind: end, at: [60, -6, 0], fixed: true}
+  - {name: arm-forward, kind: horn, at: [0, 9, 5]}
+  - {name: arm-aft, kind: horn, at: [30, 9, 5]}
+bundles: [{name: tied, routes: [wires, plastic], from: 0, to: 90, ties: 4}]
 routes:
+  - {name: rod, system: rod, line: rod-aluminium-1/2, from: arm-forward, to: arm-aft}
   - {name: wires, system: wire, line: odd-wire, from: post, to: light, points: [{at: [30, -6, 0.5]}]}
   - {name: plastic, system: static, line: odd-tube, from: port, to: altimeter, points: [{at: [30, 0, 0]}]}
   - {name: metal, system: pitot, line: odd-metal, from: probe, to: airspeed, points: [{at: [30, 3, 0]}]}
@@ -95,14 +100,22 @@ TEST(RuleAlone, AnswersUnknownWhereWhatItRestsOnIsNotKnown) {
   }
 }
 
+/// What it says, without the ends of its lines.
+std::string said_alone(const std::string& text, const std::string& rule) {
+  std::istringstream stream(alone(text, rule).out);
+  std::string words;
+  for (std::string word; stream >> word;) words += word + " ";
+  return words;
+}
+
 TEST(RuleAlone, SaysForWhatItIsSilent) {
-  EXPECT_TRUE(contains(alone(bare_lines, "lag").out, "the project states no `climb` rate"));
-  EXPECT_TRUE(contains(alone(bare_lines, "resonance").out, "the project states no `excitation`"));
-  EXPECT_TRUE(contains(alone(bare_lines, "control-feel").out,
+  EXPECT_TRUE(contains(said_alone(bare_lines, "lag"), "the project states no `climb` rate"));
+  EXPECT_TRUE(contains(said_alone(bare_lines, "resonance"), "the project states no `excitation`"));
+  EXPECT_TRUE(contains(said_alone(bare_lines, "control-feel"),
                        "for want of its rigged tension, its limit load, its travel, its lever "
                        "ratio, the stretch of odd-cable"));
-  EXPECT_TRUE(contains(alone(bare_lines, "separation").out,
-                       "unknown: chafe: how far the line can move is not known"));
+  EXPECT_TRUE(contains(said_alone(bare_lines, "separation"),
+                       "unknown: chafe: cable: how far the line can move is not known"));
 }
 
 /// A static line that has a port, an instrument and a drain, and with them an open tee.
@@ -129,14 +142,14 @@ TEST(RuleAlone, ShowsFaultsOfTheNetworkThatItTakesAsSound) {
   for (const std::string rule : {"drainage", "lag"}) {
     const test::CommandRun open = alone(joined("tee"), rule);
     EXPECT_EQ(open.code, 1) << open.out;
-    EXPECT_TRUE(contains(open.out, "fail: network: tee middle joins 2 lines")) << open.out;
+    EXPECT_TRUE(contains(open.out, "fail: network: aft: tee middle joins 2 lines")) << open.out;
     EXPECT_EQ(alone(joined("union"), rule).code, 0) << alone(joined("union"), rule).out;
   }
 }
 
 TEST(RuleAlone, ShowsNothingOfRulesThatItDoesNotRestOn) {
-  EXPECT_FALSE(contains(alone(bare_lines, "cable-tension").out, "unknown: chafe"));
-  EXPECT_FALSE(contains(alone(bare_lines, "drainage").out, "unknown: cable-tension"));
+  EXPECT_FALSE(contains(said_alone(bare_lines, "cable-tension"), "unknown: chafe"));
+  EXPECT_FALSE(contains(said_alone(bare_lines, "drainage"), "unknown: cable-tension"));
 }
 
 }  // namespace

@@ -55,7 +55,8 @@ inline Catalogue small_catalogue() {
                      catalogue_line("tube-nylon-1/4", LineKind::plastic_tube),
                      catalogue_line("hose-rubber-1/4", LineKind::hose),
                      catalogue_line("cable-7x19-1/8-steel", LineKind::cable),
-                     catalogue_line("wire-1/4", LineKind::wire)};
+                     catalogue_line("wire-1/4", LineKind::wire),
+                     catalogue_line("rod-aluminium-1/2", LineKind::rod)};
   return catalogue;
 }
 

@@ -17,8 +17,10 @@
 #include "rules/cable/cable_limit_edges.hpp"
 #include "rules/cable/end_limit_edges.hpp"
 #include "rules/cable/pulley_limit_edges.hpp"
+#include "rules/cable/rod_limit_edges.hpp"
 #include "rules/limit_edge.hpp"
 #include "rules/line/line_limit_edges.hpp"
+#include "rules/space/bundle_limit_edges.hpp"
 #include "rules/space/gap_limit_edges.hpp"
 #include "rules/space/space_limit_edges.hpp"
 
@@ -36,7 +38,8 @@ LimitEdges all_edges() {
   LimitEdges edges;
   for (const LimitEdges& some :
        {line_edges::all(), gap_edges::all(), space_edges::all(), air_edges::all(),
-        cable_edges::all(), pulley_edges::all(), attached_edges::all(), end_edges::all()})
+        cable_edges::all(), pulley_edges::all(), attached_edges::all(), end_edges::all(),
+        rod_edges::all(), bundle_edges::all()})
     edges.insert(edges.end(), some.begin(), some.end());
   return edges;
 }

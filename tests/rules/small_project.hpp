@@ -88,6 +88,7 @@ class SmallProject {
     if (!known) throw std::invalid_argument("the catalogue has no " + line);
     if (known->kind == LineKind::cable) set_system(route, SystemKind::cable, "cable");
     if (known->kind == LineKind::wire) set_system(route, SystemKind::wire, "wire");
+    if (known->kind == LineKind::rod) set_system(route, SystemKind::rod, "rod");
     if (route.system_name.empty()) set_system(route, SystemKind::static_air, "static");
     project.routes.push_back(route);
     return project.routes.back();

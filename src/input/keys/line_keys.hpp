@@ -12,7 +12,8 @@ inline constexpr std::array line_kinds{Choice<LineKind>{"rigid-tube", LineKind::
                                        Choice<LineKind>{"plastic-tube", LineKind::plastic_tube},
                                        Choice<LineKind>{"hose", LineKind::hose},
                                        Choice<LineKind>{"cable", LineKind::cable},
-                                       Choice<LineKind>{"wire", LineKind::wire}};
+                                       Choice<LineKind>{"wire", LineKind::wire},
+                                       Choice<LineKind>{"rod", LineKind::rod}};
 inline constexpr auto line_kind_words = words_of(line_kinds);
 
 /// What a built-in source may be marked as. The builder's own mark is not for tables.
@@ -24,7 +25,7 @@ inline constexpr std::array source_marks{
     Choice<Mark>{"calculated", Mark::calculated}};
 
 /// Which kinds of line have a key, in the words of its row.
-inline constexpr std::string_view bored_lines = "tubes and hoses";
+inline constexpr std::string_view bored_lines = "tubes, hoses and rods";
 inline constexpr std::string_view cable_lines = "cables";
 
 inline constexpr double any_size = std::numeric_limits<double>::infinity();
@@ -56,7 +57,8 @@ inline constexpr std::array line_keys{
     text_key("construction", Need::never, {}, "7x7, 7x19, 1x19", cable_lines),
     number_key("outside", Need::always, over_zero(Dimension::length), "nominal outside diameter"),
     number_key("inside", Need::sometimes, over_zero(Dimension::length),
-               "its bore, smaller than `outside`; needed of tubes and hoses", bored_lines),
+               "its bore, smaller than `outside`; needed of tubes and hoses, absent of a solid rod",
+               bored_lines),
     number_key("plus_tolerance", Need::never, length_or_none,
                "how much larger than `outside` it may be; absent: none is taken"),
     number_key("minimum_bend_radius", Need::never, over_zero(Dimension::length),

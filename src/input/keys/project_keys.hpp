@@ -98,6 +98,8 @@ inline constexpr std::array section_keys{
             "what ends access when it is fitted"),
     map_key("nodes", KeyKind::maps, Need::never, node_map, "where lines join or end"),
     map_key("routes", KeyKind::maps, Need::never, route_map, "the lines, each between two nodes"),
+    map_key("bundles", KeyKind::maps, Need::never, bundle_map,
+            "lines tied to each other along a stretch"),
     map_key("lines", KeyKind::maps, Need::never, line_map, "lines that the catalogue lacks"),
     map_key("waivers", KeyKind::maps, Need::never, waiver_map, "findings that are accepted"),
 };

@@ -1,5 +1,5 @@
 #pragma once
-// Keys of a project file's `routes`.
+// Keys of a project file's `routes` and `bundles`.
 
 #include "input/key_spec.hpp"
 #include "input/keys/cable_keys.hpp"
@@ -16,7 +16,8 @@ inline constexpr std::array system_kinds{Choice<SystemKind>{"static", SystemKind
                                          Choice<SystemKind>{"alpha", SystemKind::alpha},
                                          Choice<SystemKind>{"vent", SystemKind::vent},
                                          Choice<SystemKind>{"cable", SystemKind::cable},
-                                         Choice<SystemKind>{"wire", SystemKind::wire}};
+                                         Choice<SystemKind>{"wire", SystemKind::wire},
+                                         Choice<SystemKind>{"rod", SystemKind::rod}};
 inline constexpr auto system_kind_words = words_of(system_kinds);
 
 inline constexpr std::array hold_kinds{
@@ -101,6 +102,12 @@ inline constexpr MapSpec sleeve_map{"a sleeve", sleeve_keys};
 
 inline constexpr std::string_view cable_route = "a route of system cable";
 inline constexpr std::string_view wire_route = "a route of system wire";
+inline constexpr std::string_view control_route = "a route of system cable or rod";
+inline constexpr std::string_view rod_route = "a route of system rod";
+inline constexpr std::string_view bendable_route = "a route that is no rod";
+
+inline constexpr NumberSpec rod_end_angle_number{"a rod end's angle", Dimension::angle,
+                                                 Sign::positive, 90};
 
 inline constexpr std::array route_keys{
     own_name_key(Named::route, "for waivers, options and results"),
@@ -112,22 +119,27 @@ inline constexpr std::array route_keys{
     name_key("to", KeyKind::name, Need::always, Named::node, "the node it ends at"),
     number_key("length", Need::never, NumberSpec{"a length"}, "of a hose: its free length as cut"),
     map_key("points", KeyKind::maps, Need::never, point_map,
-            "corners and supports between its nodes, in order"),
+            "corners and supports between its nodes, in order", bendable_route),
     text_key("points_from", Need::never, "the name of a file",
-             "in place of `points`: a table with columns fs, bl, wl and a point's other keys"),
+             "in place of `points`: a table with columns fs, bl, wl and a point's other keys",
+             bendable_route),
     plain_key("straight", KeyKind::flag, Need::never,
-              "true: points without `at` lie on the straight lines between the others"),
-    map_key("sleeves", KeyKind::maps, Need::never, sleeve_map, "guard tubes over parts of it"),
+              "true: points without `at` lie on the straight lines between the others",
+              bendable_route),
+    map_key("sleeves", KeyKind::maps, Need::never, sleeve_map, "guard tubes over parts of it",
+            bendable_route),
     map_key("attached", KeyKind::maps, Need::never, attachment_map,
-            "turnbuckles, terminals, splices and stops on it"),
+            "turnbuckles, terminals, splices and stops on it", bendable_route),
     text_key("control", Need::never, "a control",
-             "what it works: rudder, elevator, aileron, trim, any word", cable_route),
+             "what it works: rudder, elevator, aileron, trim, any word", control_route),
     plain_key("primary", KeyKind::flag, Need::never,
               "whether its control is a primary one; absent: unless the control is trim",
-              cable_route),
+              control_route),
     map_key("tension", KeyKind::map, Need::never, tension_map, "its tension", cable_route),
     map_key("travel", KeyKind::map, Need::never, travel_map, "how far it moves along itself",
-            cable_route),
+            control_route),
+    number_key("rod_end_angle", Need::never, rod_end_angle_number,
+               "the most that its end bearings can tilt to either side", rod_route),
     map_key("ends", KeyKind::map, Need::never, cable_ends_map, "what takes hold of its two nodes",
             cable_route),
     number_key("lever_ratio", Need::sometimes, lever_ratio_number,
@@ -146,5 +158,15 @@ inline constexpr std::array route_keys{
 };
 inline constexpr auto all_route_keys = joined(route_keys, mirror_keys);
 inline constexpr MapSpec route_map{"a route", all_route_keys};
+
+inline constexpr std::array bundle_keys{
+    own_name_key(Named::bundle, "for results"),
+    name_key("routes", KeyKind::names, Need::always, Named::route,
+             "the lines tied to each other, two or more"),
+    number_key("from", Need::always, along_number, "where it begins, along the first of them"),
+    number_key("to", Need::always, along_number, "where it ends, along the first of them"),
+    number_key("ties", Need::always, NumberSpec{"a distance between ties"}, "from tie to tie"),
+};
+inline constexpr MapSpec bundle_map{"a bundle", bundle_keys};
 
 }  // namespace linewright

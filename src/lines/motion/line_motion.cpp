@@ -3,6 +3,7 @@
 #include <thread>
 
 #include "geometry/parallel.hpp"
+#include "lines/motion/rod_sweep.hpp"
 
 namespace linewright {
 
@@ -12,9 +13,17 @@ LineMotion motion_of(const PreparedProject& prepared) {
                     cable_states(prepared),
                     {prepared.routes.begin(), prepared.routes.end()},
                     std::vector<std::vector<SpanReach>>(count),
-                    std::vector<std::vector<Stretch>>(count)};
+                    std::vector<std::vector<Stretch>>(count),
+                    std::vector<RodWay>(count),
+                    TiedLines(prepared)};
   for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {
     const PreparedRoute& route = prepared.routes[i];
+    if (route.line->kind == LineKind::rod) {
+      motion.rods[i] = rod_way(route);
+      motion.reaches[i] = {rod_reach(prepared, route, motion.rods[i])};
+      motion.hanging[i] = {motion.reaches[i].front().stretch};
+      return;
+    }
     motion.reaches[i] = span_reaches(prepared, route, motion.runs, motion.cables[i]);
     motion.hanging[i] = hanging_stretches(route, motion.reaches[i]);
   });

@@ -5,6 +5,8 @@
 
 #include "lines/motion/reach.hpp"
 #include "lines/motion/sleeve_hold.hpp"
+#include "lines/rod_way.hpp"
+#include "lines/tied_lines.hpp"
 
 namespace linewright {
 
@@ -13,8 +15,10 @@ struct LineMotion {
   std::vector<FreeRun> runs;
   std::vector<CableState> cables;               ///< of each route; empty states of other lines
   std::vector<SleeveGuards> sleeves;            ///< of each route
-  std::vector<std::vector<SpanReach>> reaches;  ///< of each route's spans
-  std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs
+  std::vector<std::vector<SpanReach>> reaches;  ///< of each route's spans; of a rod one entry
+  std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs, or sweeps
+  std::vector<RodWay> rods;                     ///< of each route; empty ways of what is no rod
+  TiedLines ties;                               ///< which lines are tied to each other, and where
 };
 
 /// On all of the machine's threads, with the same result as on one.

@@ -118,10 +118,9 @@ bool carries_air(NodeKind kind) {
   }
 }
 
-bool any_cable(const Routes& routes) {
-  return std::any_of(routes.begin(), routes.end(), [](const PreparedRoute* route) {
-    return route->line->kind == LineKind::cable;
-  });
+bool any_control(const Routes& routes) {
+  return std::any_of(routes.begin(), routes.end(),
+                     [](const PreparedRoute* route) { return works_control(route->line->kind); });
 }
 
 /// A port, instrument or drain in the files that no line was drawn to, a horn without its cable.
@@ -304,7 +303,7 @@ std::vector<Judgement> judge_network(const RuleContext& context) {
   const std::map<const Node*, Routes> by_node = routes_by_node(context.prepared);
   for (const Node& node : context.prepared.project->nodes) {
     const auto found = by_node.find(&node);
-    if (takes_cable(node.kind) && (found == by_node.end() || !any_cable(found->second)))
+    if (takes_cable(node.kind) && (found == by_node.end() || !any_control(found->second)))
       judgements.push_back(unreached(context, node));
     if (found == by_node.end()) {
       if (carries_air(node.kind)) judgements.push_back(unreached(context, node));

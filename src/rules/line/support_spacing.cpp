@@ -211,7 +211,7 @@ std::vector<bool> stood_for(const std::vector<FreeRun>& runs,
 std::vector<Judgement> judge_support_spacing(const RuleContext& context) {
   std::vector<FreeRun> runs = context.motion.runs;
   std::erase_if(runs, [&](const FreeRun& run) {
-    return route_of(context.prepared, run.legs.front()).line->kind == LineKind::cable;
+    return works_control(route_of(context.prepared, run.legs.front()).line->kind);
   });
   std::vector<Judgement> all;
   for (const FreeRun& run : runs) all.push_back(judge_run(context, run));
@@ -234,7 +234,7 @@ sideways: a clamp, a grommet or bushing that the line nearly fills, a fairlead, 
 union or a fitting fixed to structure. A tee or union hangs on its lines unless its node says
 `fixed: true`: the free length then goes on through it, and the limit falls by a fifth. A tail
 past the last support is judged against a share of the spacing. Control cables are held by
-tension and are not judged here.)",
+tension, pushrods by their two ends: they are not judged here.)",
       .mend = "Add a support where the message says, or fix the tee to structure.",
       .limits = limits,
       .catalogue_limits =

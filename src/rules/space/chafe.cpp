@@ -40,6 +40,12 @@ constexpr LimitRow wire_rubs{
     .source = "AC 43.13-1B para 11-115 and 11-118: touches nothing that abrades",
     .mark = Mark::verified,
     .times = likely_reach};
+constexpr LimitRow rod_rubs{.name = "rod-rubs",
+                            .subject = "pushrod: gap",
+                            .value = 1,
+                            .source = "14 CFR 23.685(a): no jamming, chafing, interference",
+                            .mark = Mark::verified,
+                            .times = likely_reach};
 constexpr LimitRow any_shape{
     .name = "any-shape",
     .subject = "any line: gap",
@@ -49,13 +55,14 @@ constexpr LimitRow any_shape{
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
 
-constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, any_shape, clamp_failed,
-                                     clamp_failed_by_vent, tube_clamp_failed});
+constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, rod_rubs, any_shape,
+                                     clamp_failed, clamp_failed_by_vent, tube_clamp_failed});
 
 }  // namespace
 
 const LimitRow& likely_row(LineKind kind) {
   if (kind == LineKind::cable) return cable_rubs;
+  if (kind == LineKind::rod) return rod_rubs;
   return kind == LineKind::wire ? wire_rubs : tube_rubs;
 }
 
@@ -90,6 +97,7 @@ namespace {
 /// Where one more support in the span keeps it off for good, in words; nothing where no place does.
 std::optional<std::string> support_mend(const RuleContext& context, const SpanReach& reach,
                                         int part, const Counts& counts) {
+  if (reach.stretch.route->line->kind == LineKind::rod) return std::nullopt;
   const std::optional<SupportPlaces> places =
       places_that_keep_off(reach, context.prepared.obstacles, part,
                            context.prepared.project->build_tolerance_in, counts);
@@ -283,7 +291,9 @@ lines and moving parts once more with each of their clamps let go in turn; tubes
 against cables and moving parts, too, for a warning, as far as they are likely to move then. Near a fitting what it stands on
 does not count (see clearance), nor do two lines near a node at which both end (see
 separation). Surplus lengths are common practice without a source:
-the catalogue shows them, and a project's own line may state another.)",
+the catalogue shows them, and a project's own line may state another. A pushrod counts at every
+place of its travel (rod-travel), with its sag under the load factor; its reach is that sag and what may lie between
+the places looked at.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",

@@ -52,6 +52,7 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
       const auto counts = [&](double along, double other_along) {
         if (context.is_passed_over(route, along) || context.is_passed_over(other, other_along))
           return false;
+        if (context.motion.ties.together(route, along, other, other_along)) return false;
         return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
                !at_shared_node(route, along, other, other_along);
       };

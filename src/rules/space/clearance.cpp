@@ -10,6 +10,7 @@
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
+#include "rules/space/unknown_sweep.hpp"
 #include "rules/space/unknown_swing.hpp"
 #include "rules/words/neighbour_words.hpp"
 
@@ -97,10 +98,17 @@ constexpr LimitRow cable_to_mover{.name = "cable-to-mover",
                                   .mark = Mark::common_practice,
                                   .broken = Verdict::warn};
 
+constexpr LimitRow rod{.name = "rod",
+                       .subject = "pushrod to structure or to a moving part",
+                       .value = 0.5,
+                       .source = "where either can move",
+                       .mark = Mark::common_practice,
+                       .broken = Verdict::warn};
+
 constexpr auto limits =
     limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
                  metal_tube_to_mover, soft_tube, soft_tube_at_support, soft_tube_to_mover, wire,
-                 wire_to_mover, cable, cable_at_guide, cable_to_mover});
+                 wire_to_mover, cable, cable_at_guide, cable_to_mover, rod});
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
@@ -122,6 +130,8 @@ Rows rows_for(LineKind kind) {
       return {&wire, &wire, &wire_to_mover};
     case LineKind::cable:
       return {&cable, &cable_at_guide, &cable_to_mover};
+    case LineKind::rod:
+      return {&rod, &rod, &rod};
     case LineKind::plastic_tube:
     case LineKind::hose:
       break;
@@ -183,6 +193,8 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   const double sag = approach.gap_in - approach.margin_in;
   if (is_past_its_end(route, approach))
     judgement.message += ", where its end swings past the place it is drawn at";
+  else if (route.line->kind == LineKind::rod)
+    judgement.message += route.stays() ? "" : ", somewhere on its travel";
   else if (sag > 0)
     judgement.message += ", where the cable can hang " + context.phrasing.length(sag) + " off";
   std::vector<std::string> ways =
@@ -218,7 +230,7 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   const Rows rows = rows_for(route.line->kind);
   const double horizon =
       std::max(horizon_in, rows.moving->value + context.prepared.project->build_tolerance_in);
-  const Reach reach = route.line->kind == LineKind::cable ? Reach::likely : Reach::none;
+  const Reach reach = works_control(route.line->kind) ? Reach::likely : Reach::none;
   const std::vector<Stretch>& stretches = context.motion.hanging[context.index_of(route)];
   std::map<int, Judged> worst;
   for (const bool at_support : {true, false}) {
@@ -249,6 +261,10 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
     judgements.push_back(*std::move(unknown));
   for (Judgement& unknown : judge_unknown_swings(context, route, filter, cable))
     judgements.push_back(std::move(unknown));
+  if (const auto unknown = unknown_sweep(context, route, rod)) {
+    drop_passes(judgements);
+    judgements.push_back(*unknown);
+  }
   return judgements;
 }
 
@@ -303,7 +319,9 @@ way. Where an end on a horn or pedal states no `arm`, or the cable no travel, an
 so near to the last leg that a square arm could take the cable there, the answer is unknown.
 Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
 for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
-1/8 in: where that would break a limit, the answer is unknown, too. How far other lines can move is judged by chafe.)",
+1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place
+of its travel, in the holes that it goes through too; where an arm or the travel is not stated, or an
+arm cannot follow, its gaps are unknown. How far other lines can move is judged by chafe.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

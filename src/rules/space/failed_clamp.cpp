@@ -103,7 +103,7 @@ const LimitRow& row_at_controls(const PreparedRoute& line) {
 
 /// What a line that hangs loose must not touch; nullptr for lines of no such harm.
 const LimitRow* row_against(const PreparedRoute& line, const PreparedRoute& other) {
-  if (other.line->kind == LineKind::cable) return &row_at_controls(line);
+  if (works_control(other.line->kind)) return &row_at_controls(line);
   return is_bundle(line) && other.route->system == SystemKind::vent ? &clamp_failed_by_vent
                                                                     : nullptr;
 }
@@ -121,6 +121,8 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
   for (const PreparedRoute& other : context.prepared.routes) {
     const LimitRow* row = row_against(line, other);
     if (!row) continue;
+    // Of a rod whose sweep is not known `clearance` says so.
+    if (!context.motion.rods[context.index_of(other)].missing.empty()) continue;
     const Measure measure = [&](const Stretch& stretch, Reach reach) {
       std::optional<Approach> nearest;
       for (const Stretch& hanging : context.motion.hanging[context.index_of(other)]) {

@@ -15,8 +15,8 @@ namespace {
 const LimitRow& edge_row(LineKind kind, EdgeGuard edge) {
   // The wires' rule knows of no edge that needs no grommet.
   if (kind == LineKind::wire) return wire_to_hole_edge;
-  if (is_turned(edge)) return kind == LineKind::cable ? cable_to_turned_edge : tube_to_turned_edge;
-  return kind == LineKind::cable ? cable_to_hole_edge : tube_to_hole_edge;
+  if (is_turned(edge)) return works_control(kind) ? cable_to_turned_edge : tube_to_turned_edge;
+  return works_control(kind) ? cable_to_hole_edge : tube_to_hole_edge;
 }
 
 /// One line in one hole.

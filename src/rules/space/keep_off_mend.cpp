@@ -95,17 +95,21 @@ std::vector<std::string> ways_off(const RuleContext& context, const TooNear& nea
   const bool in_mesh = part_of(context.prepared, obstacle).kind == PartKind::mesh;
   if (is_pierced(near.place)) return {"lead the line round it"};
   std::vector<std::string> ways;
-  if (!near.route.stays() && is_edge)
+  const bool rod = near.route.line->kind == LineKind::rod;
+  if (rod) {
+    // Nothing leads a rod but its two ends.
+  } else if (!near.route.stays() && is_edge) {
     ways.push_back("lead the cable through a fairlead there, or sleeve it");
-  else if (is_edge && !in_mesh && !guards(obstacle.guard))
+  } else if (is_edge && !in_mesh && !guards(obstacle.guard)) {
     ways.push_back("guard the edge");
+  }
   if (const auto move = move_away(context.prepared, near)) {
     ways.push_back("move the line " + context.phrasing.length_up(norm(*move)) + " away" +
                    direction_words(*move));
     return ways;
   }
   if (hole_of(context.prepared, obstacle)) ways.push_back("make hole " + obstacle.hole + " wider");
-  if (near.can_move) ways.push_back("hold the line closer there");
+  if (near.can_move && !rod) ways.push_back("hold the line closer there");
   if (ways.empty()) ways.push_back("lead the line round it");
   return ways;
 }

@@ -10,6 +10,7 @@
 #include "rules/space/under_vent.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
+#include "rules/space/unknown_sweep.hpp"
 
 namespace linewright {
 
@@ -82,16 +83,28 @@ constexpr LimitRow cable_to_cable{.name = "cable-to-cable",
                                   .source = "where either can move",
                                   .mark = Mark::common_practice,
                                   .broken = Verdict::warn};
+constexpr LimitRow wire_to_rod{.name = "wire-to-rod",
+                               .subject = "wire bundle to pushrod",
+                               .value = 0.5,
+                               .source = "AC 43.13-1B para 11-125",
+                               .mark = Mark::from_memory};
+constexpr LimitRow line_to_rod{.name = "line-to-rod",
+                               .subject = "any other line to pushrod",
+                               .value = 0.5,
+                               .source = "where either can move",
+                               .mark = Mark::common_practice,
+                               .broken = Verdict::warn};
 constexpr LimitRow vent_wanted{.name = "wire-to-vent",
                                .subject = "wire bundle to vent line (flammable vapour)",
                                .value = 6.0,
                                .source = "AC 43.13-1B CHG 1 para 11-96",
                                .mark = Mark::verified,
                                .broken = Verdict::warn};
+
 constexpr auto limits =
     limit_table({overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
                  wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable,
-                 vent_wanted, over_vent});
+                 wire_to_rod, line_to_rod, vent_wanted, over_vent});
 
 /// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
 constexpr double beyond_limit_in = 1.0;
@@ -100,7 +113,7 @@ bool is(const PreparedRoute& route, LineKind kind) {
   return route.line->kind == kind;
 }
 bool is_tube(const PreparedRoute& route) {
-  return !is(route, LineKind::cable) && !is(route, LineKind::wire);
+  return !works_control(route.line->kind) && !is(route, LineKind::wire);
 }
 
 /// A limit and where along the two lines it holds; besides it that of overlap, and the least one
@@ -139,6 +152,8 @@ std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
                         const PreparedRoute& second) {
   const bool any_cable = is(first, LineKind::cable) || is(second, LineKind::cable);
   const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
+  if (is(first, LineKind::rod) || is(second, LineKind::rod))
+    return {{any_wire ? &wire_to_rod : &line_to_rod, everywhere()}};
   if (any_cable && any_wire) return wire_and_cable(context, first, second);
   if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
   if (any_cable) return {{&cable_to_cable, everywhere()}};
@@ -155,8 +170,8 @@ std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
 std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
                                    const std::vector<Stretch>& seconds, double horizon_in,
                                    const CountsPair& counts) {
-  const bool hangs =
-      is(*firsts.front().route, LineKind::cable) || is(*seconds.front().route, LineKind::cable);
+  const bool hangs = works_control(firsts.front().route->line->kind) ||
+                     works_control(seconds.front().route->line->kind);
   std::optional<Approach> nearest;
   for (const Stretch& first : firsts)
     for (const Stretch& second : seconds) {
@@ -175,7 +190,8 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
   const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   const auto counts = [&](double a, double b) {
     return !at_shared_node(first, a, second, b) && zone.counts(a, b) &&
-           !context.is_passed_over(first, a) && !context.is_passed_over(second, b);
+           !context.is_passed_over(first, a) && !context.is_passed_over(second, b) &&
+           !context.motion.ties.together(first, a, second, b);
   };
   const auto approach =
       nearest_of(firsts, seconds, zone.row->value + tolerance + beyond_limit_in, counts);
@@ -194,7 +210,10 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
                           ? "can touch " + other
                           : "only " + phrasing.length(free_in) + " from " + other;
   const double sag = approach->gap_in - approach->margin_in;
-  if (sag > 0) judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
+  const bool rods = is(first, LineKind::rod) || is(second, LineKind::rod);
+  if (sag > 0 && !rods)
+    judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
+  if (rods) judgement.message += ", somewhere on the rod's travel";
   judgement.mend =
       "move the lines " + phrasing.length_up(Limit(*zone.row).lacking(free_in)) + " apart";
   if (zone.row == &wire_to_cable) judgement.mend += ", or sleeve the cable there";
@@ -251,6 +270,10 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
   return judgement;
 }
 
+bool is_known(const RuleContext& context, const PreparedRoute& route) {
+  return !unknown_sweep(context, route, line_to_rod);
+}
+
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
@@ -268,7 +291,8 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
       }
       const auto parted = judge_parting(context, wholes[i], wholes[j]);
       if (parted && (!worst || graver(*parted, *worst))) worst = parted;
-      if (worst) judgements.push_back(*worst);
+      const bool sweep_known = is_known(context, routes[i]) && is_known(context, routes[j]);
+      if (worst && (sweep_known || worst->verdict != Verdict::pass)) judgements.push_back(*worst);
       for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
         if (const auto under =
                 judge_under_vent(context, wholes[wire], wholes[vent], vent_wanted.value))
@@ -277,6 +301,8 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     if (routes.size() > 1)
       if (const auto unknown = judge_unknown_hang(context, routes[i], cable_to_cable))
         judgements.push_back(*unknown);
+    const auto swept = unknown_sweep(context, routes[i], line_to_rod);
+    if (swept && routes.size() > 1) judgements.push_back(*swept);
     if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
   }
   return judgements;
@@ -299,10 +325,13 @@ these distances do not count, nor those of two soft lines, plastic tubes or hose
 one's first support within 4 in of it; but past what the fitting explains, 1/4 in and twice each
 line's diameter, no two may lie in one place as drawn, at whatever angle they leave. Two wire bundles
 are not judged: they may be tied together. A bundle within 6 in of a vent line passes over it, not
-under. A line that crosses itself fails.
+under. Lines that `bundles` tie to each other are left out where they lie within 1/2 in, and as
+they part within 2 in past the last tie: `bundle` judges them. A line that crosses itself fails.
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. Where their sag is not known, and where a sleeve that states no
-`outside` would break a limit with a wall of 1/8 in, the answer is unknown. How far lines can move toward each other is judged by chafe.)",
+`outside` would break a limit with a wall of 1/8 in, the answer is unknown. Pushrods count at every
+place of their travel; where that is not known, so is what they pass. How far lines can move toward
+each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,
       .catalogue_limits = "",

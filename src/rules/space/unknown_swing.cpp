@@ -118,6 +118,7 @@ Judgement judgement_of(const RuleContext& context, const SwungSpan& span, const 
 std::vector<Judgement> judge_unknown_swings(const RuleContext& context, const PreparedRoute& route,
                                             const NeighbourFilter& filter, const LimitRow& row) {
   std::vector<Judgement> judgements;
+  if (route.line->kind != LineKind::cable) return judgements;
   if (!is_unknown(route, *route.from) && !is_unknown(route, *route.to)) return judgements;
   for (const Stretch& hanging : context.motion.hanging[context.index_of(route)]) {
     const SwungSpan span = swung(route, hanging);

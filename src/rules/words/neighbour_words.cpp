@@ -80,7 +80,8 @@ std::string guard_word(EdgeGuard guard) {
 
 std::string sawn_words(const PreparedRoute& route, EdgeGuard guard) {
   if (!guards(guard) || guards_line(guard, route)) return {};
-  return ", whose " + guard_word(guard) + " does not guard a cable " +
+  return ", whose " + guard_word(guard) + " does not guard a " +
+         (route.line->kind == LineKind::rod ? "rod " : "cable ") +
          (route.moves ? "that moves" : "whose travel is not stated");
 }
 

@@ -139,6 +139,9 @@ TEST(FreeFairlead, CountsASleeveInIt) {
 TEST(FreeFairlead, IsFilledMoreByACableThatSlants) {
   // 80 aft and 60 to the right: the cable is 1 / 0.8 as wide across the bore.
   SmallProject project = cable_project({}, {80, 60, 10});
+  add_frame(project, "F1", 40, 0.5);
+  project.project.structure.frames.front().outline = {{-10, 0}, {50, 0}, {50, 20}, {-10, 20}};
+  project.project.structure.frames.front().holes.front().shape = Circle{{30, 10}, 0.75};
   FreeFairlead free;
   free.fairlead = through(held({40, 30, 10}, HoldKind::fairlead), "F1-a");
   free.fairlead.bore_in = 0.5;

@@ -159,7 +159,7 @@ TEST(SupportSpacing, GrommetThatTheLineNearlyFillsIsASupport) {
   project.node("port", NodeKind::static_port, {0, 0, 0})
       .node("altimeter", NodeKind::instrument, {20, 0, 0});
   Hole hole{"F1-a", Circle{{0, 0}, 0.75}, EdgeGuard::grommet, 0.5, {}};
-  Frame frame{"F1", 10, 0.032, {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}}, {hole}, {}};
+  Frame frame{"F1", at_station(10), 0.032, {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}}, {hole}, {}};
   project.project.structure.frames = {frame};
   RoutePoint point = corner({10, 0, 0});
   point.through = "F1-a";
