@@ -9,14 +9,13 @@
 
 #include "geometry/plane/polygon.hpp"
 #include "geometry/structure/wall_place.hpp"
+#include "lines/wall_web.hpp"
 #include "model/sheet.hpp"
 
 namespace linewright {
 
 namespace {
 
-/// Hole over the bore of the thinnest guard [common practice, no source].
-constexpr double thin_guard_in = 0.0625;
 constexpr double rounding_in = 1e-6;
 
 struct Place : WallPlace {
@@ -70,12 +69,6 @@ Wall wall_of(const Place& place, const std::string& part_name, const Hole& hole)
   return wall;
 }
 
-/// What must be cut at the least: all of a described hole, of another its bore and a thin guard.
-double cut_diameter_in(const Wall& wall) {
-  const double drawn = std::get<Circle>(wall.hole().shape).diameter_in;
-  return wall.implied ? std::min(drawn, wall.guide_bore_in + thin_guard_in) : drawn;
-}
-
 bool is_sheet_at(const Obstacles& obstacles, int part, Vec3 at) {
   bool found = false;
   obstacles.visit({at, at}, [&](const Obstacle& obstacle) {
@@ -98,9 +91,8 @@ bool leaves_wall(const Obstacles& obstacles, const Wall& wall) {
 }
 
 bool overlap(const Wall& a, const Wall& b) {
-  return a.part == b.part &&
-         std::abs(a.frame.plane.above(b.middle())) <= rounding_in + at_wall_in &&
-         distance(a.middle(), b.middle()) <= (cut_diameter_in(a) + cut_diameter_in(b)) / 2;
+  const auto left = sheet_between_in(a, b);
+  return left && *left <= 0;
 }
 
 void find_unsound(const Obstacles& obstacles, Walls& walls) {

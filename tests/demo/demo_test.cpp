@@ -54,11 +54,11 @@ TEST(DemoMended, HasEveryRuleAnswerSomewhere) {
   const json report = check_as_json(mended);
   for (const json& check : report.at("checks")) answering.insert(check.at("rule"));
   for (const std::string rule :
-       {"bend-radius", "bend-fit",  "support-spacing", "straight-run",   "frame-crossing",
-        "clearance",   "chafe",     "separation",      "network",        "drainage",
-        "lag",         "resonance", "cable-size",      "fairlead-angle", "pulley",
-        "wiring",      "cable-end", "cable-tension",   "control-feel",   "attachment-travel",
-        "sleeve-cover"})
+       {"bend-radius",  "bend-fit",  "support-spacing", "straight-run",   "frame-crossing",
+        "clearance",    "chafe",     "separation",      "network",        "drainage",
+        "lag",          "resonance", "cable-size",      "fairlead-angle", "pulley",
+        "wiring",       "cable-end", "cable-tension",   "control-feel",   "attachment-travel",
+        "sleeve-cover", "hole-edge"})
     EXPECT_TRUE(answering.contains(rule)) << rule;
 }
 

@@ -22,6 +22,7 @@
 #include "rules/line/line_limit_edges.hpp"
 #include "rules/space/bundle_limit_edges.hpp"
 #include "rules/space/gap_limit_edges.hpp"
+#include "rules/space/hole_limit_edges.hpp"
 #include "rules/space/space_limit_edges.hpp"
 
 namespace linewright {
@@ -38,8 +39,8 @@ LimitEdges all_edges() {
   LimitEdges edges;
   for (const LimitEdges& some :
        {line_edges::all(), gap_edges::all(), space_edges::all(), air_edges::all(),
-        cable_edges::all(), pulley_edges::all(), attached_edges::all(), end_edges::all(),
-        rod_edges::all(), bundle_edges::all()})
+        hole_edges::all(), cable_edges::all(), pulley_edges::all(), attached_edges::all(),
+        end_edges::all(), rod_edges::all(), bundle_edges::all()})
     edges.insert(edges.end(), some.begin(), some.end());
   return edges;
 }

@@ -28,8 +28,8 @@ constexpr LimitRow named_hole{.name = "named-hole",
 constexpr auto limits =
     limit_table({free_of_sheet, wire_to_hole_edge, tube_to_hole_edge, cable_to_hole_edge,
                  tube_to_turned_edge, cable_to_turned_edge, guard_preload, grommet_wall, guard_wall,
-                 side_by_side_in_bore, whole_guarded_hole, whole_open_hole, hole_in_wall,
-                 named_hole, mesh_in_hole_limit, mesh_hole_limit, mesh_wider_limit});
+                 side_by_side_in_bore, whole_guarded_hole, hole_in_wall, named_hole,
+                 mesh_in_hole_limit, mesh_hole_limit, mesh_wider_limit});
 
 Judgement through_web(const RuleContext& context, const PreparedRoute& route,
                       const Crossing& crossing) {

@@ -38,17 +38,16 @@ std::optional<Judgement> judge_whole_hole(const RuleContext& context, const Prep
   if (crossing.hole_is_whole()) return std::nullopt;
   const Hole& hole = *crossing.hole;
   const Hole* other = crossing.runs_into;
-  const bool fitted = guards(hole.edge) || guide_in(route, crossing) ||
-                      (other && guards(other->edge)) || crossing.leaves_frame;
+  if (!guards(hole.edge) && !guide_in(route, crossing) && !(other && guards(other->edge)))
+    return std::nullopt;
   Judgement judgement = context.at(route, crossing.distance_in);
   judgement.with = crossing.name();
-  holds_true(judgement, false, fitted ? whole_guarded_hole : whole_open_hole);
+  holds_true(judgement, false, whole_guarded_hole);
   judgement.message = other ? "holes " + hole.name + " and " + other->name + " of " +
                                   crossing.frame->name + " overlap"
                             : "hole " + hole.name + " reaches outside " + crossing.frame->name;
-  if (fitted) judgement.message += ": nothing can be fitted in it that guards or holds the line";
-  judgement.mend = fitted ? "move the hole to where there is sheet all round it"
-                          : "draw the two as one hole with an `outline`";
+  judgement.message += ": nothing can be fitted in it that guards or holds the line";
+  judgement.mend = "move the hole to where there is sheet all round it";
   return judgement;
 }
 

@@ -13,12 +13,6 @@ inline constexpr LimitRow whole_guarded_hole{
     .value = 0,
     .source = "geometry: a guard is fitted to an edge that goes all round",
     .mark = Mark::calculated};
-inline constexpr LimitRow whole_open_hole{.name = "whole-open-hole",
-                                          .subject = "sheet between two open holes",
-                                          .value = 0,
-                                          .source = "drawn as one opening they are one outline",
-                                          .mark = Mark::common_practice,
-                                          .broken = Verdict::warn};
 inline constexpr LimitRow hole_in_wall{.name = "hole-in-wall",
                                        .subject = "described hole, from the walls of its part",
                                        .value = 0,
@@ -26,8 +20,8 @@ inline constexpr LimitRow hole_in_wall{.name = "hole-in-wall",
                                        .source = "geometry: a hole is in a wall",
                                        .mark = Mark::calculated};
 
-/// What is wrong with the hole of the crossing itself; nothing where it is whole. Precondition:
-/// `crossing.hole`.
+/// What is wrong with a hole in which something guards or guides the line; nothing where it is
+/// whole. Of open holes `hole-edge` says what is wrong. Precondition: `crossing.hole`.
 std::optional<Judgement> judge_whole_hole(const RuleContext& context, const PreparedRoute& route,
                                           const Crossing& crossing);
 

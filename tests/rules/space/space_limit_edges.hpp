@@ -70,11 +70,11 @@ inline std::vector<Judgement> side_by_side(double bore_in) {
   return judgements;
 }
 
-/// A bundle through a hole of 2 in, and another hole of 1 in with `web_in` between the two.
-inline std::vector<Judgement> beside_hole(EdgeGuard edge, double web_in) {
-  SmallProject project = through_hole(wire, 2, 0, edge);
+/// A bundle through a bushed hole of 2 in, and another hole of 1 in with `web_in` between the two.
+inline std::vector<Judgement> beside_hole(double web_in) {
+  SmallProject project = through_hole(wire, 2, 0, EdgeGuard::bushing);
   std::vector<Hole>& holes = project.project.structure.frames[0].holes;
-  holes[0].bore_in = edge == EdgeGuard::bare ? std::nullopt : std::optional(0.375);
+  holes[0].bore_in = 0.375;
   holes.push_back({"beside", Circle{{1.5 + web_in, 10}, 1}, EdgeGuard::bare, {}, {}});
   return project.judged_by("frame-crossing");
 }
@@ -132,14 +132,7 @@ inline LimitEdges of_frame_crossing() {
       {.rule = "frame-crossing",
        .row = "whole-guarded-hole",
        .source = "an edge that goes all round",
-       .judged = [](double spare) { return beside_hole(EdgeGuard::bushing, spare); },
-       .at_limit = false,
-       .listed = false},
-      {.rule = "frame-crossing",
-       .row = "whole-open-hole",
-       .broken = Verdict::warn,
-       .source = "drawn as one opening",
-       .judged = [](double spare) { return beside_hole(EdgeGuard::bare, spare); },
+       .judged = [](double spare) { return beside_hole(spare); },
        .at_limit = false,
        .listed = false},
       {.rule = "frame-crossing",
