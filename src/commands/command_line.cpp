@@ -56,6 +56,19 @@ void declare_rig(CLI::App& app, Words& words) {
   app.add_option("--route", words.only_route, "this cable only")->type_name("NAME");
 }
 
+void declare_schedule(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--by", words.schedule_by, "in which order")->type_name("part|route|frame");
+}
+
+void declare_parts(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--spares", words.parts.spares, "spares, as a share of each quantity")
+      ->type_name("PERCENT");
+  app.add_option("--by", words.parts.by, "a row for each closure that things are needed before")
+      ->type_name("closure");
+}
+
 void declare_explain(CLI::App& app, Words& words) {
   app.add_option("WORD", words.rule, "name of a rule, or a key of project files")
       ->required()
@@ -120,6 +133,22 @@ const std::vector<Command>& all_commands() {
        {"text", "json", "csv"},
        declare_project,
        [](const Words& words, const ResultForm& form) { return cutlist(words.project, form); }},
+      {"schedule",
+       "where supports and holes go, and what is drilled for them",
+       "linewright schedule . --by part",
+       {"text", "json", "csv"},
+       declare_schedule,
+       [](const Words& words, const ResultForm& form) {
+         return schedule(words.project, words.schedule_by, form);
+       }},
+      {"parts",
+       "what to buy",
+       "linewright parts . --spares 10%",
+       {"text", "json", "csv"},
+       declare_parts,
+       [](const Words& words, const ResultForm& form) {
+         return parts(words.project, words.parts, form);
+       }},
       {"leak-test",
        "plan a leak test of a static or pitot system, or judge its readings",
        "linewright leak-test plan . --system static --field-elevation 800 \\\n"

@@ -38,6 +38,20 @@ Outcome expand(const std::filesystem::path& project);
 /// Lengths and bend schedules of every route.
 Outcome cutlist(const std::filesystem::path& project, const ResultForm& form);
 
+/// Every support and hole with its place and what is drilled; `by`: "part", "route" or "frame".
+Outcome schedule(const std::filesystem::path& project, const std::string& by,
+                 const ResultForm& form);
+
+/// Options of `parts`, as written.
+struct PartsWords {
+  std::optional<std::string> spares;  ///< "10%"
+  std::optional<std::string> by;      ///< "closure"
+};
+
+/// What to buy.
+Outcome parts(const std::filesystem::path& project, const PartsWords& words,
+              const ResultForm& form);
+
 /// Tension, stretch, friction and spans of the control cables, or of the one called `only_route`.
 Outcome rig(const std::filesystem::path& project, const std::optional<std::string>& only_route,
             const ResultForm& form);

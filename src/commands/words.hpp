@@ -25,11 +25,13 @@ struct Words {
   std::string color = "auto";
   std::string units = "in";
   std::string by = "gravity";
+  std::string schedule_by = "route";
   bool force = false;
   bool quiet = false;
   bool strict = false;
   bool verbose = false;
   LeakTestWords leak_test;
+  PartsWords parts;
 };
 
 /// What the terminal and the environment say about colour.

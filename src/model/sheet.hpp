@@ -12,4 +12,8 @@ inline constexpr double largest_sheet_thickness_in = 1.5;
 inline constexpr double grommet_hole_over_bore_in = 0.25;
 inline constexpr double bushing_hole_over_bore_in = 0.125;
 
+/// A cushion clamp takes a No. 10 screw; a close fit for it is a No. 9 drill [from memory: MS21919,
+/// drill tables].
+inline constexpr double clamp_screw_hole_in = 0.196;
+
 }  // namespace linewright

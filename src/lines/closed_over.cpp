@@ -1,0 +1,55 @@
+#include "lines/closed_over.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/plane/polygon.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Square to the polygon as a whole (Newell's sum), not of unit length.
+Vec3 normal_of(const std::vector<Vec3>& corners) {
+  Vec3 sum;
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    sum = sum + cross(corners[i], corners[(i + 1) % corners.size()]);
+  return sum;
+}
+
+bool lies_over(const Panel& panel, Vec3 at) {
+  const Vec3 normal = normal_of(panel.corners);
+  if (norm(normal) == 0) return false;
+  const Vec3 square = unit(normal);
+  const Vec3 aside = std::abs(square.x) < 0.9 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
+  const Vec3 across = unit(cross(square, aside));
+  const Vec3 up = cross(square, across);
+  std::vector<Vec2> outline;
+  for (const Vec3 corner : panel.corners) outline.push_back({dot(corner, across), dot(corner, up)});
+  return covers(outline, {dot(at, across), dot(at, up)});
+}
+
+}  // namespace
+
+std::vector<std::string> closures_in_order(const Project& project) {
+  std::vector<std::string> order;
+  const auto is_in = [&](const std::string& name) {
+    return std::find(order.begin(), order.end(), name) != order.end();
+  };
+  // A project with a circle among its closures does not load, so that each round adds one.
+  for (std::size_t round = 0; round < project.closures.size(); ++round)
+    for (const Closure& each : project.closures)
+      if (!is_in(each.name) && std::all_of(each.after.begin(), each.after.end(), is_in))
+        order.push_back(each.name);
+  return order;
+}
+
+std::optional<std::string> first_closure_over(const Project& project,
+                                              const std::vector<std::string>& closures, Vec3 at) {
+  for (const std::string& closure : closures)
+    for (const Panel& panel : project.structure.panels)
+      if (panel.closure == closure && lies_over(panel, at)) return closure;
+  return std::nullopt;
+}
+
+}  // namespace linewright

@@ -1,0 +1,21 @@
+#pragma once
+// Which closure covers a place first.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/project.hpp"
+
+namespace linewright {
+
+/// The closures in an order that respects what comes before what, in file order where that leaves
+/// it open.
+std::vector<std::string> closures_in_order(const Project& project);
+
+/// The first of `closures` of which a panel lies over the place: seen square to the panel, the
+/// place is within its corners, on whichever side and however far off. Nothing where none does.
+std::optional<std::string> first_closure_over(const Project& project,
+                                              const std::vector<std::string>& closures, Vec3 at);
+
+}  // namespace linewright

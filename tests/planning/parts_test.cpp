@@ -1,0 +1,175 @@
+#include "planning/parts.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "rules/project_text.hpp"
+
+namespace linewright {
+namespace {
+
+PartsList bought(const ProjectSections& sections, const PartsOptions& options = {}) {
+  return parts_list(ProjectText(sections).prepared(), options);
+}
+
+/// The row of an item and a part of its size; a failed test where there is none.
+PartRow row(const PartsList& list, const std::string& item, const std::string& size = {}) {
+  for (const PartRow& each : list.rows)
+    if (each.item == item && each.size.find(size) != std::string::npos) return each;
+  ADD_FAILURE() << "no " << item << " " << size;
+  return {};
+}
+
+bool has(const PartsList& list, const std::string& item) {
+  return std::any_of(list.rows.begin(), list.rows.end(),
+                     [&](const PartRow& each) { return each.item == item; });
+}
+
+/// Two tubes of 30 in that meet in a tee at FS 130, with two clamps and a grommet.
+ProjectSections tubes() {
+  ProjectSections sections;
+  sections.structure =
+      "  frames: [{name: F, station: 120, thickness: 0.032, outline: [[-9, 0], [9, 0], [9, 20], "
+      "[-9, 20]], holes: [{name: H, centre: [0, 10], diameter: 0.5, edge: grommet, bore: "
+      "0.3125}]}]\n"
+      "  panels: [{name: deck, thickness: 0.025, corners: [[90, -9, 20], [125, -9, 20], [125, 9, "
+      "20], [90, 9, 20]]CLOSURE}]\n";
+  sections.nodes = held_node("a", "100, 0, 10") + held_node("b", "160, 0, 10") +
+                   "  - {name: tee, kind: tee, at: [130, 0, 10]}\n";
+  sections.routes =
+      "  - {name: one, system: static, line: tube-nylon-1/4, from: a, to: tee, points: [{at: [110, "
+      "0, 10], hold: clamp}, {at: [120, 0, 10], hold: grommet, through: H}]}\n"
+      "  - {name: two, system: static, line: tube-nylon-1/4, from: tee, to: b, points: [{at: [140, "
+      "0, 10], hold: clamp}]}\n";
+  return sections;
+}
+
+ProjectSections without_closure() {
+  ProjectSections sections = tubes();
+  sections.structure.replace(sections.structure.find("CLOSURE"), 7, "");
+  return sections;
+}
+
+ProjectSections with_closure() {
+  ProjectSections sections = tubes();
+  sections.structure.replace(sections.structure.find("CLOSURE"), 7, ", closure: top");
+  sections.rest = "closures: [{name: top, after: []}]\n";
+  return sections;
+}
+
+TEST(Parts, LineOfOneKindIsOneRowOfItsCutLengths) {
+  // Two tubes of 30 in and an inch to trim off each.
+  const PartRow tube = row(bought(without_closure()), "tube");
+  EXPECT_EQ(tube.size, "tube-nylon-1/4");
+  EXPECT_NEAR(tube.quantity, 62, 1e-9);
+  EXPECT_EQ(tube.unit, "in");
+  EXPECT_EQ(tube.used_for, (std::vector<std::string>{"one", "two"}));
+  EXPECT_FALSE(tube.needed_before);
+}
+
+TEST(Parts, ClampsAreCountedByDashEachWithAScrewAndASelfLockingNut) {
+  const PartsList list = bought(without_closure());
+  const PartRow clamp = row(list, "clamp");
+  EXPECT_EQ(clamp.size, "clamp-4");
+  EXPECT_EQ(clamp.standard, "MS21919");
+  EXPECT_EQ(clamp.quantity, 2);
+  EXPECT_EQ(row(list, "screw").quantity, 2);
+  EXPECT_EQ(row(list, "self-locking nut").quantity, 2);
+}
+
+TEST(Parts, AGrommetIsOneWhateverNamesItsHole) {
+  const PartRow grommet = row(bought(without_closure()), "grommet");
+  EXPECT_EQ(grommet.quantity, 1);
+  EXPECT_EQ(grommet.size, "0.312 in bore, 0.500 in hole, 0.032 in web");
+  EXPECT_EQ(grommet.standard, "MS35489");
+}
+
+TEST(Parts, FittingsAreNamedByWhatTheyJoin) {
+  EXPECT_EQ(row(bought(without_closure()), "tee").size, "2 x tube-nylon-1/4");
+  EXPECT_EQ(row(bought(without_closure()), "bulkhead union").quantity, 2);
+}
+
+TEST(Parts, SparesAreAShareRoundedUpToWholeThings) {
+  const PartsList list = bought(without_closure(), {.spares_share = 0.1});
+  EXPECT_EQ(row(list, "clamp").spares, 1);
+  EXPECT_NEAR(row(list, "tube").spares, 6.2, 1e-9);
+  EXPECT_EQ(row(bought(without_closure()), "clamp").spares, 0);
+}
+
+TEST(Parts, AreNeededBeforeTheFirstClosureOverAnyOfThem) {
+  const PartsList list = bought(with_closure());
+  EXPECT_EQ(row(list, "grommet").needed_before, "top");
+  EXPECT_EQ(row(list, "clamp").needed_before, "top");
+  EXPECT_EQ(row(list, "tee").needed_before, std::nullopt);
+}
+
+TEST(Parts, ByClosureEachHasARowOfItsOwn) {
+  const PartsList list = bought(with_closure(), {.by_closure = true});
+  std::vector<PartRow> clamps;
+  for (const PartRow& each : list.rows)
+    if (each.item == "clamp") clamps.push_back(each);
+  ASSERT_EQ(clamps.size(), 2u);
+  EXPECT_EQ(clamps[0].needed_before, "top");
+  EXPECT_EQ(clamps[0].used_for, std::vector<std::string>{"one"});
+  EXPECT_EQ(clamps[1].needed_before, std::nullopt);
+}
+
+ProjectSections cable(const std::string& kind, const std::string& joint) {
+  ProjectSections sections;
+  sections.nodes =
+      "  - {name: pedal, kind: pedal, at: [100, 0, 10]}\n  - {name: horn, kind: horn, at: [160, 0, "
+      "10]}\n";
+  const std::string end = "{kind: " + kind + ", takes_up: 2, grip: 1" + joint + "}";
+  const std::string inner = "{kind: " + kind + ", takes_up: 0, grip: 1}";
+  sections.routes =
+      "  - name: rudder\n    system: cable\n    line: cable-7x19-1/8-steel\n    from: pedal\n    "
+      "to: horn\n    tension: {rigged: 50 lbf}\n    ends: {from: " +
+      end + ", to: " + end +
+      "}\n    points:\n      - {at: [130, 0, 10], hold: pulley, diameter: 2.5, axis: [0, 0, 1]}\n"
+      "    attached:\n      - {kind: swaged terminal, at: 1, length: 2, diameter: 0.22}\n"
+      "      - {kind: turnbuckle, at: 20, length: 4.5, diameter: 0.44, adjustment: {shortest: "
+      "3.75, longest: 5.25}, ends: {from: " +
+      inner + ", to: " + inner + "}}\n";
+  return sections;
+}
+
+TEST(Parts, ACableHasATerminalAtEachEndOfEachPieceAndNoneTwice) {
+  const PartsList list = bought(cable("swaged", ", joint: pin"));
+  EXPECT_EQ(row(list, "swaged terminal").quantity, 4);
+  EXPECT_EQ(row(list, "turnbuckle").quantity, 1);
+  EXPECT_FALSE(has(list, "thimble"));
+}
+
+TEST(Parts, AThimbleNeedsItsSleeve) {
+  const PartsList list = bought(cable("thimble", ""));
+  EXPECT_EQ(row(list, "thimble").quantity, 4);
+  EXPECT_EQ(row(list, "sleeve or splice of a thimble").quantity, 4);
+}
+
+// 14 CFR 23.607(b): no self-locking nut on a bolt that turns in operation without another lock.
+TEST(Parts, AJointThatTurnsHasACastleNutAndAPulleyASelfLockingOne) {
+  const PartsList list = bought(cable("swaged", ", joint: pin"));
+  EXPECT_EQ(row(list, "castle nut").quantity, 2);
+  EXPECT_EQ(row(list, "cotter pin").quantity, 2);
+  EXPECT_EQ(row(list, "pulley").quantity, 1);
+  EXPECT_EQ(row(list, "self-locking nut").quantity, 1);
+}
+
+TEST(Parts, EndsThatAreNotStatedAreSaidToBeLeftOut) {
+  ProjectSections sections = cable("swaged", "");
+  const std::size_t from = sections.routes.find("    ends: {from");
+  sections.routes.erase(from, sections.routes.find("    points") - from);
+  const PartsList list = bought(sections);
+  EXPECT_TRUE(std::any_of(list.notes.begin(), list.notes.end(), [](const std::string& note) {
+    return note.starts_with("rudder: what the cable ends in at pedal, horn is not stated");
+  }));
+}
+
+TEST(Parts, AJointThatComesApartThreeTimesMoreCostsFourNuts) {
+  EXPECT_EQ(self_locking_nuts(0), 1);
+  EXPECT_EQ(self_locking_nuts(3), 4);
+}
+
+}  // namespace
+}  // namespace linewright
