@@ -65,7 +65,7 @@ void declare_parts(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--spares", words.parts.spares, "spares, as a share of each quantity")
       ->type_name("PERCENT");
-  app.add_option("--by", words.parts.by, "a row for each closure that things are needed before")
+  app.add_option("--by", words.parts.by, "a row for each closure that comes over it")
       ->type_name("closure");
 }
 

@@ -17,16 +17,22 @@ Vec3 normal_of(const std::vector<Vec3>& corners) {
   return sum;
 }
 
-bool lies_over(const Panel& panel, Vec3 at) {
-  const Vec3 normal = normal_of(panel.corners);
+bool lies_over(const std::vector<Vec3>& corners, Vec3 at) {
+  const Vec3 normal = normal_of(corners);
   if (norm(normal) == 0) return false;
   const Vec3 square = unit(normal);
   const Vec3 aside = std::abs(square.x) < 0.9 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
   const Vec3 across = unit(cross(square, aside));
   const Vec3 up = cross(square, across);
   std::vector<Vec2> outline;
-  for (const Vec3 corner : panel.corners) outline.push_back({dot(corner, across), dot(corner, up)});
+  for (const Vec3 corner : corners) outline.push_back({dot(corner, across), dot(corner, up)});
   return covers(outline, {dot(at, across), dot(at, up)});
+}
+
+bool lies_over(const Panel& panel, Vec3 at) {
+  return lies_over(panel.corners, at) ||
+         std::any_of(panel.bays.begin(), panel.bays.end(),
+                     [&](const std::vector<Vec3>& bay) { return lies_over(bay, at); });
 }
 
 }  // namespace

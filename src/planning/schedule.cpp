@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "lines/hole_margin.hpp"
+#include "lines/named_hole.hpp"
 #include "lines/prepare.hpp"
 #include "lines/wall_web.hpp"
 #include "model/sheet.hpp"
@@ -38,15 +39,11 @@ struct FoundHole {
 
 /// The hole that a point names, or the one that is taken to be cut for it.
 FoundHole hole_of(const PreparedProject& prepared, const RoutePoint& point) {
-  for (const Frame& frame : prepared.project->structure.frames)
-    for (const Hole& hole : frame.holes)
-      if (hole.name == point.through) return {&hole, frame.name};
-  for (const Wall& wall : prepared.walls) {
-    const bool implied = wall.implied && point.through.empty() && point.is_bored_guide() &&
-                         wall.hole().where == point.where;
-    if (implied || (!wall.implied && wall.hole().name == point.through))
-      return {&wall.hole(), wall.frame.name};
-  }
+  const NamedHole named = find_hole(*prepared.project, prepared.walls, point.through);
+  if (named.hole) return {named.hole, named.frame->name};
+  if (!point.through.empty() || !point.is_bored_guide()) return {};
+  for (const Wall& wall : prepared.walls)
+    if (wall.implied && wall.hole().where == point.where) return {&wall.hole(), wall.frame.name};
   return {};
 }
 

@@ -120,8 +120,9 @@ ProjectSections cable(const std::string& kind, const std::string& joint) {
   sections.nodes =
       "  - {name: pedal, kind: pedal, at: [100, 0, 10]}\n  - {name: horn, kind: horn, at: [160, 0, "
       "10]}\n";
-  const std::string end = "{kind: " + kind + ", takes_up: 2, grip: 1" + joint + "}";
-  const std::string inner = "{kind: " + kind + ", takes_up: 0, grip: 1}";
+  const std::string inside = kind == "thimble" ? ", allowance: 4" : ", grip: 1";
+  const std::string end = "{kind: " + kind + ", takes_up: 2" + inside + joint + "}";
+  const std::string inner = "{kind: " + kind + ", takes_up: 0" + inside + "}";
   sections.routes =
       "  - name: rudder\n    system: cable\n    line: cable-7x19-1/8-steel\n    from: pedal\n    "
       "to: horn\n    tension: {rigged: 50 lbf}\n    ends: {from: " +

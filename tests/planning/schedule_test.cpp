@@ -18,7 +18,7 @@ ProjectSections tube() {
       "  frames: [{name: F, station: 120, thickness: 0.032, outline: [[-9, 0], [9, 0], [9, 20], "
       "[-9, 20]], holes: [{name: H, centre: [0, 10], diameter: 0.5, edge: grommet, bore: 0.3125}, "
       "{name: L, centre: [1.5, 10], diameter: 1, edge: rolled}]}]\n"
-      "  channels: [{name: S, path: [[104, 3, 7], [104, 0, 11], [128, 0, 11]], section: [[0, 0], "
+      "  channels: [{name: S, path: [[100, 3, 11], [104, 0, 11], [128, 0, 11]], section: [[0, 0], "
       "[0, 0.5], [0.5, 0.5]], thickness: 0.025}]\n";
   sections.nodes = held_node("a", "100, 0, 10") + held_node("b", "130, 0, 10");
   sections.routes =

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <limits>
 
 #include "geometry/plane/polygon.hpp"
 #include "lines/hole_margin.hpp"
@@ -83,14 +84,19 @@ Words frame_words(const Frame& frame, const HoleMargin& margin) {
           margin.other->name, frame.name};
 }
 
+/// An outline with more round it than any hole is asked for counts as wide, unmeasured.
+double across_in(const Hole& hole, double web_in) {
+  if (std::holds_alternative<Circle>(hole.shape) || web_in <= small_hole_in)
+    return widest_circle_in(hole);
+  return std::numeric_limits<double>::infinity();
+}
+
 Judgement in_frame(const RuleContext& context, const Frame& frame, const HoleMargin& margin) {
   Judgement judgement = context.about(margin.hole->name, margin.hole->where);
   const Vec2 middle = middle_of(*margin.hole);
   judgement.at = frame.plane.in_space(middle);
-  double smaller = small_hole_in;
-  if (margin.web_in < small_hole_in) smaller = widest_circle_in(*margin.hole);
-  if (margin.web_in < small_hole_in && margin.other)
-    smaller = std::min(smaller, widest_circle_in(*margin.other));
+  double smaller = across_in(*margin.hole, margin.web_in);
+  if (margin.other) smaller = std::min(smaller, across_in(*margin.other, margin.web_in));
   tell(context, judgement, frame_words(frame, margin), margin.web_in, smaller, margin.overlaps);
   return judgement;
 }
