@@ -52,6 +52,7 @@ constexpr std::array<std::string_view, Count> words_of(
 enum class KeyKind {
   number,        ///< a quantity
   pair,          ///< a list of two quantities, the ends of a range
+  numbers,       ///< a list of quantities
   flag,          ///< true or false
   text,          ///< words
   texts,         ///< a list of them
@@ -81,7 +82,7 @@ struct KeySpec {
   std::string_view says;                           ///< what it tells of the map, in one line
   std::string_view of = {};                        ///< what alone has it: "a pulley"; empty: all
   std::string_view words = {};                     ///< the value in messages: "a hold"
-  NumberSpec number = {};                          ///< of a number, and of both of a pair
+  NumberSpec number = {};                          ///< of a number, and of each of several
   std::span<const std::string_view> choices = {};  ///< of a word and a system
   Named named = Named::part;                       ///< what its name or names stand for
   const MapSpec* map = nullptr;                    ///< of the map, or of each in a list
@@ -114,6 +115,11 @@ constexpr KeySpec number_key(std::string_view name, Need need, const NumberSpec&
 constexpr KeySpec pair_key(std::string_view name, Need need, std::string_view words,
                            const NumberSpec& number, std::string_view says) {
   return {name, KeyKind::pair, need, says, {}, words, number};
+}
+
+constexpr KeySpec numbers_key(std::string_view name, Need need, const NumberSpec& number,
+                              std::string_view says) {
+  return {name, KeyKind::numbers, need, says, {}, number.words, number};
 }
 
 constexpr KeySpec text_key(std::string_view name, Need need, std::string_view words,

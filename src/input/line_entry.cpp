@@ -77,16 +77,25 @@ class EntryReader {
  private:
   /// A number with its source: the entry's own unless the value states another.
   std::optional<SourcedValue> value(Fields::Optional<KeyKind::number> key) {
+    const YamlNode* node = fields_.fields().find(key);
+    return node != nullptr ? value_in(*node, key) : std::nullopt;
+  }
+
+  std::optional<SourcedValue> value_in(const YamlNode& node, const KeySpec& key) {
     FieldReader& fields = fields_.fields();
-    const YamlNode* node = fields.find(key);
-    if (node == nullptr) return std::nullopt;
-    if (!built_in_ || node->kind != YamlNode::Kind::map)
-      return SourcedValue{fields.number_in_node(key, *node), line_.size_source};
-    MapReader<sourced_value_map> stated(*node, context_);
+    if (!built_in_ || node.kind != YamlNode::Kind::map)
+      return SourcedValue{fields.number_in_node(key, node), line_.size_source};
+    MapReader<sourced_value_map> stated(node, context_);
     const Source source = read_source(stated.fields(), built_in_, context_);
     const YamlNode* number = stated.require("value");
     if (number == nullptr) return std::nullopt;
     return SourcedValue{fields.number_in_node(key, *number), source};
+  }
+
+  void read_stock_lengths() {
+    constexpr Fields::Key key("stock_lengths");
+    for (const YamlNode& item : fields_.items("stock_lengths"))
+      if (const auto length = value_in(item, key)) line_.stock_lengths_in.push_back(*length);
   }
 
   void read_size() {
@@ -142,6 +151,7 @@ class EntryReader {
     line_.slack_fraction = value("slack");
     line_.cut_allowance_in =
         fields_.optional_number("cut_allowance").value_or(usual_cut_allowance_in(line_.kind));
+    read_stock_lengths();
     if (may_have_bore(line_.kind)) line_.youngs_modulus_psi = value("youngs_modulus");
     if (line_.kind != LineKind::cable) return;
     line_.construction = fields_.optional_text("construction");

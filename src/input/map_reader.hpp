@@ -116,7 +116,8 @@ class MapReader : private FieldReader {
     return FieldReader::plane_points(key);
   }
   const std::vector<YamlNode>& items(
-      KeyOf<map, Asked::either, KeyKind::maps, KeyKind::names, KeyKind::texts> key) {
+      KeyOf<map, Asked::either, KeyKind::maps, KeyKind::names, KeyKind::texts, KeyKind::numbers>
+          key) {
     return FieldReader::items(key);
   }
 

@@ -48,6 +48,13 @@ HoleMargin between(const Hole& hole, const Hole& other) {
   return {&hole, &other, web, web <= touching_in};
 }
 
+/// True where the pair is there the other way round.
+bool is_listed(const std::vector<HoleMargin>& margins, const HoleMargin& pair) {
+  return std::any_of(margins.begin(), margins.end(), [&](const HoleMargin& each) {
+    return each.hole == pair.other && each.other == pair.hole;
+  });
+}
+
 }  // namespace
 
 std::vector<HoleMargin> hole_margins(const Frame& frame, double within_in) {
@@ -64,7 +71,8 @@ std::vector<HoleMargin> hole_margins(const Frame& frame, double within_in) {
       if (margin.web_in < within_in && i < j) margins.push_back(margin);
       if (!nearest || margin.web_in < nearest->web_in) nearest = margin;
     }
-    if (nearest && nearest->web_in >= within_in) margins.push_back(*nearest);
+    const bool told = nearest && (nearest->web_in < within_in || is_listed(margins, *nearest));
+    if (nearest && !told) margins.push_back(*nearest);
   }
   return margins;
 }

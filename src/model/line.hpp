@@ -43,6 +43,8 @@ struct Line {
   std::optional<SourcedValue> breaking_strength_lbf;  ///< cables
   std::optional<SourcedValue> axial_stiffness_lbf;    ///< cables: AE
   double cut_allowance_in = 0;                        ///< both ends together, trimmed off later
+  /// Lengths that it is sold in; empty where they are not known.
+  std::vector<SourcedValue> stock_lengths_in = {};
 
   std::optional<SourceLocation> where;  ///< set when the project defines the line
 

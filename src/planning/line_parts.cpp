@@ -35,6 +35,8 @@ std::string item_of(LineKind kind) {
       return "cable";
     case LineKind::wire:
       return "wire";
+    case LineKind::rod:
+      return "pushrod";
   }
   return {};
 }
@@ -107,7 +109,8 @@ class LineParts {
 
   void buy(const Pieces& pieces) {
     const Line& line = *pieces.line;
-    const std::vector<double> sold_in = stock_lengths_in(line);
+    std::vector<double> sold_in;
+    for (const SourcedValue& each : line.stock_lengths_in) sold_in.push_back(each.value);
     Purchase kind{item_of(line.kind), line.name, {}, sold_in.empty() ? "in" : "length"};
     for (const Piece& each : pieces.pieces)
       tally_.add(kind, sold_in.empty() ? each.length_in : 0, each.route,
@@ -162,8 +165,6 @@ class LineParts {
                      {route.centreline.at(sleeve.from_in), route.centreline.at(sleeve.to_in)}));
     }
   }
-
-  static std::vector<double> stock_lengths_in(const Line&) { return {}; }
 
   const PreparedProject& prepared_;
   PartsTally& tally_;

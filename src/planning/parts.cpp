@@ -62,8 +62,7 @@ class Parts {
     for (const ScheduledSupport& each : schedule_.supports) add_support(each);
     for (const ScheduledHole& each : schedule_.holes) add_guard(each);
     for (const Node& each : prepared_.project->nodes) add_node(each);
-    for (const PreparedRoute& each : prepared_.routes)
-      if (each.line->kind == LineKind::cable) add_cable_hardware(each);
+    for (const PreparedRoute& each : prepared_.routes) add_ends(each);
     list.rows = tally_.rows();
     list.notes = std::move(notes_);
     return list;
@@ -153,11 +152,22 @@ class Parts {
       add_one({"thimble", line}, name, at);
       add_one({"sleeve or splice of a thimble", line}, name, at);
     }
-    // 14 CFR 23.607(b): no self-locking nut alone on a bolt that turns in operation.
-    if (!at_node || end.joint != EndJoint::pin) return;
-    add_one({"drilled bolt", std::string(not_stated)}, name, at);
-    add_one({"castle nut", std::string(not_stated)}, name, at);
-    add_one({"cotter pin", std::string(not_stated)}, name, at);
+    if (at_node && end.joint == EndJoint::pin) add_turning_bolt(name, at);
+  }
+
+  void add_ends(const PreparedRoute& route) {
+    if (route.line->kind == LineKind::cable) add_cable_hardware(route);
+    if (route.line->kind != LineKind::rod) return;
+    for (const Node* node : {route.from, route.to}) {
+      add_one({"rod end", route.line->name}, route.route->name, node->at);
+      add_turning_bolt(route.route->name, node->at);
+    }
+  }
+
+  /// 14 CFR 23.607(b): no self-locking nut alone on a bolt that turns in operation.
+  void add_turning_bolt(const std::string& used_for, Vec3 at) {
+    for (const std::string item : {"drilled bolt", "castle nut", "cotter pin"})
+      add_one({item, std::string(not_stated)}, used_for, at);
   }
 
   void add_cable_hardware(const PreparedRoute& route) {

@@ -41,6 +41,12 @@ Json location_json(const std::optional<SourceLocation>& where) {
   return {{"file", where->file}, {"line", where->line}, {"column", where->column}};
 }
 
+Json stock_json(const std::vector<SourcedValue>& lengths) {
+  Json list = Json::array();
+  for (const SourcedValue& each : lengths) list.push_back(sourced_json(each));
+  return list;
+}
+
 Json line_json(const Line& line) {
   return {{"name", line.name},
           {"kind", kind_word(line.kind)},
@@ -60,6 +66,7 @@ Json line_json(const Line& line) {
           {"breaking_strength_lbf", sourced_json(line.breaking_strength_lbf)},
           {"axial_stiffness_lbf", sourced_json(line.axial_stiffness_lbf)},
           {"cut_allowance_in", json_number(line.cut_allowance_in)},
+          {"stock_lengths_in", stock_json(line.stock_lengths_in)},
           {"location", location_json(line.where)}};
 }
 

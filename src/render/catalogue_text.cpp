@@ -155,6 +155,8 @@ std::string line_entry(const Line& line, const Phrasing& phrasing) {
   text += known("axial stiffness AE", line.axial_stiffness_lbf,
                 plain_number(line.axial_stiffness_lbf, " lbf"));
   text += labelled("cutting allowance", length(line.cut_allowance_in));
+  for (const SourcedValue& each : line.stock_lengths_in)
+    text += sourced("sold in lengths of", length(each.value), each.source);
   return text;
 }
 

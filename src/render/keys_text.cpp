@@ -73,6 +73,8 @@ std::string key_value_words(const KeySpec& key) {
       return number_words(key.number);
     case KeyKind::pair:
       return fmt::format("{}, each {}", key.words, number_words(key.number));
+    case KeyKind::numbers:
+      return "a list, each " + number_words(key.number);
     case KeyKind::flag:
       return "true or false";
     case KeyKind::text:

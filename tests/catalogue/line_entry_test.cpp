@@ -76,6 +76,17 @@ TEST(LineEntry, ReadsEveryKeyOfACable) {
   EXPECT_EQ(line.cut_allowance_in, 2);
 }
 
+TEST(LineEntry, ReadsTheLengthsThatItIsSoldIn) {
+  const Reading reading = read_project_entry(tube + ", stock_lengths: [72, 12 ft]}");
+  ASSERT_TRUE(reading.line.has_value());
+  ASSERT_EQ(reading.line->stock_lengths_in.size(), 2u);
+  EXPECT_EQ(reading.line->stock_lengths_in[0].value, 72);
+  EXPECT_EQ(reading.line->stock_lengths_in[1].value, 144);
+  EXPECT_EQ(reading.line->stock_lengths_in[1].source.mark, Mark::builder);
+  EXPECT_FALSE(read_project_entry(tube + ", stock_lengths: [0]}").line.has_value());
+  EXPECT_TRUE(read_project_entry(tube + "}").line->stock_lengths_in.empty());
+}
+
 TEST(LineEntry, LeavesUnknownWhatItDoesNotSay) {
   const Reading reading = read_project_entry(tube + "}");
   ASSERT_TRUE(reading.line.has_value());

@@ -155,6 +155,10 @@ TEST(RigidTubes, HaveTheirMaterialsStiffnessExpansionAndSlack) {
                    Mark::verified);
     expect_sourced(line.slack_fraction, 0.0005, "metal tube", Mark::common_practice);
     EXPECT_EQ(line.cut_allowance_in, 1.0);
+    // 6 and 12 ft [common practice, no source]; of steel no length is known.
+    EXPECT_EQ(line.stock_lengths_in.size(), steel ? 0u : 2u);
+    for (const SourcedValue& each : line.stock_lengths_in)
+      EXPECT_EQ(each.source.mark, Mark::common_practice);
     EXPECT_EQ(line.size_source.mark, Mark::common_practice);
   }
   EXPECT_EQ(materials, (std::set<std::string>{"aluminium", "steel"}));

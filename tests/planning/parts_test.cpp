@@ -68,6 +68,38 @@ TEST(Parts, LineOfOneKindIsOneRowOfItsCutLengths) {
   EXPECT_FALSE(tube.needed_before);
 }
 
+/// The two tubes of a line of 1/4 in that is sold in lengths of 36 in and 72 in.
+ProjectSections sold(const std::string& stock_lengths) {
+  ProjectSections sections = without_closure();
+  for (std::size_t at = 0; (at = sections.routes.find("tube-nylon-1/4", at)) != std::string::npos;)
+    sections.routes.replace(at, 14, "own-tube");
+  sections.rest +=
+      "lines: [{name: own-tube, kind: plastic-tube, outside: 0.25, inside: 0.17, "
+      "minimum_bend_radius: 1, stock_lengths: " +
+      stock_lengths + ", source: data sheet}]\n";
+  return sections;
+}
+
+TEST(Parts, LineOfKnownLengthsIsCountedByTheFewest) {
+  // 31 in and 31 in: one length of 72 in, and 10 in left over.
+  const PartsList list = bought(sold("[36, 72]"));
+  EXPECT_EQ(row(list, "tube").quantity, 1);
+  EXPECT_EQ(row(list, "tube").unit, "length");
+  ASSERT_EQ(list.notes.size(), 1u);
+  EXPECT_EQ(list.notes[0],
+            "own-tube: 72.0 in: one 31.0 in, two 31.0 in; 10.0 in left over, the fewest lengths");
+  EXPECT_EQ(row(bought(sold("[36]")), "tube").quantity, 2);
+}
+
+TEST(Parts, NoPieceIsSplicedFromLengthsThatAreTooShort) {
+  const PartsList list = bought(sold("[30]"));
+  EXPECT_EQ(row(list, "tube").quantity, 0);
+  ASSERT_EQ(list.notes.size(), 2u);
+  EXPECT_EQ(list.notes[0],
+            "own-tube: one needs 31.0 in in one piece, and no length sold is so long: it is not "
+            "counted");
+}
+
 TEST(Parts, ClampsAreCountedByDashEachWithAScrewAndASelfLockingNut) {
   const PartsList list = bought(without_closure());
   const PartRow clamp = row(list, "clamp");

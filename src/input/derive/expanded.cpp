@@ -36,6 +36,7 @@ void state_units_of(YamlNode& value, const KeySpec& key, BareLength bare) {
       state_unit(value, key.number.dimension, bare);
       break;
     case KeyKind::pair:
+    case KeyKind::numbers:
       for (YamlNode& item : value.items) state_unit(item, key.number.dimension, bare);
       break;
     case KeyKind::place:

@@ -84,6 +84,9 @@ inline constexpr std::array line_keys{
     number_key("axial_stiffness", Need::never, over_zero(Dimension::force), "AE", cable_lines),
     number_key("cut_allowance", Need::never, length_or_none,
                "trimmed off both ends together; absent: 1 in of tubes, 6 in of wires, else none"),
+    numbers_key(
+        "stock_lengths", Need::never, over_zero(Dimension::length),
+        "a list of the lengths that it is sold in, to say how many to buy; absent: not known"),
     source_key,
 };
 inline constexpr MapSpec line_map{"a line", line_keys, Voice::by_key};

@@ -96,6 +96,14 @@ TEST(HoleEdge, EveryPairThatIsTooNearIsSaid) {
             3u);
 }
 
+TEST(HoleEdge, APassIsListedForTheEdgeAndForTheNearestHoleOnce) {
+  const auto passes = judged(framed("{name: A, centre: [0, 5], diameter: 0.5}, {name: B, centre: "
+                                    "[2, 5], diameter: 0.5}"),
+                             "hole-edge");
+  EXPECT_EQ(passes.size(), 3u);
+  EXPECT_TRUE(not_passed(passes).empty());
+}
+
 TEST(HoleEdge, HolesInAPanelAreHeldAgainstEachOther) {
   const auto panel = [](const std::string& second) {
     return "  panels: [{name: P, thickness: 0.032, corners: [[108, -9, 0], [108, 9, 0], [108, 9, "
