@@ -3,14 +3,12 @@
 
 #include <optional>
 
-#include "lines/prepared.hpp"
+#include "model/line.hpp"
 
 namespace linewright {
 
-/// The smallest clamp of the catalogue whose nominal diameter is not under that of what it holds:
-/// the line, or the sleeve that it is in. Nothing where a sleeve's outside is not stated, or no
-/// clamp is so large.
-std::optional<ClampSize> clamp_about(const PreparedRoute& route, double distance_in,
-                                     const Catalogue& catalogue);
+/// The smallest clamp of the catalogue whose nominal diameter is not under that of what it holds.
+/// Nothing where no clamp is so large.
+std::optional<ClampSize> clamp_about(double girth_in, const Catalogue& catalogue);
 
 }  // namespace linewright

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <tuple>
 
+#include "lines/clamped_girth.hpp"
 #include "lines/hole_margin.hpp"
 #include "lines/named_hole.hpp"
 #include "lines/prepare.hpp"
@@ -97,8 +98,8 @@ std::optional<double> along_part_in(const Project& project, const std::string& p
 
 class RouteSupports {
  public:
-  RouteSupports(const PreparedProject& prepared, const PreparedRoute& route)
-      : prepared_(prepared), route_(route) {}
+  RouteSupports(const PreparedProject& prepared, const PreparedRoute& route, const TiedLines& tied)
+      : prepared_(prepared), route_(route), tied_(tied) {}
 
   std::vector<ScheduledSupport> found() {
     const auto& points = route_.route->points;
@@ -134,7 +135,8 @@ class RouteSupports {
                              place_of(point, distance_in),
                              distance_in};
     if (hold == HoldKind::clamp) {
-      const auto clamp = clamp_about(route_, distance_in, prepared_.project->catalogue);
+      const auto girth = clamped_girth_in(route_, distance_in, tied_);
+      const auto clamp = girth ? clamp_about(*girth, prepared_.project->catalogue) : std::nullopt;
       if (clamp) support.clamp = clamp->name;
     } else {
       support.size_in = hold == HoldKind::pulley ? point.diameter_in : bore_in(point, in.hole);
@@ -154,6 +156,7 @@ class RouteSupports {
 
   const PreparedProject& prepared_;
   const PreparedRoute& route_;
+  const TiedLines& tied_;
   std::vector<ScheduledSupport> found_;
 };
 
@@ -245,11 +248,12 @@ Schedule schedule(const PreparedProject& prepared, ScheduleOrder order) {
   Schedule all;
   all.project_name = prepared.project->name;
   all.order = order;
+  const TiedLines tied(prepared);
   for (const PreparedRoute& route : prepared.routes) {
     const Route& stated = *route.route;
     all.routes.push_back(
         {stated.name, stated.system_name, route.line->name, stated.from, stated.to});
-    for (ScheduledSupport& support : RouteSupports(prepared, route).found())
+    for (ScheduledSupport& support : RouteSupports(prepared, route, tied).found())
       all.supports.push_back(std::move(support));
   }
   for (const Frame& frame : prepared.project->structure.frames)

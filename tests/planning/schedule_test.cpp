@@ -91,6 +91,16 @@ TEST(Schedule, AClampAboutASleeveIsAsLargeAsTheSleeve) {
   EXPECT_EQ(of(sections).supports.at(0).clamp, "");
 }
 
+TEST(Schedule, AClampWithinABundleGoesAboutAllOfIt) {
+  // Two tubes of 1/4 in lie side by side in a circle of 1/2 in.
+  ProjectSections sections = tube();
+  sections.nodes += held_node("c", "100, 0.3, 10") + held_node("d", "130, 0.3, 10");
+  sections.routes +=
+      "  - {name: other, system: vent, line: tube-nylon-1/4, from: c, to: d, points: []}\n";
+  sections.rest = "bundles: [{name: tied, routes: [tube, other], from: 0, to: 15, ties: 6}]\n";
+  EXPECT_EQ(of(sections).supports.at(0).clamp, "clamp-8");
+}
+
 TEST(Schedule, AGuardedHoleThatHoldsTheLineIsASupportWithoutAHoldOfItsOwn) {
   ProjectSections sections = tube();
   sections.routes.replace(sections.routes.find("hold: grommet, "), 15, "");
