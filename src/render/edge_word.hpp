@@ -13,6 +13,8 @@ constexpr std::string_view edge_word(EdgeGuard edge) {
       return "bare";
     case EdgeGuard::rolled:
       return "rolled";
+    case EdgeGuard::flanged:
+      return "flanged";
     case EdgeGuard::edge_trim:
       return "edge-trim";
     case EdgeGuard::grommet:

@@ -105,7 +105,7 @@ std::vector<std::string> parts_of(const Schedule& schedule) {
 std::string hole_text(const ScheduledHole& hole, const Phrasing& phrasing) {
   std::string text = hole.diameter_in ? "hole" : "cut-out";
   if (guards(hole.edge)) text = edge_word(hole.edge);
-  if (hole.edge == EdgeGuard::rolled) text = "rolled " + text;
+  if (is_turned(hole.edge)) text = std::string(edge_word(hole.edge)) + " " + text;
   return hole.bore_in ? text + " " + size_number(hole.bore_in, phrasing) : text;
 }
 
