@@ -152,9 +152,13 @@ ProjectSections cable(const std::string& kind, const std::string& joint) {
   sections.nodes =
       "  - {name: pedal, kind: pedal, at: [100, 0, 10]}\n  - {name: horn, kind: horn, at: [160, 0, "
       "10]}\n";
-  const std::string inside = kind == "thimble" ? ", allowance: 4" : ", grip: 1";
-  const std::string end = "{kind: " + kind + ", takes_up: 2" + inside + joint + "}";
-  const std::string inner = "{kind: " + kind + ", takes_up: 0" + inside + "}";
+  const bool thimble = kind == "thimble";
+  const auto of_end = [&](const std::string& takes_up) {
+    return "{kind: " + kind +
+           (thimble ? ", allowance: 4" : ", takes_up: " + takes_up + ", grip: 1");
+  };
+  const std::string end = of_end("2") + joint + "}";
+  const std::string inner = of_end("0") + "}";
   sections.routes =
       "  - name: rudder\n    system: cable\n    line: cable-7x19-1/8-steel\n    from: pedal\n    "
       "to: horn\n    tension: {rigged: 50 lbf}\n    ends: {from: " +

@@ -121,7 +121,9 @@ TEST(Schedule, AGuideInAPanelWithoutAHoleDrawnIsListedWithTheOneTakenToBeCut) {
   EXPECT_NEAR(*made.supports[0].hole_in, 0.5625, exact);  // 1/4 in over the bore
   ASSERT_EQ(made.holes.size(), 3u);
   EXPECT_EQ(made.holes[2].frame, "P");
-  EXPECT_EQ(made.assumptions.size(), 1u);
+  EXPECT_TRUE(std::any_of(
+      made.assumptions.begin(), made.assumptions.end(),
+      [](const std::string& sentence) { return sentence.find("hole") != std::string::npos; }));
 }
 
 }  // namespace

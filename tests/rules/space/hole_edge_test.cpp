@@ -22,11 +22,6 @@ ProjectSections framed(const std::string& holes, const std::string& more = {}) {
   return sections;
 }
 
-std::vector<Judgement> not_passed(std::vector<Judgement> found) {
-  std::erase_if(found, [](const Judgement& each) { return each.verdict == Verdict::pass; });
-  return found;
-}
-
 std::vector<Judgement> broken(const std::string& holes, const std::string& more = {}) {
   return not_passed(judged(framed(holes, more), "hole-edge"));
 }
