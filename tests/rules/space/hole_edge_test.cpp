@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <string>
 
 #include "rules/project_text.hpp"
@@ -55,13 +56,13 @@ TEST(HoleEdge, AHoleInAnotherFails) {
 TEST(HoleEdge, AHoleThatANotchOfTheFrameReachesIntoFails) {
   ProjectSections sections = framed("{name: H, centre: [0, 10], diameter: 0.5}");
   const std::string bottom = "[-10, 0], [10, 0]";
-  // The notch's inner corner is 0.2 in under the middle of a hole of 1/4 in radius.
+  // The notch's inner corner is 0.2 in under the middle, and 0.02 in beside it; the radius 1/4 in.
   sections.structure.replace(sections.structure.find(bottom), bottom.size(),
-                             "[-10, 0], [-1, 0], [0, 9.8], [1, 0], [10, 0]");
+                             "[-10, 0], [0.01, 0], [0.02, 9.8], [0.03, 0], [10, 0]");
   const Judgement judgement = only(not_passed(judged(sections, "hole-edge")));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
   EXPECT_EQ(judgement.message, "hole H reaches outside F");
-  EXPECT_NEAR(*judgement.value, -0.05, 1e-9);
+  EXPECT_NEAR(*judgement.value, std::hypot(0.02, 0.2) - 0.25, 1e-9);
 }
 
 TEST(HoleEdge, LessThanTheHolesDiameterToTheEdgeWarns) {
