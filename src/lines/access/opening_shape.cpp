@@ -1,0 +1,127 @@
+#include "lines/access/opening_shape.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "geometry/plane/polygon.hpp"
+#include "geometry/structure/wall_place.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr int circle_corners = 48;
+
+/// Width and height of a rectangle: height is up; where it faces up or down, height is fore and
+/// aft.
+WallAxes rectangle_axes(Vec3 normal) {
+  constexpr double faces_up = 0.9;
+  const Vec3 up = std::abs(normal.z) > faces_up ? Vec3{1, 0, 0} : Vec3{0, 0, 1};
+  const Vec3 height = unit(up - normal * dot(up, normal));
+  return {cross(height, normal), height};
+}
+
+Vec3 outline_normal(const std::vector<Vec3>& outline) {
+  Vec3 sum;
+  for (std::size_t i = 0; i < outline.size(); ++i)
+    sum = sum +
+          cross(outline[i] - outline.front(), outline[(i + 1) % outline.size()] - outline.front());
+  return unit(sum);
+}
+
+Vec3 normal_of_wall(Vec3 centre, const PreparedProject& prepared) {
+  for (const Frame& frame : prepared.project->structure.frames)
+    if (std::abs(frame.plane.above(centre)) <= opening_depth_in &&
+        covers(frame.outline, frame.plane.seen(centre)))
+      return frame.plane.normal;
+  Vec3 normal{1, 0, 0};
+  double least_in = opening_depth_in;
+  const Bounds about = grown(Bounds{centre, centre}, opening_depth_in);
+  prepared.obstacles.visit(about, [&](const Obstacle& obstacle) {
+    if (obstacle.is_segment || obstacle.is_slab || obstacle.is_disc) return;
+    const double distance_in = nearest(centre, obstacle).distance_in;
+    const Vec3 across =
+        cross(obstacle.shape.b - obstacle.shape.a, obstacle.shape.c - obstacle.shape.a);
+    if (distance_in >= least_in || norm(across) <= 0) return;
+    least_in = distance_in;
+    normal = unit(across);
+  });
+  return normal;
+}
+
+std::vector<Vec3> circle(Vec3 centre, Vec3 normal, double radius_in) {
+  const WallAxes axes = wall_axes(normal);
+  std::vector<Vec3> corners;
+  for (int i = 0; i < circle_corners; ++i) {
+    const double angle_rad = 2 * std::numbers::pi * i / circle_corners;
+    corners.push_back(centre + axes.across * (radius_in * std::cos(angle_rad)) +
+                      axes.up * (radius_in * std::sin(angle_rad)));
+  }
+  return corners;
+}
+
+std::vector<Vec3> rectangle(Vec3 centre, Vec3 normal, double width_in, double height_in) {
+  const WallAxes axes = rectangle_axes(normal);
+  const Vec3 side = axes.across * (width_in / 2);
+  const Vec3 up = axes.up * (height_in / 2);
+  return {centre - side - up, centre + side - up, centre + side + up, centre - side + up};
+}
+
+}  // namespace
+
+double OpeningShape::edge_distance_in(Vec3 place) const {
+  double least_in = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < outline.size(); ++i)
+    least_in = std::min(
+        least_in,
+        nearest(place, Segment3{outline[i], outline[(i + 1) % outline.size()]}).distance_in);
+  return least_in;
+}
+
+double OpeningShape::clear_radius_in() const {
+  if (opening->diameter_in) return *opening->diameter_in / 2;
+  return holds(centre, opening_depth_in) ? edge_distance_in(centre) : 0;
+}
+
+double OpeningShape::longest_across_in() const {
+  double longest_in = 0;
+  for (const Vec3 a : outline)
+    for (const Vec3 b : outline) longest_in = std::max(longest_in, distance(a, b));
+  return longest_in;
+}
+
+bool OpeningShape::holds(Vec3 place, double within_in) const {
+  if (std::abs(dot(place - centre, normal)) > within_in) return false;
+  const WallAxes axes = wall_axes(normal);
+  bool inside = false;
+  const Vec2 p{dot(place - centre, axes.across), dot(place - centre, axes.up)};
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Vec3 from = outline[i] - centre;
+    const Vec3 to = outline[(i + 1) % outline.size()] - centre;
+    const Vec2 a{dot(from, axes.across), dot(from, axes.up)};
+    const Vec2 b{dot(to, axes.across), dot(to, axes.up)};
+    if ((a.v > p.v) != (b.v > p.v) && p.u < (b.u - a.u) * (p.v - a.v) / (b.v - a.v) + a.u)
+      inside = !inside;
+  }
+  return inside;
+}
+
+OpeningShape shape_of(const Opening& opening, const PreparedProject& prepared) {
+  OpeningShape shape;
+  shape.opening = &opening;
+  shape.centre = opening.centre;
+  if (!opening.outline.empty()) {
+    shape.normal = outline_normal(opening.outline);
+    shape.outline = opening.outline;
+    return shape;
+  }
+  shape.normal = opening.normal ? unit(*opening.normal) : normal_of_wall(opening.centre, prepared);
+  shape.outline =
+      opening.size_in
+          ? rectangle(shape.centre, shape.normal, (*opening.size_in)[0], (*opening.size_in)[1])
+          : circle(shape.centre, shape.normal, opening.diameter_in.value_or(0) / 2);
+  return shape;
+}
+
+}  // namespace linewright
