@@ -115,6 +115,7 @@ class Planner {
     now_ = reached({});
     list_not_reached();
     for (const std::string& step : steps_) take(step);
+    add_tests();
     for (const Closure& closure : project_.closures)
       if (!that_cover_.contains(closure.name)) result_.unknown.push_back(closure.name);
     add_notes();
@@ -224,7 +225,7 @@ class Planner {
     const Reached& after = reached(closed_);
     if (covers) {
       add_things(list, closure, after);
-      add_tests(list, after);
+      note_covers(after);
     }
     add_tasks(list, closure, after);
     add_loose_ends(list, closure);
@@ -291,8 +292,8 @@ class Planner {
     }
   }
 
-  bool is_joint_of(const Thing& thing, const std::string& system) const {
-    if (thing.kind != ThingKind::fitting) return false;
+  bool is_of(const Thing& thing, const std::string& system) const {
+    if (!thing.node) return thing.route->route->system_name == system;
     return std::any_of(prepared_.routes.begin(), prepared_.routes.end(),
                        [&](const PreparedRoute& route) {
                          return route.route->system_name == system &&
@@ -300,20 +301,30 @@ class Planner {
                        });
   }
 
-  /// Its test stands with the last closure that covers one of its joints: an earlier one gives it
-  /// up again.
-  void add_tests(ClosureList& list, const Reached& after) {
+  /// The closure that covers something of the system: a joint, or else what holds its lines.
+  struct Cover {
+    std::size_t closure = 0;
+    bool joint = false;
+  };
+
+  void note_covers(const Reached& after) {
     for (const std::string& system : system_names(project_)) {
       const SystemKind kind = kind_of_system(project_, system);
       if (!is_air(kind) || kind == SystemKind::vent) continue;
-      bool covered = false;
-      for (std::size_t i = 0; i < places_.things.size(); ++i)
-        covered = covered ||
-                  (!now_[i].empty() && after[i].empty() && is_joint_of(places_.things[i], system));
-      if (!covered) continue;
-      for (ClosureList& earlier : result_.closures) std::erase(earlier.tests, system);
-      list.tests.push_back(system);
+      for (std::size_t i = 0; i < places_.things.size(); ++i) {
+        const Thing& thing = places_.things[i];
+        if (now_[i].empty() || !after[i].empty() || !is_of(thing, system)) continue;
+        const Cover here{result_.closures.size(), thing.node != nullptr};
+        const auto [known, is_new] = covers_.emplace(system, here);
+        if (!is_new && (here.joint || !known->second.joint)) known->second = here;
+      }
     }
+  }
+
+  /// A system's test stands with the last closure that covers one of its joints.
+  void add_tests() {
+    for (const auto& [system, cover] : covers_)
+      result_.closures[cover.closure].tests.push_back(system);
   }
 
   void add_notes() {
@@ -337,6 +348,7 @@ class Planner {
   std::set<std::string> closed_;
   Reached now_;
   std::set<const PreparedRoute*> listed_;
+  std::map<std::string, Cover> covers_;  ///< of each system
   std::set<std::string> tasks_listed_;
   CloseUp result_;
 };

@@ -31,7 +31,7 @@ std::string closure_text(const ClosureList& closure, const TextStyle& style) {
   for (const CloseUpItem& item : closure.before) text += item_text(item, style);
   for (const std::string& system : closure.tests)
     text += wrapped("  [ ] " + left("leak test", 11),
-                    "system " + system + ": no later closure covers a joint of it");
+                    "system " + system + ": no later closure covers more of its joints");
   if (closure.before.empty() && closure.tests.empty())
     text += wrapped("  ", "nothing that it puts out of reach");
   return text;

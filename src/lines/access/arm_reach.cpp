@@ -100,6 +100,7 @@ struct ArmReach::Model {
   std::vector<WayIn> ways;
   Room arm;  ///< about what is always there
   Room body;
+  std::vector<char> near_place;  ///< cells from which fingers may come to one
 
   Model(const PreparedProject& all, std::vector<Vec3> asked)
       : prepared(all),
@@ -108,7 +109,13 @@ struct ArmReach::Model {
         covered(covered_parts(all, shapes)),
         ways(ways_in(all, shapes)),
         arm(arm_grid(), needed_in(arm_width_in, arm_grid()) + 0.5),
-        body(body_grid(), needed_in(standing_width_in, body_grid()) + 0.5) {
+        body(body_grid(), needed_in(standing_width_in, body_grid()) + 0.5),
+        near_place(arm.grid.size(), 0) {
+    for (const Vec3 place : places)
+      arm.grid.visit_ball(place, finger_length_in, [&](std::size_t first, std::size_t last) {
+        std::fill(near_place.begin() + static_cast<std::ptrdiff_t>(first),
+                  near_place.begin() + static_cast<std::ptrdiff_t>(last), char{1});
+      });
     take_parts(arm, body, [](const CoveredPart& part) { return part.closures.empty(); });
   }
 
@@ -229,8 +236,23 @@ struct ArmReach::Model {
         if (const auto* circle = std::get_if<Circle>(&hole.shape);
             circle && circle->diameter_in >= arm_width_in)
           add(frame.plane.in_space(circle->centre), frame.plane.normal);
-    for (const OpeningShape& shape : shapes) add(shape.centre, shape.normal);
     return all;
+  }
+
+  /// Nobody comes in by an opening but as it says itself: all others are shut for a way.
+  Room without_openings(const Room& all, std::size_t way) const {
+    Room room = all;
+    for (std::size_t i = 0; i < shapes.size(); ++i) {
+      if (i + 1 == way) continue;
+      Bounds bounds = empty_bounds();
+      for (const Vec3 corner : shapes[i].outline) include(bounds, corner);
+      room.grid.visit(grown(bounds, room.grid.cell_in),
+                      [&](const std::array<int, 3>& cell, std::size_t index) {
+                        if (shapes[i].holds(room.grid.middle(cell), room.grid.cell_in))
+                          room.free_in[index] = 0;
+                      });
+    }
+    return room;
   }
 
   /// Cells of the arm's grid within half the width of where a person's middle can be.
@@ -243,11 +265,10 @@ struct ArmReach::Model {
       const Vec3 middle = for_body.grid.middle(i);
       // Amid others its own cell is enough, for theirs lie side by side.
       const double within_in = is_amid(person, for_body.grid, i) ? own_in : width_in / 2;
-      for_arm.grid.visit(grown(Bounds{middle, middle}, within_in),
-                         [&](const std::array<int, 3>& cell, std::size_t index) {
-                           if (distance(for_arm.grid.middle(cell), middle) <= within_in)
-                             taken[index] = 1;
-                         });
+      for_arm.grid.visit_ball(middle, within_in, [&](std::size_t first, std::size_t last) {
+        std::fill(taken.begin() + static_cast<std::ptrdiff_t>(first),
+                  taken.begin() + static_cast<std::ptrdiff_t>(last), char{1});
+      });
     }
     const auto hand_in = static_cast<float>(needed_in(finger_width_in, for_arm.grid));
     std::vector<Start> starts;
@@ -258,7 +279,6 @@ struct ArmReach::Model {
 
   /// Where the arm of an opening begins: in it, or just through its middle on either side.
   std::vector<Start> in_opening(const OpeningShape& shape, const Room& room,
-                                const std::vector<Shortcut>& shortcuts,
                                 const std::set<std::string>& closed) const {
     const double needs_in = needed_in(arm_width_in, room.grid);
     Bounds bounds = empty_bounds();
@@ -269,7 +289,7 @@ struct ArmReach::Model {
       if (room.free_in[index] >= needs_in && shape.holds(room.grid.middle(cell), room.grid.cell_in))
         starts.emplace_back(index, static_cast<float>(room.grid.cell_in));
     });
-    if (shortcuts.empty()) return starts;
+    if (!prepared.obstacles.meshes().empty()) return starts;
     if (const auto passage = through(shape.centre, shape.normal, closed, room)) {
       starts.emplace_back(passage->from, passage->length_in / 2);
       starts.emplace_back(passage->to, passage->length_in / 2);
@@ -291,17 +311,13 @@ struct ArmReach::Model {
       const std::size_t index = room.grid.index(cell);
       if (inside.free_in[index] >= needs_in) starts.emplace_back(index, 0.0F);
     }
-    return flood(inside, needs_in, starts, not_reached);
+    return connected(inside, needs_in, starts);
   }
 
   /// Adds to each place the way whose arm fills the cells with these lengths.
   void add_reached(int way, const std::vector<float>& by_arm, const Room& room,
                    const std::set<std::string>& closed,
                    std::vector<std::vector<ReachedBy>>& all) const {
-    std::vector<Start> hands;
-    for (std::size_t i = 0; i < by_arm.size(); ++i)
-      if (by_arm[i] != not_reached) hands.emplace_back(i, 0.0F);
-    if (hands.empty()) return;
     const double finger_needs_in = needed_in(finger_width_in, room.grid);
     const std::vector<float> by_finger = fingers(room, finger_needs_in, by_arm);
     const double reach_in = ways[static_cast<std::size_t>(way)].reach_in;
@@ -316,7 +332,7 @@ struct ArmReach::Model {
     std::vector<float> total = by_arm;
     std::vector<std::pair<std::size_t, float>> rim;
     for (std::size_t i = 0; i < by_arm.size(); ++i)
-      if (by_arm[i] != not_reached) rim.emplace_back(i, 0.0F);
+      if (near_place[i] && by_arm[i] != not_reached) rim.emplace_back(i, 0.0F);
     const double straight_in = finger_length_in - last_step_in;
     const std::vector<float> finger = flood(room, needs_in, rim, straight_in);
     // The shortest arm from which fingers come to the cell.
@@ -362,25 +378,27 @@ struct ArmReach::Model {
       return !part.closures.empty() && is_on(part, closed);
     });
     const std::vector<Shortcut> holes = shortcuts(closed, for_arm);
-    const double arm_needs_in = needed_in(arm_width_in, for_arm.grid);
-    const std::vector<float> outside = flood(for_body, needed_in(standing_width_in, for_body.grid),
-                                             border_cells(for_body.grid), not_reached);
+    const Room outdoors = without_openings(for_body, 0);
+    const std::vector<float> outside = connected(
+        outdoors, needed_in(standing_width_in, for_body.grid), border_cells(for_body.grid));
     std::vector<std::vector<ReachedBy>> all(places.size());
     for (std::size_t way = 0; way < ways.size(); ++way) {
       if (way > 0 && is_far(way)) continue;
+      const Room room = without_openings(for_arm, way);
       std::vector<Start> starts;
       if (way == 0)
-        starts = about_person(outside, for_body, for_arm, standing_width_in);
-      else if (ways[way].person)
-        starts = about_person(crawled(shapes[way - 1], for_body, outside), for_body, for_arm,
-                              crawling_width_in);
-      if (way > 0) {
-        const auto more = in_opening(shapes[way - 1], for_arm, holes, closed);
+        starts = about_person(outside, outdoors, room, standing_width_in);
+      else
+        starts = in_opening(shapes[way - 1], room, closed);
+      if (way > 0 && ways[way].person) {
+        const Room inside = without_openings(for_body, way);
+        const auto more = about_person(crawled(shapes[way - 1], inside, outside), inside, room,
+                                       crawling_width_in);
         starts.insert(starts.end(), more.begin(), more.end());
       }
       const std::vector<float> by_arm =
-          flood(for_arm, arm_needs_in, starts, ways[way].reach_in, holes);
-      add_reached(static_cast<int>(way), by_arm, for_arm, closed, all);
+          flood(room, needed_in(arm_width_in, room.grid), starts, ways[way].reach_in, holes);
+      add_reached(static_cast<int>(way), by_arm, room, closed, all);
     }
     for (std::vector<ReachedBy>& each : all)
       std::stable_sort(each.begin(), each.end(), [](const ReachedBy& a, const ReachedBy& b) {

@@ -71,6 +71,25 @@ struct CellGrid {
   /// From the middle of a cell to its corner.
   double half_diagonal_in() const { return cell_in * std::sqrt(3.0) / 2; }
 
+  /// Calls `visit(first, last)` with the row of indices, along FS, of cells whose middle lies in
+  /// the ball; `last` is beyond them.
+  template <typename Visit>
+  void visit_ball(Vec3 middle_of_ball, double radius_in, const Visit& visit) const {
+    const std::array<int, 3> at = cell_at(middle_of_ball);
+    const int about = static_cast<int>(std::ceil(radius_in / cell_in)) + 1;
+    for (int z = std::max(at[2] - about, 0); z <= std::min(at[2] + about, count[2] - 1); ++z)
+      for (int y = std::max(at[1] - about, 0); y <= std::min(at[1] + about, count[1] - 1); ++y) {
+        const Vec3 off = middle({0, y, z}) - middle_of_ball;
+        const double left = radius_in * radius_in - off.y * off.y - off.z * off.z;
+        if (left < 0) continue;
+        const double half = std::sqrt(left);
+        const double first = std::clamp(std::ceil((-half - off.x) / cell_in), 0.0, 1.0 * count[0]);
+        const double last =
+            std::clamp(std::floor((half - off.x) / cell_in) + 1, first, 1.0 * count[0]);
+        visit(index({static_cast<int>(first), y, z}), index({static_cast<int>(last), y, z}));
+      }
+  }
+
   /// Calls `visit(cell, index)` with each cell whose middle lies in `bounds`.
   template <typename Visit>
   void visit(const Bounds& bounds, const Visit& visit) const {

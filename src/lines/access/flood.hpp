@@ -26,7 +26,10 @@ using Start = std::pair<std::size_t, float>;
 std::vector<float> flood(const Room& room, double needs_in, const std::vector<Start>& starts,
                          double most_in, const std::vector<Shortcut>& shortcuts = {});
 
-/// True where all cells around a reached one are reached.
+/// The same without lengths, from side to side of cells only: zero where it comes to.
+std::vector<float> connected(const Room& room, double needs_in, const std::vector<Start>& starts);
+
+/// True where all six cells beside a reached one are reached.
 bool is_amid(const std::vector<float>& reached, const CellGrid& grid, std::size_t index);
 
 }  // namespace linewright
