@@ -5,7 +5,6 @@
 #include <numbers>
 
 #include "geometry/plane/polygon.hpp"
-#include "geometry/structure/wall_place.hpp"
 
 namespace linewright {
 
@@ -13,13 +12,11 @@ namespace {
 
 constexpr int circle_corners = 48;
 
-/// Width and height of a rectangle: height is up; where it faces up or down, height is fore and
-/// aft.
-WallAxes rectangle_axes(Vec3 normal) {
+/// Its second coordinate is up; fore and aft where the opening faces up or down.
+DrawnPlane plane_of(Vec3 centre, Vec3 normal) {
   constexpr double faces_up = 0.9;
-  const Vec3 up = std::abs(normal.z) > faces_up ? Vec3{1, 0, 0} : Vec3{0, 0, 1};
-  const Vec3 height = unit(up - normal * dot(up, normal));
-  return {cross(height, normal), height};
+  const bool level = std::abs(normal.z) > faces_up;
+  return plane_through(centre, normal, level ? Vec3{1, 0, 0} : Vec3{0, 0, 1});
 }
 
 Vec3 outline_normal(const std::vector<Vec3>& outline) {
@@ -50,22 +47,21 @@ Vec3 normal_of_wall(Vec3 centre, const PreparedProject& prepared) {
   return normal;
 }
 
-std::vector<Vec3> circle(Vec3 centre, Vec3 normal, double radius_in) {
-  const WallAxes axes = wall_axes(normal);
+std::vector<Vec3> circle(const DrawnPlane& plane, double radius_in) {
   std::vector<Vec3> corners;
   for (int i = 0; i < circle_corners; ++i) {
     const double angle_rad = 2 * std::numbers::pi * i / circle_corners;
-    corners.push_back(centre + axes.across * (radius_in * std::cos(angle_rad)) +
-                      axes.up * (radius_in * std::sin(angle_rad)));
+    corners.push_back(
+        plane.in_space({radius_in * std::cos(angle_rad), radius_in * std::sin(angle_rad)}));
   }
   return corners;
 }
 
-std::vector<Vec3> rectangle(Vec3 centre, Vec3 normal, double width_in, double height_in) {
-  const WallAxes axes = rectangle_axes(normal);
-  const Vec3 side = axes.across * (width_in / 2);
-  const Vec3 up = axes.up * (height_in / 2);
-  return {centre - side - up, centre + side - up, centre + side + up, centre - side + up};
+std::vector<Vec3> rectangle(const DrawnPlane& plane, double width_in, double height_in) {
+  const double u = width_in / 2;
+  const double v = height_in / 2;
+  return {plane.in_space({-u, -v}), plane.in_space({u, -v}), plane.in_space({u, v}),
+          plane.in_space({-u, v})};
 }
 
 }  // namespace
@@ -93,14 +89,12 @@ double OpeningShape::longest_across_in() const {
 
 bool OpeningShape::holds(Vec3 place, double within_in) const {
   if (std::abs(dot(place - centre, normal)) > within_in) return false;
-  const WallAxes axes = wall_axes(normal);
+  const DrawnPlane plane = plane_of(centre, normal);
   bool inside = false;
-  const Vec2 p{dot(place - centre, axes.across), dot(place - centre, axes.up)};
+  const Vec2 p = plane.seen(place);
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Vec3 from = outline[i] - centre;
-    const Vec3 to = outline[(i + 1) % outline.size()] - centre;
-    const Vec2 a{dot(from, axes.across), dot(from, axes.up)};
-    const Vec2 b{dot(to, axes.across), dot(to, axes.up)};
+    const Vec2 a = plane.seen(outline[i]);
+    const Vec2 b = plane.seen(outline[(i + 1) % outline.size()]);
     if ((a.v > p.v) != (b.v > p.v) && p.u < (b.u - a.u) * (p.v - a.v) / (b.v - a.v) + a.u)
       inside = !inside;
   }
@@ -117,10 +111,9 @@ OpeningShape shape_of(const Opening& opening, const PreparedProject& prepared) {
     return shape;
   }
   shape.normal = opening.normal ? unit(*opening.normal) : normal_of_wall(opening.centre, prepared);
-  shape.outline =
-      opening.size_in
-          ? rectangle(shape.centre, shape.normal, (*opening.size_in)[0], (*opening.size_in)[1])
-          : circle(shape.centre, shape.normal, opening.diameter_in.value_or(0) / 2);
+  const DrawnPlane plane = plane_of(shape.centre, shape.normal);
+  shape.outline = opening.size_in ? rectangle(plane, (*opening.size_in)[0], (*opening.size_in)[1])
+                                  : circle(plane, opening.diameter_in.value_or(0) / 2);
   return shape;
 }
 
