@@ -33,6 +33,9 @@ struct CellGrid {
       if (cells <= most) break;
     }
     count = {along(size.x), along(size.y), along(size.z)};
+    // About the middle, so that a mirror image has the mirror image of the cells.
+    const Vec3 middle_of_all = (bounds.min + bounds.max) / 2;
+    origin = middle_of_all - Vec3{1.0 * count[0], 1.0 * count[1], 1.0 * count[2]} * (cell_in / 2);
   }
 
   std::size_t size() const {

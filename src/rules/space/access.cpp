@@ -120,7 +120,7 @@ Judgement judge_thing(const RuleContext& context, const Thing& thing, const Limi
                       const ArmReach& reach, const std::vector<ReachedBy>& reached, bool seen) {
   Judgement judgement = begun(context, thing);
   const bool visible = seen && &row == &shown_control;
-  const double ways = static_cast<double>(reached.size()) + (visible && reached.empty() ? 1 : 0);
+  const double ways = visible || !reached.empty() ? 1 : 0;
   if (holds(judgement, ways, {row})) {
     const WayIn* way =
         reached.empty() ? nullptr : &reach.ways()[static_cast<std::size_t>(reached.front().way)];
