@@ -164,6 +164,12 @@ const std::vector<Command>& all_commands() {
        [](const Words& words, const ResultForm& form) {
          return rig(words.project, words.only_route, form);
        }},
+      {"close-up",
+       "what must be in, done and tested before each closure goes on",
+       "linewright close-up . --output close-up.txt",
+       {"text", "json"},
+       declare_project,
+       [](const Words& words, const ResultForm& form) { return close_up(words.project, form); }},
       {"rules",
        "list the rules",
        "linewright rules",

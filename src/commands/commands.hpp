@@ -56,6 +56,9 @@ Outcome parts(const std::filesystem::path& project, const PartsWords& words,
 Outcome rig(const std::filesystem::path& project, const std::optional<std::string>& only_route,
             const ResultForm& form);
 
+/// What must be in, done and tested before each closure goes on. Fails where that has no order.
+Outcome close_up(const std::filesystem::path& project, const ResultForm& form);
+
 /// Lists the rules.
 Outcome list_rules(const ResultForm& form);
 

@@ -7,7 +7,6 @@
 #include <set>
 #include <unordered_map>
 
-#include "input/closure_cycles.hpp"
 #include "input/fitted_sizes.hpp"
 #include "input/key_spec.hpp"
 #include "input/sleeve_lines.hpp"
@@ -27,6 +26,11 @@ constexpr std::size_t nearest_listed = 3;
 
 using NameKey = std::pair<Named, std::string_view>;
 
+/// Closures and tasks share their names.
+Named shared_kind(Named kind) {
+  return kind == Named::closure || kind == Named::task ? Named::step : kind;
+}
+
 void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
   std::map<NameKey, const SourceLocation*> first;
   for (const NamePlace& place : draft.given) {
@@ -36,7 +40,8 @@ void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
                       fmt::format("the {} {} is in the built-in catalogue already", kind,
                                   quoted_text(place.name)),
                       "give it a name of its own");
-    const auto [known, is_new] = first.try_emplace(NameKey{place.kind, place.name}, &place.where);
+    const auto [known, is_new] =
+        first.try_emplace(NameKey{shared_kind(place.kind), place.name}, &place.where);
     if (!is_new)
       draft.add_error(place.where,
                       fmt::format("the {} {} is given twice: first at {}", kind,
@@ -51,7 +56,8 @@ std::string where_all_are(Named kind) {
 
 /// "did you mean 'dial'? nodes: port, dial".
 std::string known_names_words(const NamePlace& place, const std::vector<std::string>& known) {
-  const std::string kinds = fmt::format("{}s", kind_word(place.kind));
+  const std::string kinds = place.kind == Named::step ? std::string("closures and tasks")
+                                                      : fmt::format("{}s", kind_word(place.kind));
   if (known.empty()) return fmt::format("the project has no {}", kinds);
   if (known.size() > most_names_for_suggestion) return where_all_are(place.kind);
   const std::string meant = suggest_name(place.name, known);
@@ -71,7 +77,10 @@ void check_used(ProjectDraft& draft, const Catalogue& built_in) {
   const auto add = [&](Named kind, const std::string& name) {
     if (given.insert({kind, name}).second) known[kind].push_back(name);
   };
-  for (const NamePlace& place : draft.given) add(place.kind, place.name);
+  for (const NamePlace& place : draft.given) {
+    add(place.kind, place.name);
+    if (shared_kind(place.kind) != place.kind) add(shared_kind(place.kind), place.name);
+  }
   for (const Line& line : built_in.lines) add(Named::line, line.name);
   for (const NamePlace& place : draft.used) {
     if (given.contains({place.kind, place.name})) continue;
@@ -188,7 +197,6 @@ void give_levers_their_pilots(Project& project) {
 void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_given_twice(draft, built_in);
   check_used(draft, built_in);
-  check_closure_cycles(draft);
   check_routes(draft);
   stretch_panels(draft);
   check_fairleads_in_holes(draft);

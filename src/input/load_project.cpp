@@ -32,8 +32,8 @@ constexpr double format_number = 1;
 constexpr std::size_t longest_shown_line_bytes = 1000;
 
 /// Sections that stand in files of their own in larger projects.
-constexpr std::array<ProjectReader::Key, 7> part_sections{
-    "structure", "closures", "nodes", "routes", "bundles", "lines", "waivers"};
+constexpr std::array<ProjectReader::Key, 8> part_sections{
+    "structure", "closures", "tasks", "nodes", "routes", "bundles", "lines", "waivers"};
 
 /// Keys that are looked at before the rest of the file is.
 constexpr ProjectReader::Key format_key("linewright");
@@ -123,6 +123,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   for (const YamlNode& item : fields.items("attitudes")) read_attitude(item, context);
   if (const YamlNode* structure = fields.find("structure")) read_structure(*structure, context);
   for (const YamlNode& item : fields.items("closures")) read_closure(item, context);
+  for (const YamlNode& item : fields.items("tasks")) read_task(item, context);
   for (const YamlNode& item : fields.items("nodes")) read_node(item, context);
   for (const YamlNode& item : fields.items("lines")) read_line(item, context);
   for (const YamlNode& item : fields.items("routes")) read_route(item, context);

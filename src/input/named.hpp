@@ -6,7 +6,8 @@
 namespace linewright {
 
 /// What a name stands for. Names are distinct within a kind.
-enum class Named { part, hole, node, route, closure, attitude, line, bundle };
+/// `step` is a closure or a task, which share their names.
+enum class Named { part, hole, node, route, closure, task, step, attitude, line, bundle };
 
 /// The kind in words: "node".
 constexpr std::string_view kind_word(Named kind) {
@@ -21,6 +22,10 @@ constexpr std::string_view kind_word(Named kind) {
       return "route";
     case Named::closure:
       return "closure";
+    case Named::task:
+      return "task";
+    case Named::step:
+      return "closure or task";
     case Named::attitude:
       return "attitude";
     case Named::line:

@@ -26,6 +26,15 @@ Sector read_sector(const YamlNode& node, ReadContext& context) {
   return sector;
 }
 
+LooseEnd read_loose_end(const YamlNode& node, ReadContext& context) {
+  MapReader<loose_end_map> fields(node, context);
+  LooseEnd loose;
+  loose.where = node.where;
+  loose.until = fields.name("until", context.draft);
+  loose.coil_in = fields.optional_number("coil").value_or(0);
+  return loose;
+}
+
 }  // namespace
 
 void read_node(const YamlNode& item, ReadContext& context) {
@@ -44,6 +53,7 @@ void read_node(const YamlNode& item, ReadContext& context) {
                   "a cable's end goes round on an arm or lies on a sector: leave one of them out");
   node.on_engine = fields.optional_flag("on_engine");
   node.connector = fields.optional_flag("connector");
+  if (const YamlNode* loose = fields.find("loose")) node.loose = read_loose_end(*loose, context);
   if (node.kind != NodeKind::horn && node.kind != NodeKind::pedal)
     fields.refuse_keys_of("a horn or a pedal");
   context.draft.project.nodes.push_back(std::move(node));

@@ -20,13 +20,6 @@ struct NamePlace {
   SourceLocation where;
 };
 
-/// A closure's word that another comes before it.
-struct ClosureOrder {
-  std::string closure;
-  std::string after;
-  SourceLocation where;
-};
-
 /// A panel over frames, until all frames are known.
 struct StretchedPanel {
   std::size_t panel = 0;          ///< index into the structure's panels
@@ -47,7 +40,6 @@ struct ProjectDraft {
   Project project;
   std::vector<NamePlace> given;
   std::vector<NamePlace> used;
-  std::vector<ClosureOrder> closure_orders;
   /// False when a file or a name could not be read: a name that is missing may be there.
   bool names_complete = true;
   int panels_without_thickness = 0;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "model/closure.hpp"
 #include "model/control_cable.hpp"
 #include "model/control_name.hpp"
 #include "model/source.hpp"
@@ -57,6 +58,7 @@ struct Node {
   std::optional<Arm> arm = {};         ///< horn, pedal: what it turns on
   std::optional<Sector> sector = {};   ///< horn, pedal: what its cable lies on
   std::optional<bool> on_engine = {};  ///< it shakes with the engine, on its mounts
+  std::optional<LooseEnd> loose = {};  ///< the line ends here for now
   std::optional<bool> connector = {};  ///< wires end at a connector, terminal block, panel or box
 
   /// True when structure holds the node sideways. Ports, probes, instruments, drains, valves,

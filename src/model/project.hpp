@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "model/closure.hpp"
 #include "model/line.hpp"
 #include "model/network.hpp"
 #include "model/structure.hpp"
@@ -65,6 +66,7 @@ struct Project {
   std::optional<Excitation> excitation;
   Structure structure;
   std::vector<Closure> closures;
+  std::vector<Task> tasks;
   std::vector<Node> nodes;
   std::vector<Route> routes;
   std::vector<Bundle> bundles;

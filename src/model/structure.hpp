@@ -162,21 +162,4 @@ struct Structure {
   std::vector<Mesh> meshes;
 };
 
-/// A hand hole or open end through which work can still be done.
-struct Opening {
-  std::string name;
-  Vec3 centre;
-  double diameter_in = 0;
-  SourceLocation where;
-};
-
-/// A panel, or group of panels, that ends access when it is fitted.
-struct Closure {
-  std::string name;
-  std::vector<std::string> after;  ///< closures that come before this one
-  std::vector<Opening> openings;   ///< what is left to reach through
-  double reach_in = 0;
-  SourceLocation where;
-};
-
 }  // namespace linewright

@@ -99,6 +99,14 @@ double cut_length_in(const PreparedRoute& prepared) {
   return with_allowance;
 }
 
+/// What hangs beyond the drawing at ends that are loose for now.
+double coiled_in(const PreparedRoute& prepared) {
+  double coiled = 0;
+  for (const Node* node : {prepared.from, prepared.to})
+    if (node->loose) coiled += node->loose->coil_in;
+  return coiled;
+}
+
 RouteCut route_cut(const PreparedRoute& prepared) {
   const Route& route = *prepared.route;
   const Line& line = *prepared.line;
@@ -109,8 +117,8 @@ RouteCut route_cut(const PreparedRoute& prepared) {
   cut.line = line.name;
   cut.rigid = line.kind == LineKind::rigid_tube;
   cut.cable = line.kind == LineKind::cable;
-  cut.length_in = prepared.length_in();
-  cut.cut_length_in = cut_length_in(prepared);
+  cut.length_in = prepared.length_in() + coiled_in(prepared);
+  cut.cut_length_in = cut_length_in(prepared) + coiled_in(prepared);
   if (line.kind != LineKind::rod)
     cut.volume_in3 = std::numbers::pi / 4 * bore_in * bore_in * cut.length_in;
   if (line.weight_lb_per_in) cut.mass_lb = line.weight_lb_per_in->value * cut.length_in;

@@ -75,11 +75,11 @@ TestConnection test_connection(const AirSystem& system) {
     const Node& node = *network.nodes[i];
     if (node.kind == NodeKind::instrument) connection.instruments.push_back(node.name);
     if (static_cast<int>(i) == connection.node) continue;
-    if (node.kind == NodeKind::static_port || node.kind == NodeKind::pitot_probe)
+    if (node.kind == NodeKind::static_port || node.kind == NodeKind::pitot_probe || node.loose)
       connection.cap.push_back(node.name);
     if (node.kind == NodeKind::drain || node.kind == NodeKind::cap)
       connection.close.push_back(node.name);
-    if (lines_at(network, static_cast<int>(i)) < openings_of(node.kind))
+    if (!node.loose && lines_at(network, static_cast<int>(i)) < openings_of(node.kind))
       connection.mend.push_back(node.name);
   }
   return connection;

@@ -122,6 +122,7 @@ TEST_F(ExampleProject, GivesItsMoverMeshAndClosures) {
   EXPECT_EQ(deck.openings[0].name, "baggage bulkhead");
   EXPECT_EQ(deck.openings[0].centre, (Vec3{150, 0, 12}));
   EXPECT_EQ(deck.openings[0].diameter_in, 14);
+  EXPECT_EQ(deck.openings[0].reach_in, 26);
   EXPECT_EQ(deck.reach_in, 26);
 }
 

@@ -142,19 +142,6 @@ TEST(LoadProjectHostile, KeepsMessagesReadableWhateverANameHolds) {
   EXPECT_LT(result.errors[0].message.size(), 150u);
 }
 
-TEST(LoadProjectHostile, FindsTheRingAtTheEndOfALongChainOfClosures) {
-  constexpr int count = 20'000;
-  std::string closures;
-  for (int i = 0; i < count; ++i)
-    closures += "  - {name: c" + std::to_string(i) + ", after: [c" +
-                std::to_string(i + 1 < count ? i + 1 : count - 2) + "]}\n";
-  const ProjectFolder folder;
-  folder.write("project.yaml", head + "closures:\n" + closures);
-  EXPECT_EQ(errors_of(folder.path()),
-            "project.yaml:20003:28: closures wait for each other: 'c19998' after 'c19999' after "
-            "'c19998'\n");
-}
-
 std::string bytes_of(const fs::path& path) {
   std::ifstream file(path, std::ios::binary);
   return {std::istreambuf_iterator<char>(file), {}};

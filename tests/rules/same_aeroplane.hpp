@@ -33,7 +33,12 @@ class PutElsewhere {
   Project of(Project project) const {
     put_structure(project.structure);
     for (Closure& closure : project.closures)
-      for (Opening& opening : closure.openings) put(opening.centre);
+      for (Opening& opening : closure.openings) {
+        put(opening.centre);
+        for (Vec3& corner : opening.outline) put(corner);
+        if (opening.normal) opening.normal = turned_only(*opening.normal);
+      }
+    for (Task& task : project.tasks) put(task.at);
     for (Node& node : project.nodes) {
       put(node.at);
       if (!node.arm) continue;

@@ -1,5 +1,5 @@
 #pragma once
-// Keys of a project file's `nodes`, `waivers` and `closures`.
+// Keys of a project file's `nodes` and `waivers`.
 
 #include "input/key_spec.hpp"
 #include "input/keys/place_keys.hpp"
@@ -21,6 +21,13 @@ inline constexpr std::array sector_keys{
         "of cable on it with the controls neutral, from where it leaves to where it is held"),
 };
 inline constexpr MapSpec sector_map{"a sector", sector_keys};
+
+inline constexpr std::array loose_end_keys{
+    name_key("until", KeyKind::name, Need::always, Named::task, "the task that connects it"),
+    number_key("coil", Need::never, NumberSpec{"a coil", Dimension::length, Sign::not_negative},
+               "length beyond the drawing that hangs there in a coil; absent: none"),
+};
+inline constexpr MapSpec loose_end_map{"a loose end", loose_end_keys};
 
 inline constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind::static_port},
                                        Choice<NodeKind>{"pitot-probe", NodeKind::pitot_probe},
@@ -59,6 +66,8 @@ inline constexpr std::array node_keys{
               "true where it shakes with the engine, on the engine's mounts"),
     plain_key("connector", KeyKind::flag, Need::never,
               "of wires: whether it is a connector, terminal block, panel or junction box"),
+    map_key("loose", KeyKind::map, Need::never, loose_end_map,
+            "the line hangs loose here until a task is done"),
 };
 inline constexpr auto all_node_keys = joined(node_keys, on_part_keys, mirror_keys);
 inline constexpr MapSpec node_map{"a node", all_node_keys};
@@ -73,21 +82,5 @@ inline constexpr std::array waiver_keys{
     text_key("reason", Need::always, "a reason", "why it is accepted, shown with the finding"),
 };
 inline constexpr MapSpec waiver_map{"a waiver", waiver_keys};
-
-inline constexpr std::array opening_keys{
-    text_key("name", Need::always, "a name", "for messages"),
-    plain_key("centre", KeyKind::place, Need::always, "its middle"),
-    number_key("diameter", Need::always, NumberSpec{"a diameter"}, "across it"),
-};
-inline constexpr MapSpec opening_map{"an opening", opening_keys};
-
-inline constexpr std::array closure_keys{
-    own_name_key(Named::closure, "for panels and other closures"),
-    name_key("after", KeyKind::names, Need::never, Named::closure, "closures that come before it"),
-    map_key("openings", KeyKind::maps, Need::never, opening_map, "what is left to reach through"),
-    number_key("reach", Need::sometimes, NumberSpec{"a reach"},
-               "how far a hand gets in; needed with `openings`"),
-};
-inline constexpr MapSpec closure_map{"a closure", closure_keys};
 
 }  // namespace linewright

@@ -2,6 +2,7 @@
 // Keys of a project file itself.
 
 #include "input/key_spec.hpp"
+#include "input/keys/closure_keys.hpp"
 #include "input/keys/line_keys.hpp"
 #include "input/keys/network_keys.hpp"
 #include "input/keys/route_keys.hpp"
@@ -96,6 +97,7 @@ inline constexpr std::array section_keys{
     map_key("structure", KeyKind::map, Need::never, structure_map, "what stands around the lines"),
     map_key("closures", KeyKind::maps, Need::never, closure_map,
             "what ends access when it is fitted"),
+    map_key("tasks", KeyKind::maps, Need::never, task_map, "work at one place, to put in order"),
     map_key("nodes", KeyKind::maps, Need::never, node_map, "where lines join or end"),
     map_key("routes", KeyKind::maps, Need::never, route_map, "the lines, each between two nodes"),
     map_key("bundles", KeyKind::maps, Need::never, bundle_map,

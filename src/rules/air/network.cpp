@@ -154,7 +154,8 @@ std::optional<Judgement> judge_openings(const RuleContext& context, const Node& 
   const bool vent = std::all_of(routes.begin(), routes.end(), [](const PreparedRoute* route) {
     return route->route->system == SystemKind::vent;
   });
-  if (vent) return std::nullopt;
+  // Neither is an end a fault that is still to be connected, and is tied up until then.
+  if (vent || node.loose) return std::nullopt;
   const LimitRow& needed = lines_needed(node);
   Judgement judgement = at_node(context, needed, *routes.front(), node);
   if (holds(judgement, static_cast<double>(routes.size()), {needed})) {
@@ -203,6 +204,11 @@ struct SystemParts {
   std::size_t count(NodeKind wanted) const {
     return static_cast<std::size_t>(std::count_if(
         nodes.begin(), nodes.end(), [wanted](const Node* node) { return node->kind == wanted; }));
+  }
+  /// What it lacks may lie beyond an end that is still to be connected.
+  bool is_unfinished() const {
+    return std::any_of(nodes.begin(), nodes.end(),
+                       [](const Node* node) { return node->loose.has_value(); });
   }
 };
 
@@ -268,7 +274,7 @@ Judgement judge_port_sides(const RuleContext& context, const SystemParts& system
 
 void judge_system(const RuleContext& context, const SystemParts& system,
                   std::vector<Judgement>& judgements) {
-  if (system.kind == SystemKind::vent) return;
+  if (system.kind == SystemKind::vent || system.is_unfinished()) return;
   const bool still = system.kind == SystemKind::static_air;
   const std::size_t ports = system.count(still ? NodeKind::static_port : NodeKind::pitot_probe);
   judgements.push_back(
