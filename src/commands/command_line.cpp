@@ -53,8 +53,7 @@ void declare_check(CLI::App& app, Words& words) {
 
 void declare_watch(CLI::App& app, Words& words) {
   declare_check(app, words);
-  app.add_option("--report", words.report,
-                 "write a report to this new file, and again on each save")
+  app.add_option("--report", words.report, "also write a report to this new file each time")
       ->type_name("FILE");
   app.add_flag("--force", words.force, "let --report replace a file");
 }

@@ -11,8 +11,9 @@ namespace {
 
 /// Fine enough for the eye, coarse enough to be small in a file.
 constexpr double drawn_sagitta_in = 0.02;
-/// Envelopes bow between supports: no step is longer.
+/// Envelopes bow between supports: no step is longer, in inches and as a share of its span.
 constexpr double longest_step_in = 2;
+constexpr int steps_of_span = 10;
 
 void add_outline(ScenePart& part, const std::vector<Vec2>& polygon, double station_in) {
   const auto placed = [&](Vec2 at) { return Vec3{station_in, at.u, at.v}; };
@@ -149,11 +150,12 @@ void draw(ScenePart& part, const PreparedProject& prepared, int index) {
 /// Where steps are wanted: along arcs as finely as they bend, and where spans begin and end.
 std::vector<double> step_places(const PreparedRoute& route) {
   std::vector<double> places{0, route.length_in()};
-  for (const Span& span : route.spans) places.push_back(span.start_in);
-  for (const PathChord& chord : route.centreline.chords(0, route.length_in(), drawn_sagitta_in)) {
-    const double length_in = chord.end_in - chord.start_in;
-    const int parts = std::max(1, static_cast<int>(std::ceil(length_in / longest_step_in)));
-    for (int i = 0; i < parts; ++i) places.push_back(chord.start_in + length_in * i / parts);
+  for (const PathChord& chord : route.centreline.chords(0, route.length_in(), drawn_sagitta_in))
+    places.push_back(chord.start_in);
+  for (const Span& span : route.spans) {
+    const int long_enough = static_cast<int>(std::ceil(span.length_in() / longest_step_in));
+    const int steps = std::max(steps_of_span, long_enough);
+    for (int i = 0; i < steps; ++i) places.push_back(span.start_in + span.length_in() * i / steps);
   }
   for (const Sleeve& sleeve : route.route->sleeves) {
     places.push_back(sleeve.from_in);

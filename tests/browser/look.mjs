@@ -5,9 +5,13 @@ import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
 
+/** In ms; far longer than anything takes, so that a busy machine fails no test. */
+const patience = 180000;
+
 const [demo, hostile, folder] = process.argv.slice(2);
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const browser = await chromium.launch({
+  timeout: patience,
   executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
   args: ['--no-sandbox', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
     '--ignore-gpu-blocklist'],
@@ -21,9 +25,21 @@ async function open(file, options = {}) {
   page.on('console', (message) => page.said.push(`${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => page.said.push(String(error)));
   page.on('request', (request) => page.asked.push(request.url()));
-  await page.goto(pathToFileURL(file).href);
-  await page.waitForTimeout(600);
+  page.setDefaultTimeout(patience);
+  await page.goto(pathToFileURL(file).href, { timeout: patience });
+  if (options.javaScriptEnabled !== false) await drawn(page);
   return page;
+}
+
+/** Waits until the picture is drawn and stands still. */
+async function drawn(page) {
+  const now = () => page.evaluate(() => document.querySelector('.stage')?.dataset.camera);
+  await page.waitForSelector('.stage[data-camera]', { timeout: patience });
+  let before;
+  do {
+    before = await now();
+    await page.waitForTimeout(200);
+  } while ((await now()) !== before);
 }
 
 async function test(name, body) {
@@ -31,7 +47,7 @@ async function test(name, body) {
     await body();
     console.log(`passed: ${name}`);
   } catch (error) {
-    console.log(`failed: ${name}: ${error.message}`);
+    console.log(`failed: ${name}: ${error.message.split('\n')[0]}`);
   }
 }
 
@@ -65,7 +81,7 @@ await test('the picture changes when it is turned by a key', async () => {
   const eye = await camera(page);
   await page.focus('.stage canvas');
   await page.keyboard.press('ArrowRight');
-  await page.waitForTimeout(300);
+  await drawn(page);
   expect((await picture(page)).text !== before.text, 'the same picture');
   expect(apart(await camera(page), eye) > 1, 'the same place');
 });
@@ -77,7 +93,7 @@ await test('the picture changes when it is turned by the mouse', async () => {
   await page.mouse.down();
   await page.mouse.move(box.x + 380, box.y + 230, { steps: 4 });
   await page.mouse.up();
-  await page.waitForTimeout(300);
+  await drawn(page);
   expect(apart(await camera(page), eye) > 1, 'the same place');
 });
 
@@ -85,7 +101,7 @@ await test('picking a finding moves the camera to it', async () => {
   const finding = await page.evaluate(() =>
     JSON.parse(document.getElementById('scene').textContent).findings.filter((each) => each.at)[1]);
   await page.click(`#${finding.id} button`);
-  await page.waitForTimeout(1200);
+  await drawn(page);
   const away = apart(await camera(page), finding.at);
   expect(away < 17, `${away} in away`);
   expect((await page.textContent('.chosen-line')).includes(finding.message), 'its words are not shown');
@@ -95,8 +111,8 @@ await test('picking a finding moves the camera to it', async () => {
 await test('a hidden part, a cut and a travel change the picture', async () => {
   await page.getByRole('button', { name: 'Slant' }).click();
   for (const change of [
-    () => page.getByLabel('From:').fill('150'),
-    () => page.getByLabel('Travel:').fill('100'),
+    () => page.getByRole('slider', { name: 'From' }).fill('150'),
+    () => page.getByRole('slider', { name: 'Travel' }).fill('100'),
     async () => {
       await page.locator('#picture-parts summary').click();
       await page.getByLabel('all channels').uncheck();
@@ -104,7 +120,7 @@ await test('a hidden part, a cut and a travel change the picture', async () => {
   ]) {
     const before = await picture(page);
     await change();
-    await page.waitForTimeout(300);
+    await drawn(page);
     expect((await picture(page)).text !== before.text, `the same picture after ${change}`);
   }
 });
@@ -112,7 +128,7 @@ await test('a hidden part, a cut and a travel change the picture', async () => {
 await test('the view is kept when the page is loaded again', async () => {
   const eye = await camera(page);
   await page.reload();
-  await page.waitForTimeout(600);
+  await drawn(page);
   expect(apart(await camera(page), eye) < 0.1, 'another place');
   expect(!(await page.getByLabel('all channels').isChecked()), 'the hidden part is back');
 });

@@ -46,7 +46,7 @@ const std::map<std::string, Folders> allowed{
     {"input/mesh", {"model", "geometry/plane", "input"}},
     {"catalogue", {"model", "input", "input/keys"}},
     {"render", {"model", "words", "physics", "input", "planning", "rules"}},
-    {"render/report", {"model", "words", "input", "lines", "planning", "render"}},
+    {"render/report", {"model", "words", "input", "planning", "render"}},
 };
 
 std::string folder_of(const std::filesystem::path& file) {

@@ -10,11 +10,12 @@ namespace linewright {
 namespace {
 
 /// A table that is scrolled within itself where the page is narrow.
-std::string table(std::string_view name, const std::vector<std::string>& heads,
-                  const std::string& rows) {
+std::string table(std::string_view name, std::string_view css_class,
+                  const std::vector<std::string>& heads, const std::string& rows) {
   std::string html = fmt::format(
-      "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"{}\"><table>\n<thead><tr>",
-      escaped(name));
+      "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"{}\"><table "
+      "class=\"{}\">\n<thead><tr>",
+      escaped(name), css_class);
   for (const std::string& head : heads) html += "<th scope=\"col\">" + escaped(head) + "</th>";
   return html + "</tr></thead>\n<tbody>\n" + rows + "</tbody></table></div>\n";
 }
@@ -57,7 +58,7 @@ std::string bends(const RouteCut& cut, const Phrasing& phrasing) {
   for (std::size_t i = 0; i < cut.bends.size(); ++i)
     rows += bend_row(i + 1, cut.bends[i], phrasing);
   return "<h4>Bends in order</h4>\n" +
-         table("Bends of " + cut.name,
+         table("Bends of " + cut.name, "numbers",
                {"bend", "starts at", "ends at", "straight before", "angle", "rotation", "radius"},
                rows) +
          "<p>Straight after the last bend " +
@@ -90,16 +91,22 @@ std::string tally_words(const Tally& tally) {
   return text;
 }
 
+/// All judgements of a route, or of none; empty where there is none.
+std::string judged(const ReportPage& page, const std::string& route) {
+  std::string rows;
+  for (std::size_t i = 0; i < page.report.judgements.size(); ++i)
+    if (page.report.judgements[i].route == route)
+      rows += judgement_row(page.report.judgements[i], i, page.phrasing);
+  if (rows.empty()) return {};
+  return table(route.empty() ? "Judgements of no one line" : "Judgements of " + route, "judged",
+               {"verdict", "rule", "at", "what", "measured", "room"}, rows);
+}
+
 std::string route_entry(const ReportPage& page, std::size_t number) {
   const RouteReport& route = page.report.routes[number];
   Tally tally;
-  std::string rows;
-  for (std::size_t i = 0; i < page.report.judgements.size(); ++i) {
-    const Judgement& judgement = page.report.judgements[i];
-    if (judgement.route != route.cut.name) continue;
-    tally.add(judgement.verdict);
-    rows += judgement_row(judgement, i, page.phrasing);
-  }
+  for (const Judgement& each : page.report.judgements)
+    if (each.route == route.cut.name) tally.add(each.verdict);
   std::string html = fmt::format(
       "<details id=\"line-{}\">\n<summary><b class=\"name\">{}</b> <span>{}, {}</span> "
       "<span class=\"count\">{}</span></summary>\n",
@@ -112,10 +119,8 @@ std::string route_entry(const ReportPage& page, std::size_t number) {
           "{}\">{}</div>\n",
           escaped(scene.name), strip_drawing(scene, page));
   html += facts(route, page.phrasing) + bends(route.cut, page.phrasing);
-  if (!rows.empty())
-    html +=
-        "<h4>Judged</h4>\n" + table("Judgements of " + route.cut.name,
-                                    {"verdict", "rule", "at", "what", "measured", "room"}, rows);
+  const std::string table_of_all = judged(page, route.cut.name);
+  if (!table_of_all.empty()) html += "<h4>Judged</h4>\n" + table_of_all;
   return html + "</details>\n";
 }
 
@@ -127,7 +132,7 @@ std::string systems(const ReportPage& page) {
             element("td", "number",
                     system.volume_in3 > 0 ? volume(system.volume_in3, page.phrasing) : "-") +
             "</tr>\n";
-  return "<h3>Systems</h3>\n" + table("Systems", {"system", "length", "volume"}, rows);
+  return "<h3>Systems</h3>\n" + table("Systems", "systems", {"system", "length", "volume"}, rows);
 }
 
 }  // namespace
@@ -145,6 +150,8 @@ std::string lines_section(const ReportPage& page) {
       "line about itself by this angle, by the right-hand rule with the thumb toward the far "
       "end.</p>\n";
   for (std::size_t i = 0; i < page.report.routes.size(); ++i) html += route_entry(page, i);
+  const std::string of_none = judged(page, "");
+  if (!of_none.empty()) html += "<h3>Judged of no one line</h3>\n" + of_none;
   return html + systems(page) + "</section>\n";
 }
 

@@ -70,11 +70,22 @@ std::string tightest_row(const Judgement& judgement, const Phrasing& phrasing) {
          "</td></tr>\n";
 }
 
+/// True for what is measured; a count that is right is at its limit by nature.
+bool is_measured(const Judgement& judgement) {
+  return judgement.unit != Unit::none && drawn_margin(judgement);
+}
+
+/// True where being right is being at the limit: no water at all, where none may stand.
+bool has_no_room_to_lose(const Judgement& judgement) {
+  return *judgement.limit == 0 && *judgement.margin() == 0;
+}
+
 /// What passed with the least room: the first to look at when something is moved.
 std::string tightest(const ReportPage& page) {
   std::vector<const Judgement*> passes;
   for (const Judgement& each : page.report.judgements)
-    if (each.verdict == Verdict::pass && drawn_margin(each)) passes.push_back(&each);
+    if (each.verdict == Verdict::pass && is_measured(each) && !has_no_room_to_lose(each))
+      passes.push_back(&each);
   std::stable_sort(passes.begin(), passes.end(), [](const Judgement* a, const Judgement* b) {
     return *drawn_margin(*a) < *drawn_margin(*b);
   });
@@ -83,7 +94,7 @@ std::string tightest(const ReportPage& page) {
   if (passes.empty()) return {};
   std::string html =
       "<h3>What passed with the least room</h3>\n<div class=\"wide\" tabindex=\"0\" "
-      "role=\"region\" aria-label=\"What passed with the least room\"><table>\n"
+      "role=\"region\" aria-label=\"What passed with the least room\"><table class=\"tightest\">\n"
       "<thead><tr><th scope=\"col\">line</th><th scope=\"col\">rule</th>"
       "<th scope=\"col\">measured</th><th scope=\"col\">against its limit</th></tr></thead>\n"
       "<tbody>\n";
@@ -108,14 +119,13 @@ std::string margin_drawing(const Judgement& judgement) {
 std::string margins_section(const ReportPage& page) {
   std::map<std::string, std::vector<const Judgement*>> rules;
   for (const Judgement& each : page.report.judgements)
-    if (drawn_margin(each)) rules[each.rule].push_back(&each);
+    if (is_measured(each)) rules[each.rule].push_back(&each);
   std::string html = "<section id=\"margins\">\n<h2>Margins</h2>\n";
   if (rules.empty()) return html + "<p>Nothing was measured.</p>\n</section>\n";
   html +=
-      "<p>Every judgement that has a limit, a row a rule: how much room is left, as a share of the "
-      "limit. Left of the middle the limit is broken. What has more room than its whole limit "
-      "stands "
-      "at the edge.</p>\n";
+      "<p>Everything that was measured against a limit, a row a rule: how much room is left, as a "
+      "share of the limit; where the limit is zero, in inches or the like. Left of the middle the "
+      "limit is broken. What has more room than its whole limit stands at the edge.</p>\n";
   return html + chart(rules) + tightest(page) + "</section>\n";
 }
 

@@ -154,7 +154,8 @@ std::string scene_json(const ReportPage& page) {
                                    {"movers", std::move(movers)},
                                    {"routes", std::move(routes)},
                                    {"findings", std::move(findings)},
-                                   {"tensions", std::move(tensions)}}));
+                                   {"tensions", std::move(tensions)},
+                                   {"rigged_degf", rounded(page.rig.temperature.rigged_degf)}}));
 }
 
 }  // namespace linewright

@@ -1,6 +1,7 @@
 // What can be set beside the picture, and what is told of a line or finding that was chosen.
 import { element, shown, verdictMark } from './element.js';
 import { stepFinding } from './input.js';
+import { colourOf } from './picture.js';
 
 function button(text, act, label) {
   const made = element('button', { type: 'button', ...(label ? { 'aria-label': label } : {}) }, text);
@@ -13,15 +14,20 @@ function group(title, ...children) {
 }
 
 function slider(text, least, most, step, value, words, act) {
-  const range = element('input', { type: 'range', min: least, max: most, step });
+  const range = element('input', { type: 'range', min: least, max: most, step, 'aria-label': text });
+  const told = element('span', { class: 'value', 'aria-hidden': 'true' });
+  const tell = () => {
+    told.textContent = `${text}: ${words(Number(range.value))}`;
+    range.setAttribute('aria-valuetext', words(Number(range.value)));
+  };
   range.value = value;
-  const output = element('output', {}, words(Number(range.value)));
+  tell();
   range.addEventListener('input', () => {
-    const shownValue = act(Number(range.value));
-    if (shownValue !== undefined) range.value = shownValue;
-    output.textContent = words(Number(range.value));
+    const held = act(Number(range.value));
+    if (held !== undefined) range.value = held;
+    tell();
   });
-  return element('label', {}, `${text}: `, output, range);
+  return element('div', {}, told, range);
 }
 
 function views(picture) {
@@ -52,7 +58,17 @@ function cuts(scene, picture) {
     slider('To', least, most, 0.5, picture.state.cut[1], words, set(1)));
 }
 
-function reach(picture) {
+/** Colours of what is in the picture; names say the same. */
+function legend(scene) {
+  const kinds = new Set(scene.routes.map(colourOf));
+  const words = [['air', 'static and vent lines'], ['pressure', 'pitot and alpha lines'],
+    ['cable', 'cables'], ['wire', 'wires']].filter(([kind]) => kinds.has(kind));
+  words.push(['ink', 'supports and ends'], ['accent', 'what is fixed to a cable'], ['chosen', 'the chosen line']);
+  return element('ul', { class: 'legend' },
+    ...words.map(([kind, text]) => element('li', {}, element('span', { class: `swatch ${kind}` }), text)));
+}
+
+function reach(scene, picture) {
   const choices = [['none', 'not shown'], ['likely', 'likely'], ['bound', 'at the most']];
   const select = element('select', {}, ...choices.map(([value, text]) => element('option', { value }, text)));
   select.value = picture.state.reach;
@@ -67,7 +83,7 @@ function reach(picture) {
     picture.draw();
   });
   return group('Shown', element('label', {}, 'Reach of the lines ', select),
-    element('label', {}, names, ' Names'));
+    element('label', {}, names, ' Names'), legend(scene));
 }
 
 function motion(scene, picture) {
@@ -86,7 +102,7 @@ function motion(scene, picture) {
         return element('div', {}, `${shown(name).slice(0, 40)}: ${known ? `${own[i][1].toFixed(1)} lbf` : 'not known'}`);
       }));
     };
-    const rigged = picture.state.temperature ?? Math.floor(rows.length / 2);
+    const rigged = picture.state.temperature ?? rows.findIndex(([degrees]) => degrees === scene.rigged_degf);
     tell(rigged);
     children.push(slider('Temperature', 0, rows.length - 1, 1, rigged, (i) => `${rows[i][0]} degF`, (i) => {
       picture.state.temperature = i;
@@ -154,7 +170,7 @@ export function buildPanel(scene, picture, chosen) {
   select.addEventListener('change', () => picture.choose(select.value));
   const box = element('div', { class: 'panel' }, views(picture), finds,
     group('Line', element('label', {}, 'Chosen: ', select)),
-    cuts(scene, picture), reach(picture), motion(scene, picture), parts(scene, picture),
+    cuts(scene, picture), reach(scene, picture), motion(scene, picture), parts(scene, picture),
     element('p', { class: 'hint', id: 'picture-keys' },
       'Drag turns, shift and drag moves, the wheel zooms once the picture was clicked. Keys: arrows turn, with shift they move, + and \u2212 zoom, n and p go from finding to finding, Home goes back. Click a line or a mark.'));
 

@@ -13,7 +13,8 @@ function rgb(style, name, context) {
   return [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255);
 }
 
-function colourOf(route) {
+/** The name of a line's colour, by what it carries. */
+export function colourOf(route) {
   if (/^(static|vent)/.test(route.system)) return 'air';
   if (/^(pitot|alpha)/.test(route.system)) return 'pressure';
   return /^cable/.test(route.system) ? 'cable' : 'wire';
