@@ -6,8 +6,10 @@
 #include "commands/written_report.hpp"
 #include "lines/prepare.hpp"
 #include "planning/air_system.hpp"
+#include "planning/parts.hpp"
 #include "planning/rig.hpp"
 #include "planning/scene.hpp"
+#include "planning/schedule.hpp"
 #include "render/report/report_page.hpp"
 #include "render/time_of_day.hpp"
 
@@ -43,12 +45,21 @@ Expected<std::string, Outcome> written_report(const Project& project, const Repo
   const auto fields = meshes.fields_of(project, path);
   if (!fields) return fields.error();
   const PreparedProject prepared = prepare(project, *fields);
-  ReportPage page{report, plan_rig(prepared), leak_tests(prepared), {}, order.phrasing,
-                  {},     order.watched};
+  ReportPage page;
+  page.report = report;
+  page.phrasing = order.phrasing;
+  page.watched = order.watched;
+  page.written = date_of(order.now) + " " + time_of_day(order.now);
+  page.rig = plan_rig(prepared);
+  page.leak_tests = leak_tests(prepared);
+  page.by_part = schedule(prepared, ScheduleOrder::part);
+  page.by_frame = schedule(prepared, ScheduleOrder::frame);
+  PartsOptions shopping;
+  shopping.phrasing = order.phrasing;
+  page.parts = parts_list(prepared, shopping);
   for (RiggedCable& cable : page.rig.cables)
     cable.least_gaps = least_gaps(report.judgements, cable.name);
   page.scene = scene_of(prepared, motion_of(prepared));
-  page.written = date_of(order.now) + " " + time_of_day(order.now);
   return report_page(page);
 }
 

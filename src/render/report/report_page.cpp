@@ -39,7 +39,8 @@ std::string contents() {
   return "<nav aria-label=\"Contents\"><ul>\n"
          "<li><a href=\"#picture\">Picture</a></li>\n<li><a href=\"#findings\">Findings</a></li>\n"
          "<li><a href=\"#margins\">Margins</a></li>\n<li><a href=\"#lines\">Lines</a></li>\n"
-         "<li><a href=\"#cables\">Cables</a></li>\n<li><a href=\"#leak-tests\">Leak "
+         "<li><a href=\"#schedules\">Schedules</a></li>\n<li><a "
+         "href=\"#cables\">Cables</a></li>\n<li><a href=\"#leak-tests\">Leak "
          "tests</a></li>\n"
          "<li><a href=\"#cautions\">Cautions</a></li>\n</ul></nav>\n";
 }
@@ -59,8 +60,8 @@ std::string report_page(const ReportPage& page) {
   const std::string body = "<a class=\"skip\" href=\"#findings\">To the findings</a>\n" +
                            verdict_shapes() + summary(page) + contents() + "<main>\n" +
                            picture(page.watched) + findings_section(page) + margins_section(page) +
-                           lines_section(page) + cables_section(page) + leak_tests_section(page) +
-                           cautions_section(page) + "</main>\n";
+                           lines_section(page) + schedules_section(page) + cables_section(page) +
+                           leak_tests_section(page) + cautions_section(page) + "</main>\n";
   return page_document(page.report.project_name + ": routing report", body, scene_json(page));
 }
 

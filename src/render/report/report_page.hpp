@@ -6,8 +6,10 @@
 #include <vector>
 
 #include "planning/leak_test_plan.hpp"
+#include "planning/parts.hpp"
 #include "planning/rig.hpp"
 #include "planning/scene.hpp"
+#include "planning/schedule.hpp"
 #include "render/report.hpp"
 
 namespace linewright {
@@ -23,6 +25,9 @@ struct ReportPage {
   Report report;
   Rig rig;  ///< with its least gaps
   std::vector<PlannedLeakTest> leak_tests;
+  Schedule by_part;
+  Schedule by_frame;
+  PartsList parts;
   Scene scene;
   Phrasing phrasing;
   std::string written;   ///< date and time, as shown

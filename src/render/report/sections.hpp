@@ -16,6 +16,7 @@ std::string judgement_id(std::size_t index);
 std::string findings_section(const ReportPage& page);
 std::string margins_section(const ReportPage& page);
 std::string lines_section(const ReportPage& page);
+std::string schedules_section(const ReportPage& page);
 std::string cables_section(const ReportPage& page);
 std::string leak_tests_section(const ReportPage& page);
 /// What was taken, found on the way and passed over, and what no such report can say.
