@@ -1,5 +1,6 @@
 # Writes text files as string literals, under their paths below BASE, into a source that defines
-# FUNCTION, which HEADER declares. Literals have a length limit, so each line is one piece.
+# FUNCTION, which HEADER declares. Literals have a length limit, so each line is one piece. Where
+# HASHED is set, the SHA-256 of the text stands behind it.
 set(body "#include \"${HEADER}\"\n\nnamespace linewright {\n\n")
 string(APPEND body "const std::vector<${TYPE}>& ${FUNCTION}() {\n")
 string(APPEND body "  static const std::vector<${TYPE}> files{\n")
@@ -9,7 +10,12 @@ foreach(file IN LISTS FILES)
   string(REPLACE "\\" "\\\\" text "${text}")
   string(REPLACE "\"" "\\\"" text "${text}")
   string(REPLACE "\n" "\\n\"\n       \"" text "${text}")
-  string(APPEND body "      {\"${name}\",\n       \"${text}\"},\n")
+  set(hash "")
+  if(HASHED)
+    file(SHA256 ${file} hash)
+    set(hash ",\n       \"${hash}\"")
+  endif()
+  string(APPEND body "      {\"${name}\",\n       \"${text}\"${hash}},\n")
 endforeach()
 string(APPEND body "  };\n  return files;\n}\n\n}  // namespace linewright\n")
 file(WRITE ${OUTPUT} "${body}")

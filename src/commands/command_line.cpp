@@ -51,6 +51,18 @@ void declare_check(CLI::App& app, Words& words) {
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 
+void declare_watch(CLI::App& app, Words& words) {
+  declare_check(app, words);
+  app.add_option("--report", words.report, "also write a report to this new file each time")
+      ->type_name("FILE");
+  app.add_flag("--force", words.force, "let --report replace a file");
+}
+
+void declare_report(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_flag("--strict", words.strict, "a warning counts as a fail");
+}
+
 void declare_rig(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--route", words.only_route, "this cable only")->type_name("NAME");
@@ -97,7 +109,7 @@ Outcome run_check(const Words& words, const ResultForm& form) {
 }
 
 Outcome keep_watching(const Words& words, const ResultForm& form, const Show& show) {
-  return watch(check_options(words, form), show);
+  return watch({check_options(words, form), words.report, words.force}, show);
 }
 
 Outcome run_catalogue(const Words& words, const ResultForm& form) {
@@ -116,11 +128,19 @@ const std::vector<Command>& all_commands() {
        "check again on every save, and print what changed",
        "linewright watch .",
        {"text", "json"},
-       declare_check,
+       declare_watch,
        nullptr,
        keep_watching,
        "Watches the project file, what it includes, and meshes. Ends on Ctrl-C (SIGINT)\n"
        "or SIGTERM, with the exit code of the last check. JSON is one line for a check.\n"},
+      {"report",
+       "all of it as one page, with a picture to turn",
+       "linewright report . --output report.html",
+       {"html"},
+       declare_report,
+       [](const Words& words, const ResultForm& form) {
+         return report(check_options(words, form));
+       }},
       {"expand",
        "the project as one file, with all that was worked out",
        "linewright expand . --output whole.yaml",

@@ -32,6 +32,9 @@ struct CheckOptions {
 /// Judges a project by every rule.
 Outcome check(const CheckOptions& options);
 
+/// The whole of it as one page of HTML, to look at and to print.
+Outcome report(const CheckOptions& options);
+
 /// The project as one file, with every place and mirror image that was worked out written down.
 Outcome expand(const std::filesystem::path& project);
 

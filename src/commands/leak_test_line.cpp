@@ -13,6 +13,7 @@
 #include "input/quantity.hpp"
 #include "physics/atmosphere.hpp"
 #include "render/layout.hpp"
+#include "render/time_of_day.hpp"
 
 namespace linewright {
 
@@ -110,13 +111,6 @@ bool is_date(const std::string& text) {
       .ok();
 }
 
-std::string local_date() {
-  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  std::tm local{};
-  ::localtime_r(&now, &local);
-  return fmt::format("{:04}-{:02}-{:02}", local.tm_year + 1900, local.tm_mon + 1, local.tm_mday);
-}
-
 const std::vector<std::string>& actions() {
   static const std::vector<std::string> known = {"plan", "judge"};
   return known;
@@ -208,7 +202,7 @@ Expected<LeakTestOptions, std::string> read_leak_test(const Words& all, const Re
 }
 
 Outcome run_leak_test(const Words& words, const ResultForm& form) {
-  const auto options = read_leak_test(words, form, local_date());
+  const auto options = read_leak_test(words, form, date_of(std::time(nullptr)));
   if (!options) return refusal(options.error());
   return leak_test(*options);
 }

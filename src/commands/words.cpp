@@ -36,14 +36,15 @@ bool wants_colour(const std::string& flag, const ColourSurroundings& surrounding
 Expected<ResultForm, std::string> read_form(const Words& words,
                                             const std::vector<std::string>& formats,
                                             const ColourSurroundings& surroundings) {
-  for (const std::string& wrong : {wrong_word("--format", words.format, formats),
+  const std::string& format = words.format.empty() ? formats.front() : words.format;
+  for (const std::string& wrong : {wrong_word("--format", format, formats),
                                    wrong_word("--color", words.color, {"auto", "always", "never"}),
                                    wrong_word("--units", words.units, {"in", "fraction", "mm"}),
                                    wrong_word("--by", words.by, {"gravity", "route"})})
     if (!wrong.empty()) return wrong;
   ResultForm form;
-  if (words.format == "json") form.format = Format::json;
-  if (words.format == "csv") form.format = Format::csv;
+  if (format == "json") form.format = Format::json;
+  if (format == "csv") form.format = Format::csv;
   if (words.units == "mm") form.style.phrasing.unit = LengthUnit::millimetre;
   if (words.units == "fraction") form.style.phrasing.unit = LengthUnit::inch_fraction;
   form.style.colour = wants_colour(words.color, surroundings);

@@ -21,7 +21,8 @@ struct Words {
   std::optional<std::string> only_route;
   std::optional<std::string> catalogue_project;
   std::optional<std::string> output;
-  std::string format = "text";
+  std::optional<std::string> report;
+  std::string format;  ///< empty: the first of the command's forms
   std::string color = "auto";
   std::string units = "in";
   std::string by = "gravity";

@@ -41,13 +41,15 @@ const std::map<std::string, Folders> allowed{
     {"rules/cable",
      {"model", "physics", "geometry/plane", "lines", "lines/motion", "rules", "rules/words"}},
     {"planning",
-     {"model", "words", "physics", "geometry", "lines", "lines/access", "lines/motion"}},
+     {"model", "words", "physics", "geometry", "geometry/plane", "geometry/structure", "lines",
+      "lines/access", "lines/motion"}},
     {"input", {"model", "input/keys", "input/mesh", "input/derive"}},
     {"input/derive", {"model", "input", "input/keys"}},
     {"input/keys", {"model", "input"}},
     {"input/mesh", {"model", "geometry/plane", "input"}},
     {"catalogue", {"model", "input", "input/keys"}},
     {"render", {"model", "words", "physics", "input", "planning", "rules"}},
+    {"render/report", {"model", "words", "input", "planning", "render"}},
 };
 
 std::string folder_of(const std::filesystem::path& file) {

@@ -11,9 +11,12 @@
 #include "commands/open_project.hpp"
 #include "commands/watch/file_watch.hpp"
 #include "commands/watch/stop_signal.hpp"
+#include "commands/whole_file.hpp"
+#include "commands/written_report.hpp"
 #include "render/changes_json.hpp"
 #include "render/check_changes.hpp"
 #include "render/check_text.hpp"
+#include "render/report/report_page.hpp"
 #include "render/time_of_day.hpp"
 
 namespace linewright {
@@ -44,12 +47,15 @@ OpenedProject open_covered(const std::filesystem::path& path, FileWatch& files) 
 /// What is told of one check after another.
 class Telling {
  public:
-  explicit Telling(const CheckOptions& options) : options_(options) {}
+  explicit Telling(const WatchOptions& options)
+      : options_(options.check), page_(options.report), replaces_(options.replace_report) {}
 
   Outcome of(const OpenedProject& opened) {
-    const std::string time = time_of_day(std::time(nullptr));
+    const std::time_t now = std::time(nullptr);
+    const std::string time = time_of_day(now);
     const Expected<Report, Outcome> report = judged(opened);
     Outcome told = report ? of(*report, time) : of(report.error(), time);
+    if (page_) told.errors += written(opened, report, now);
     told_before_ = true;
     return told;
   }
@@ -58,6 +64,33 @@ class Telling {
   Expected<Report, Outcome> judged(const OpenedProject& opened) {
     if (!opened.project) return opened.project.error();
     return checked_report(*opened.project, options_, meshes_);
+  }
+
+  /// The page shows every rule and route, whatever the terminal was asked to show.
+  Expected<std::string, Outcome> page_of(const OpenedProject& opened, const Report& shown,
+                                         std::time_t now) {
+    const PageOrder order{options_.form.style.phrasing, true, now};
+    if (!options_.only_rule && !options_.only_route)
+      return written_report(*opened.project, shown, options_.project, order, meshes_);
+    CheckOptions all = options_;
+    all.only_rule.reset();
+    all.only_route.reset();
+    const auto report = checked_report(*opened.project, all, meshes_);
+    if (!report) return report.error();
+    return written_report(*opened.project, *report, options_.project, order, meshes_);
+  }
+
+  /// Writes the page, over its last state. Returns what went wrong, empty for nothing.
+  std::string written(const OpenedProject& opened, const Expected<Report, Outcome>& report,
+                      std::time_t now) {
+    const auto page =
+        report ? page_of(opened, *report, now) : Expected<std::string, Outcome>(report.error());
+    const std::string when = date_of(now) + " " + time_of_day(now);
+    const std::string wrong = write_whole_file(
+        {*page_, page ? *page : refused_page(page.error().errors, when)}, replaces_);
+    if (!wrong.empty()) return refusal(wrong).errors;
+    replaces_ = true;
+    return {};
   }
 
   Outcome of(const Report& report, const std::string& time) {
@@ -81,6 +114,8 @@ class Telling {
   }
 
   const CheckOptions& options_;
+  const std::optional<std::filesystem::path>& page_;
+  bool replaces_;
   MeshStore meshes_;
   std::optional<Report> last_;
   bool told_before_ = false;
@@ -88,12 +123,13 @@ class Telling {
 
 }  // namespace
 
-Outcome watch(const CheckOptions& options, const Show& show) {
+Outcome watch(const WatchOptions& watched, const Show& show) {
+  const CheckOptions& options = watched.check;
   const StopSignal stop;
   FileWatch files;
   OpenedProject opened = open_covered(options.project, files);
   if (std::optional<Outcome> refused = refused_at_once(options, opened)) return *refused;
-  Telling telling(options);
+  Telling telling(watched);
   Outcome told = telling.of(opened);
   if (!options.form.style.quiet)
     told.errors += "linewright: watching the project's files; Ctrl-C ends\n";
