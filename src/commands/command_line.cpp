@@ -42,12 +42,23 @@ void declare_project(CLI::App& app, Words& words) {
       ->type_name("");
 }
 
+void declare_set(CLI::App& app, Words& words) {
+  app.add_option(
+         "--set", words.set,
+         "judge as if the files said so (repeatable): routes.static-left.line=hose-rubber-1/4")
+      ->type_name("PATH=VALUE")
+      ->expected(1)
+      ->allow_extra_args(false)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
 void declare_check(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
   app.add_option("--by", words.by, "order of the findings")->type_name("gravity|route");
   app.add_flag("--strict", words.strict, "a warning counts as a fail");
+  declare_set(app, words);
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 
@@ -76,7 +87,7 @@ void declare_init(CLI::App& app, Words& words) {
 }
 
 CheckOptions check_options(const Words& words, const ResultForm& form) {
-  return {words.project, words.only_rule, words.only_route, words.strict, form};
+  return {words.project, words.only_rule, words.only_route, words.strict, form, words.set};
 }
 
 Outcome run_check(const Words& words, const ResultForm& form) {

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "commands/outcome.hpp"
 #include "render/report.hpp"
@@ -27,6 +28,7 @@ struct CheckOptions {
   std::optional<std::string> only_route;
   bool strict = false;  ///< a warning counts as a fail
   ResultForm form;
+  std::vector<std::string> set;  ///< "PATH=VALUE" each, in place of what the files say
 };
 
 /// Judges a project by every rule.

@@ -21,6 +21,7 @@ struct Words {
   std::optional<std::string> only_route;
   std::optional<std::string> catalogue_project;
   std::optional<std::string> output;
+  std::vector<std::string> set;
   std::string format = "text";
   std::string color = "auto";
   std::string units = "in";
