@@ -52,6 +52,15 @@ void declare_set(CLI::App& app, Words& words) {
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
 }
 
+void declare_compare(CLI::App& app, Words& words) {
+  app.add_option("A", words.project, "project file, or folder with project.yaml")
+      ->required()
+      ->type_name("");
+  app.add_option("B", words.second_project, "another; or A as --set would have it")->type_name("");
+  declare_set(app, words);
+  app.add_flag("--verbose", words.verbose, "show what changed among what passes, too");
+}
+
 void declare_check(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
@@ -119,6 +128,14 @@ const std::vector<Command>& all_commands() {
        keep_watching,
        "Watches the project file, what it includes, and meshes. Ends on Ctrl-C (SIGINT)\n"
        "or SIGTERM, with the exit code of the last check. JSON is one line for a check.\n"},
+      {"compare",
+       "two projects, or one and a change to it, side by side",
+       "linewright compare . --set routes.static-left.line=tube-aluminium-1/4",
+       {"text", "json"},
+       declare_compare,
+       [](const Words& words, const ResultForm& form) {
+         return compare({words.project, words.second_project, words.set, form});
+       }},
       {"expand",
        "the project as one file, with all that was worked out",
        "linewright expand . --output whole.yaml",

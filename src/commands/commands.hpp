@@ -34,6 +34,17 @@ struct CheckOptions {
 /// Judges a project by every rule.
 Outcome check(const CheckOptions& options);
 
+struct CompareOptions {
+  std::filesystem::path first;
+  std::optional<std::filesystem::path> second;  ///< absent: the first as `set` would have it
+  std::vector<std::string> set;                 ///< "PATH=VALUE" each, in the second
+  ResultForm form;
+};
+
+/// Lays two projects side by side: verdicts, lengths, volumes. A failure where the second has a
+/// fail or an unknown that the first has not.
+Outcome compare(const CompareOptions& options);
+
 /// The project as one file, with every place and mirror image that was worked out written down.
 Outcome expand(const std::filesystem::path& project);
 

@@ -14,6 +14,7 @@ namespace linewright {
 /// Option values as written.
 struct Words {
   std::string project;
+  std::optional<std::string> second_project;
   std::string rule;
   std::string directory;
   std::optional<std::string> name;

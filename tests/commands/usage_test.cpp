@@ -14,8 +14,8 @@ using test::CommandRun;
 using test::contains;
 using test::run;
 
-const std::vector<std::string> commands = {"check",   "watch",     "cutlist", "rules",
-                                           "explain", "catalogue", "init"};
+const std::vector<std::string> commands = {"check",     "watch", "cutlist", "rules",     "explain",
+                                           "catalogue", "init",  "compare"};
 
 void expect_refused(const std::vector<std::string>& words, const std::string& part) {
   const CommandRun result = run(words);
