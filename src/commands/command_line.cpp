@@ -13,6 +13,7 @@
 
 #include "commands/known_name.hpp"
 #include "commands/leak_test_line.hpp"
+#include "commands/walk_round.hpp"
 #include "commands/watch/watch.hpp"
 #include "commands/whole_file.hpp"
 #include "commands/words.hpp"
@@ -74,6 +75,11 @@ void declare_check(CLI::App& app, Words& words) {
 void declare_rig(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--route", words.only_route, "this cable only")->type_name("NAME");
+}
+
+void declare_walk_round(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--route", words.only_route, "this route only")->type_name("NAME");
 }
 
 void declare_explain(CLI::App& app, Words& words) {
@@ -162,6 +168,14 @@ const std::vector<Command>& all_commands() {
        declare_rig,
        [](const Words& words, const ResultForm& form) {
          return rig(words.project, words.only_route, form);
+       }},
+      {"walk-round",
+       "sheets for looking at the aeroplane: what to see and measure",
+       "linewright walk-round . --output sheets.txt",
+       {"text", "csv"},
+       declare_walk_round,
+       [](const Words& words, const ResultForm& form) {
+         return walk_round(words.project, words.only_route, form);
        }},
       {"rules",
        "list the rules",

@@ -15,7 +15,7 @@ using test::contains;
 using test::run;
 
 const std::vector<std::string> commands = {"check",     "watch", "cutlist", "rules",     "explain",
-                                           "catalogue", "init",  "compare"};
+                                           "catalogue", "init",  "compare", "walk-round"};
 
 void expect_refused(const std::vector<std::string>& words, const std::string& part) {
   const CommandRun result = run(words);
