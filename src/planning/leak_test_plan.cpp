@@ -90,6 +90,9 @@ bool set_part_limit(LeakTestPlan& plan, PartLimit limit) {
   part.whole_leak_in3_per_min = whole->leak_in3_per_min;
   const Loss& chosen = limit == PartLimit::share ? *share : *whole;
   plan.limit.loss = chosen.on_gauge;
+  plan.limit.source.text += limit == PartLimit::share
+                                ? " for the whole system, and this part's share of its leak"
+                                : " for the whole system, and all of its leak seen on this part";
   plan.limit_change_pa = chosen.change_pa;
   plan.limit_leak_in3_per_min = chosen.leak_in3_per_min;
   plan.limit_time_constant_s = limit == PartLimit::share ? share_s : whole_s;
