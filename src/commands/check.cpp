@@ -66,13 +66,14 @@ void note_straightened(Report& report, const std::optional<std::string>& only_ro
 }  // namespace
 
 Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
-  const auto project = open_project(options.project);
-  if (!project) return project.error();
-  return checked_report(*project, options, meshes);
+  const OpenedProject opened = open_with_files(options.project, options.set);
+  return checked_report(opened, options, meshes);
 }
 
-Expected<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
+Expected<Report, Outcome> checked_report(const OpenedProject& opened, const CheckOptions& options,
                                          MeshStore& meshes) {
+  if (!opened.project) return opened.project.error();
+  const Project& project = *opened.project;
   const std::string wrong = wrong_filter(options, project);
   if (!wrong.empty()) return refusal(wrong);
   const auto fields = meshes.fields_of(project, options.project);
@@ -80,6 +81,7 @@ Expected<Report, Outcome> checked_report(const Project& project, const CheckOpti
 
   const PreparedProject prepared = prepare(project, *fields);
   Report report = describe(prepared);
+  report.set_values = opened.set;
   report.judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
   if (options.only_rule)

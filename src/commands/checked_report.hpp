@@ -3,6 +3,7 @@
 
 #include "commands/commands.hpp"
 #include "commands/mesh_store.hpp"
+#include "commands/open_project.hpp"
 #include "model/expected.hpp"
 #include "render/report.hpp"
 
@@ -12,8 +13,8 @@ namespace linewright {
 /// may be kept from one check to the next.
 Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes);
 
-/// The same of a project that is loaded already.
-Expected<Report, Outcome> checked_report(const Project& project, const CheckOptions& options,
+/// The same of a project that is read already, or of the refusal of it.
+Expected<Report, Outcome> checked_report(const OpenedProject& opened, const CheckOptions& options,
                                          MeshStore& meshes);
 
 /// Whether anything failed or is unknown, or nothing was judged; where `strict`, also whether there

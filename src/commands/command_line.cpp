@@ -13,6 +13,7 @@
 
 #include "commands/known_name.hpp"
 #include "commands/leak_test_line.hpp"
+#include "commands/walk_round.hpp"
 #include "commands/watch/watch.hpp"
 #include "commands/whole_file.hpp"
 #include "commands/words.hpp"
@@ -42,12 +43,32 @@ void declare_project(CLI::App& app, Words& words) {
       ->type_name("");
 }
 
+void declare_set(CLI::App& app, Words& words) {
+  app.add_option(
+         "--set", words.set,
+         "judge as if the files said so (repeatable): routes.static-left.line=hose-rubber-1/4")
+      ->type_name("PATH=VALUE")
+      ->expected(1)
+      ->allow_extra_args(false)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
+void declare_compare(CLI::App& app, Words& words) {
+  app.add_option("A", words.project, "project file, or folder with project.yaml")
+      ->required()
+      ->type_name("");
+  app.add_option("B", words.second_project, "another; or A as --set would have it")->type_name("");
+  declare_set(app, words);
+  app.add_flag("--verbose", words.verbose, "show what changed among what passes, too");
+}
+
 void declare_check(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
   app.add_option("--by", words.by, "order of the findings")->type_name("gravity|route");
   app.add_flag("--strict", words.strict, "a warning counts as a fail");
+  declare_set(app, words);
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 
@@ -81,6 +102,11 @@ void declare_parts(CLI::App& app, Words& words) {
       ->type_name("closure");
 }
 
+void declare_walk_round(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--route", words.only_route, "this route only")->type_name("NAME");
+}
+
 void declare_explain(CLI::App& app, Words& words) {
   app.add_option("WORD", words.rule, "name of a rule, or a key of project files")
       ->required()
@@ -101,7 +127,7 @@ void declare_init(CLI::App& app, Words& words) {
 }
 
 CheckOptions check_options(const Words& words, const ResultForm& form) {
-  return {words.project, words.only_rule, words.only_route, words.strict, form};
+  return {words.project, words.only_rule, words.only_route, words.strict, form, words.set};
 }
 
 Outcome run_check(const Words& words, const ResultForm& form) {
@@ -140,6 +166,14 @@ const std::vector<Command>& all_commands() {
        declare_report,
        [](const Words& words, const ResultForm& form) {
          return report(check_options(words, form));
+       }},
+      {"compare",
+       "two projects, or one and a change to it, side by side",
+       "linewright compare . --set routes.static-left.line=tube-aluminium-1/4",
+       {"text", "json"},
+       declare_compare,
+       [](const Words& words, const ResultForm& form) {
+         return compare({words.project, words.second_project, words.set, form});
        }},
       {"expand",
        "the project as one file, with all that was worked out",
@@ -190,6 +224,14 @@ const std::vector<Command>& all_commands() {
        {"text", "json"},
        declare_project,
        [](const Words& words, const ResultForm& form) { return close_up(words.project, form); }},
+      {"walk-round",
+       "sheets for looking at the aeroplane: what to see and measure",
+       "linewright walk-round . --output sheets.txt",
+       {"text", "csv"},
+       declare_walk_round,
+       [](const Words& words, const ResultForm& form) {
+         return walk_round(words.project, words.only_route, form);
+       }},
       {"rules",
        "list the rules",
        "linewright rules",

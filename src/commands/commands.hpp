@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "commands/outcome.hpp"
 #include "render/report.hpp"
@@ -27,6 +28,7 @@ struct CheckOptions {
   std::optional<std::string> only_route;
   bool strict = false;  ///< a warning counts as a fail
   ResultForm form;
+  std::vector<std::string> set;  ///< "PATH=VALUE" each, in place of what the files say
 };
 
 /// Judges a project by every rule.
@@ -34,6 +36,17 @@ Outcome check(const CheckOptions& options);
 
 /// The whole of it as one page of HTML, to look at and to print.
 Outcome report(const CheckOptions& options);
+
+struct CompareOptions {
+  std::filesystem::path first;
+  std::optional<std::filesystem::path> second;  ///< absent: the first as `set` would have it
+  std::vector<std::string> set;                 ///< "PATH=VALUE" each, in the second
+  ResultForm form;
+};
+
+/// Lays two projects side by side: verdicts, lengths, volumes. A failure where the second has a
+/// fail or an unknown that the first has not.
+Outcome compare(const CompareOptions& options);
 
 /// The project as one file, with every place and mirror image that was worked out written down.
 Outcome expand(const std::filesystem::path& project);

@@ -8,7 +8,10 @@
 #include "input/leak_readings.hpp"
 #include "input/text_file.hpp"
 #include "lines/prepare.hpp"
+#include "planning/air_part.hpp"
 #include "planning/leak_judge.hpp"
+#include "planning/leak_judge_part.hpp"
+#include "planning/test_connection.hpp"
 #include "render/diagnostic_text.hpp"
 #include "render/layout.hpp"
 #include "render/leak_test_json.hpp"
@@ -54,12 +57,40 @@ std::string wrong_setup(const LeakTestSetup& setup, SystemKind kind) {
   return {};
 }
 
-Expected<LeakTestPlan, Outcome> plan_for(const Project& project, const LeakTestOptions& options) {
+/// True where the options make it a test of a part, or one that counts the test set's volume.
+bool is_part_test(const LeakTestOptions& options) {
+  return options.at || !options.caps.empty() || options.setup.gauge_volume_in3;
+}
+
+/// The plan, and for a test of a part what it is a test of.
+struct PlannedTest {
+  LeakTestPlan plan;
+  std::optional<AirPart> part;
+};
+
+Expected<PlannedTest, Outcome> planned(const AirSystem& system, const LeakTestOptions& options) {
+  PlannedTest test;
+  if (is_part_test(options)) {
+    auto part =
+        part_of_system(system, options.at.value_or(test_connection(system).at), options.caps);
+    if (const std::string* error = std::get_if<std::string>(&part))
+      return refusal(one_line(*error));
+    test.part = std::get<AirPart>(std::move(part));
+  }
+  auto plan =
+      test.part ? plan_part_test(*test.part, options.setup) : plan_leak_test(system, options.setup);
+  if (const std::string* error = std::get_if<std::string>(&plan)) return refusal(one_line(*error));
+  test.plan = std::get<LeakTestPlan>(std::move(plan));
+  return test;
+}
+
+/// `prepared` stays for as long as the result is used.
+Expected<PlannedTest, Outcome> plan_for(const Project& project, const PreparedProject& prepared,
+                                        const LeakTestOptions& options) {
   const auto name = chosen_system(project, options.system);
   if (!name) return name.error();
   const std::string wrong = wrong_setup(options.setup, kind_of_system(project, *name));
   if (!wrong.empty()) return refusal(wrong);
-  const PreparedProject prepared = prepare(project);
   const std::vector<AirSystem> pieces = air_systems(prepared, *name);
   if (pieces.empty())
     return refusal("a leak test is known for static and pitot systems only, and '" +
@@ -70,9 +101,7 @@ Expected<LeakTestPlan, Outcome> plan_for(const Project& project, const LeakTestO
         "or give each a name of its own",
         one_line(*name), pieces.size(), pieces[0].network.links.front().route->route->name,
         pieces[1].network.links.front().route->route->name));
-  auto plan = plan_leak_test(pieces.front(), options.setup);
-  if (const std::string* error = std::get_if<std::string>(&plan)) return refusal(one_line(*error));
-  return std::get<LeakTestPlan>(std::move(plan));
+  return planned(pieces.front(), options);
 }
 
 Outcome refused_readings(const std::vector<Diagnostic>& errors) {
@@ -84,8 +113,9 @@ Outcome refused_readings(const std::vector<Diagnostic>& errors) {
   return outcome;
 }
 
-Expected<JudgedLog, Outcome> judged_log(const LeakTestPlan& plan,
+Expected<JudgedLog, Outcome> judged_log(const PlannedTest& test, const LeakTestSetup& setup,
                                         const std::filesystem::path& file) {
+  const LeakTestPlan& plan = test.plan;
   const std::string name = file.string();
   if (name.empty()) return refusal("the file of the readings has an empty name");
   const auto bytes = read_text_file(file, name);
@@ -95,7 +125,8 @@ Expected<JudgedLog, Outcome> judged_log(const LeakTestPlan& plan,
       plan.gauge.is_static() ? LoggedQuantity::altitude_ft : LoggedQuantity::airspeed_kt);
   if (!log) return refused_readings(log.error());
   JudgedLog judged{name, *std::move(log), {}};
-  auto verdict = judge_leak(plan, judged.log);
+  auto verdict =
+      test.part ? judge_part(*test.part, setup, judged.log) : judge_leak(plan, judged.log);
   if (const std::string* error = std::get_if<std::string>(&verdict))
     return refused_readings({{{name, 0, 0}, *error, "", ""}});
   judged.verdict = std::get<LeakVerdict>(std::move(verdict));
@@ -112,12 +143,13 @@ std::string rendered(const LeakTestReport& report, const ResultForm& form) {
 Outcome leak_test(const LeakTestOptions& options) {
   const auto project = open_project(options.project);
   if (!project) return project.error();
-  auto plan = plan_for(*project, options);
-  if (!plan) return plan.error();
-  LeakTestReport report{project->name, project->assumptions, *std::move(plan), {}};
+  const PreparedProject prepared = prepare(*project);
+  const auto test = plan_for(*project, prepared, options);
+  if (!test) return test.error();
+  LeakTestReport report{project->name, project->assumptions, test->plan, {}};
   Outcome outcome;
   if (options.readings) {
-    auto judged = judged_log(report.plan, *options.readings);
+    auto judged = judged_log(*test, options.setup, *options.readings);
     if (!judged) return judged.error();
     report.judged = *std::move(judged);
     if (report.judged->verdict.answer != LeakAnswer::pass) outcome.code = ExitCode::failed;

@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "commands/commands.hpp"
 #include "planning/leak_test_plan.hpp"
@@ -19,6 +20,8 @@ struct LeakTestOptions {
   std::filesystem::path project;
   std::string system;  ///< its name, or its kind where it is the only one
   LeakTestSetup setup;
+  std::optional<std::string> at;  ///< node with the test set; absent: as for the whole
+  std::vector<std::string> caps;  ///< nodes where lines are capped
   std::optional<std::filesystem::path> readings;  ///< judge this log; else plan only
   std::optional<RecordOptions> record;            ///< only with readings
   ResultForm form;

@@ -41,6 +41,7 @@ constexpr NumberOption drop{"--drop",        Dimension::pressure,
 constexpr NumberOption airspeed{"--airspeed",      Dimension::plain, "kt", 1,
                                 least_airspeed_kt, most_airspeed_kt};
 constexpr NumberOption syringe{"--syringe", Dimension::volume, "in3", 1, 0.01, 1'000};
+constexpr NumberOption gauge_volume{"--gauge-volume", Dimension::volume, "in3", 1, 0, 1'000};
 
 /// Takes the first thing that is wrong with the options.
 class Reader {
@@ -66,12 +67,12 @@ class Reader {
     return number(option, *text);
   }
 
-  /// A syringe's size has no usual unit: one that is bare is as often mL as in3.
-  std::optional<double> syringe_in3(const std::optional<std::string>& text) {
+  /// A small volume has no usual unit: one that is bare is as often mL as in3.
+  std::optional<double> volume_in3(const NumberOption& option,
+                                   const std::optional<std::string>& text) {
     if (text && read_quantity(*text, Dimension::plain, BareLength::inch))
-      fault(fmt::format("--syringe needs its unit: '{} mL' or '{} in3'", one_line(*text),
-                        one_line(*text)));
-    return number(syringe, text);
+      fault(fmt::format("{0} needs its unit: '{1} mL' or '{1} in3'", option.name, one_line(*text)));
+    return number(option, text);
   }
 
   std::optional<double> airspeed_kt(std::optional<std::string> text) {
@@ -175,6 +176,11 @@ void declare_leak_test(CLI::App& app, Words& all) {
   app.add_option("--drop", words.drop, "static: suction instead of 1,000 ft")->type_name("INHG");
   app.add_option("--airspeed", words.airspeed, "pitot: instead of 150 kt")->type_name("KT");
   app.add_option("--syringe", words.syringe, "its size with unit: '60 mL'")->type_name("VOLUME");
+  app.add_option("--at", words.at, "node with the test set")->type_name("NODE");
+  app.add_option("--cap", words.caps, "test a part: nodes where its lines are capped")
+      ->type_name("NODE");
+  app.add_option("--gauge-volume", words.gauge_volume, "of the test set and hose: '9 in3'")
+      ->type_name("VOLUME");
   app.add_option("--readings", words.readings, "judge: logged readings (CSV)")->type_name("FILE");
   app.add_option("--record", words.record, "judge: write a test record")->type_name("FILE");
   app.add_option("--date", words.date, "of the record, else today")->type_name("YYYY-MM-DD");
@@ -193,7 +199,10 @@ Expected<LeakTestOptions, std::string> read_leak_test(const Words& all, const Re
   options.setup.temperature_degf = reader.number(temperature, words.temperature);
   options.setup.drop_inhg = reader.number(drop, words.drop);
   options.setup.airspeed_kt = reader.airspeed_kt(words.airspeed);
-  options.setup.syringe_in3 = reader.syringe_in3(words.syringe);
+  options.setup.syringe_in3 = reader.volume_in3(syringe, words.syringe);
+  options.setup.gauge_volume_in3 = reader.volume_in3(gauge_volume, words.gauge_volume);
+  options.at = words.at;
+  options.caps = words.caps;
   if (words.readings) options.readings = *words.readings;
   if (words.record) options.record = {*words.record, words.date.value_or(today)};
   options.form = form;

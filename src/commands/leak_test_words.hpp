@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace linewright {
 
@@ -15,6 +16,9 @@ struct LeakTestWords {
   std::optional<std::string> drop;
   std::optional<std::string> airspeed;
   std::optional<std::string> syringe;
+  std::optional<std::string> at;
+  std::vector<std::string> caps;
+  std::optional<std::string> gauge_volume;
   std::optional<std::string> readings;
   std::optional<std::string> record;
   std::optional<std::string> date;

@@ -2,8 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "catalogue/catalogue.hpp"
-#include "input/load_project.hpp"
+#include "input/load_as_if.hpp"
+#include "input/set_values.hpp"
 #include "planning/near_twins.hpp"
 #include "planning/taken_values.hpp"
 #include "render/diagnostic_text.hpp"
@@ -20,6 +23,11 @@ std::string path_prefix(const std::filesystem::path& path) {
   return base.empty() || base == "." ? std::string() : (base / "").string();
 }
 
+/// True for what is wrong with a value of --set.
+bool is_set(const Diagnostic& error) {
+  return error.where.file == set_option;
+}
+
 }  // namespace
 
 Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::path& path) {
@@ -27,24 +35,28 @@ Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::pa
   Outcome outcome;
   outcome.code = ExitCode::bad_input;
   for (const Diagnostic& error : errors) {
-    outcome.errors += diagnostic_text(error, prefix);
+    outcome.errors += diagnostic_text(error, is_set(error) ? std::string() : prefix);
     if (!outcome.errors.ends_with('\n')) outcome.errors += '\n';
   }
-  outcome.errors += fmt::format("linewright: {} {} in the project's files; nothing was judged\n",
-                                errors.size(), errors.size() == 1 ? "error" : "errors");
+  const bool any_set = std::any_of(errors.begin(), errors.end(), is_set);
+  outcome.errors += fmt::format("linewright: {} {} in {}; nothing was judged\n", errors.size(),
+                                errors.size() == 1 ? "error" : "errors",
+                                any_set ? "the project with what is set" : "the project's files");
   return outcome;
 }
 
-OpenedProject open_with_files(const std::filesystem::path& path) {
-  if (path.empty()) return {refusal("the path of the project is empty"), {}};
-  LoadResult loaded = load_project(path, built_in_catalogue());
-  if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files)};
+OpenedProject open_with_files(const std::filesystem::path& path,
+                              const std::vector<std::string>& set) {
+  if (path.empty()) return {refusal("the path of the project is empty"), {}, {}};
+  LoadedAsIf as_if = load_as_if(path, built_in_catalogue(), set);
+  LoadResult& loaded = as_if.loaded;
+  if (!loaded.project) return {refused(loaded.errors, path), std::move(loaded.files), {}};
   std::vector<std::string>& assumptions = loaded.project->assumptions;
   for (std::string& sentence : taken_values(*loaded.project))
     assumptions.push_back(std::move(sentence));
   for (std::string& question : near_twins(*loaded.project))
     assumptions.push_back(std::move(question));
-  return {*std::move(loaded.project), std::move(loaded.files)};
+  return {*std::move(loaded.project), std::move(loaded.files), std::move(as_if.set)};
 }
 
 Expected<Project, Outcome> open_project(const std::filesystem::path& path) {

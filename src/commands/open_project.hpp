@@ -8,6 +8,7 @@
 #include "input/diagnostic.hpp"
 #include "lines/prepared.hpp"
 #include "model/expected.hpp"
+#include "model/set_value.hpp"
 #include "render/report.hpp"
 
 namespace linewright {
@@ -16,10 +17,13 @@ struct OpenedProject {
   /// The project, or a refusal that shows everything that is wrong with its files.
   Expected<Project, Outcome> project;
   std::vector<std::filesystem::path> files;  ///< as in LoadResult
+  std::vector<SetValue> set;                 ///< for this run, in place of what the files say
 };
 
-/// Reads a project, and says which files it consists of.
-OpenedProject open_with_files(const std::filesystem::path& path);
+/// Reads a project, and says which files it consists of. `set`: "PATH=VALUE" each, in place of what
+/// the files say.
+OpenedProject open_with_files(const std::filesystem::path& path,
+                              const std::vector<std::string>& set = {});
 
 /// The project, or a refusal that shows everything that is wrong with its files.
 Expected<Project, Outcome> open_project(const std::filesystem::path& path);

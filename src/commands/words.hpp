@@ -14,6 +14,7 @@ namespace linewright {
 /// Option values as written.
 struct Words {
   std::string project;
+  std::optional<std::string> second_project;
   std::string rule;
   std::string directory;
   std::optional<std::string> name;
@@ -22,6 +23,7 @@ struct Words {
   std::optional<std::string> catalogue_project;
   std::optional<std::string> output;
   std::optional<std::string> report;
+  std::vector<std::string> set;
   std::string format;  ///< empty: the first of the command's forms
   std::string color = "auto";
   std::string units = "in";

@@ -15,10 +15,12 @@
 #include "input/derive/derive.hpp"
 #include "input/derive/expanded.hpp"
 #include "input/line_entry.hpp"
+#include "input/load_as_if.hpp"
 #include "input/mesh_entry.hpp"
 #include "input/network_reader.hpp"
 #include "input/project_files.hpp"
 #include "input/route_reader.hpp"
+#include "input/set_values.hpp"
 #include "input/settings_reader.hpp"
 #include "input/structure_reader.hpp"
 
@@ -186,12 +188,15 @@ void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index) {
 struct Loaded {
   LoadResult result;
   std::vector<ParsedFile> files;  ///< their trees with all that was worked out
+  std::vector<SetValue> set;
 };
 
-Loaded load(const std::filesystem::path& path, const Catalogue& built_in) {
+Loaded load(const std::filesystem::path& path, const Catalogue& built_in,
+            const std::vector<std::string>& set_texts) {
   ProjectDraft draft;
   draft.project.catalogue = built_in;
   std::vector<ParsedFile> files = read_project_files(path, draft);
+  ValuesSet set = set_values(files, set_texts, draft);
   const std::vector<ParsedFile> tables = derive(files, draft);
   for (ParsedFile& file : files) {
     if (!file.readable) continue;
@@ -206,9 +211,10 @@ Loaded load(const std::filesystem::path& path, const Catalogue& built_in) {
   result.files = std::move(draft.files);
   if (draft.errors.list.empty()) {
     result.project = std::move(draft.project);
-    return {std::move(result), std::move(files)};
+    return {std::move(result), std::move(files), std::move(set.values)};
   }
   files.insert(files.end(), tables.begin(), tables.end());
+  files.push_back(std::move(set.shown));
   std::vector<Diagnostic>& errors = draft.errors.list;
   const FileIndex index = index_files(files);
   show_lines(errors, files, index);
@@ -220,18 +226,24 @@ Loaded load(const std::filesystem::path& path, const Catalogue& built_in) {
          {},
          {}});
   result.errors = std::move(errors);
-  return {std::move(result), std::move(files)};
+  return {std::move(result), std::move(files), std::move(set.values)};
 }
 
 }  // namespace
 
 LoadResult load_project(const std::filesystem::path& path, const Catalogue& built_in) {
-  return load(path, built_in).result;
+  return load(path, built_in, {}).result;
+}
+
+LoadedAsIf load_as_if(const std::filesystem::path& path, const Catalogue& built_in,
+                      const std::vector<std::string>& set) {
+  Loaded loaded = load(path, built_in, set);
+  return {std::move(loaded.result), std::move(loaded.set)};
 }
 
 Expected<std::string, std::vector<Diagnostic>> expand_project(const std::filesystem::path& path,
                                                               const Catalogue& built_in) {
-  Loaded loaded = load(path, built_in);
+  Loaded loaded = load(path, built_in, {});
   if (!loaded.result.project) return std::move(loaded.result.errors);
   return expanded(loaded.files);
 }

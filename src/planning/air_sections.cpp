@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "planning/joint_doubt.hpp"
+
 namespace linewright {
 
 namespace {
@@ -101,6 +103,8 @@ class Builder {
     section.is_route = true;
     section.joint_route = section.name;
     section.joint_node = network_.nodes[index(exit.node)]->name;
+    section.doubt = line_doubt(line_kind(exit.link)) + doubt_at(exit.link, exit.node);
+    section.trouble = trouble_to_open(line_kind(exit.link), node_kind(exit.node));
     tree_.sections.push_back(section);
     return static_cast<int>(tree_.sections.size()) - 1;
   }
@@ -109,9 +113,12 @@ class Builder {
   void add_block(int entry, int parent, int through) {
     Section section;
     section.parent = parent;
+    section.node = entry;
     if (through >= 0) {
       section.joint_route = route_name(through);
       section.joint_node = network_.nodes[index(entry)]->name;
+      section.doubt = doubt_at(through, entry);
+      section.trouble = trouble_to_open(line_kind(through), node_kind(entry));
     }
     const int number = static_cast<int>(tree_.sections.size());
     std::vector<int> nodes{entry};
@@ -119,6 +126,7 @@ class Builder {
     node_taken_[index(entry)] = true;
     for (std::size_t i = 0; i < nodes.size(); ++i) {
       section.volume_in3 += system_.node_volume_in3[index(nodes[i])];
+      section.doubt += node_doubt(node_kind(nodes[i]));
       names.push_back(network_.nodes[index(nodes[i])]->name);
       for (const int link : at_[index(nodes[i])]) {
         if (link == through || link_taken_[index(link)]) continue;
@@ -128,6 +136,9 @@ class Builder {
           continue;
         }
         section.volume_in3 += system_.link_volume_in3[index(link)];
+        section.doubt += line_doubt(line_kind(link)) +
+                         doubt_at(link, network_.links[index(link)].from) +
+                         doubt_at(link, network_.links[index(link)].to);
         names.push_back(route_name(link));
         const int far = other_end(network_.links[index(link)], nodes[i]);
         if (node_taken_[index(far)]) continue;
@@ -146,6 +157,12 @@ class Builder {
 
   const std::string& route_name(int link) const {
     return network_.links[index(link)].route->route->name;
+  }
+
+  LineKind line_kind(int link) const { return network_.links[index(link)].route->line->kind; }
+  NodeKind node_kind(int node) const { return network_.nodes[index(node)]->kind; }
+  double doubt_at(int link, int node) const {
+    return joint_doubt(line_kind(link), node_kind(node));
   }
 
   const AirSystem& system_;

@@ -14,6 +14,9 @@ struct Section {
   double volume_in3 = 0;
   int parent = -1;  ///< the section next nearer the root; -1 for the root
   bool is_route = false;
+  int node = -1;     ///< index of the node, in a loop of the one next to the root; -1 for a route
+  double doubt = 0;  ///< of a leak in it or at its joint with the parent, by `joint_doubt`
+  int trouble = 0;   ///< it takes to open that joint
   /// The joint with the parent: this route's end at this node. Empty for the root.
   std::string joint_route;
   std::string joint_node;

@@ -45,6 +45,44 @@ void add_pitot_cautions(std::vector<std::string>& cautions) {
       "hose pulled off bends pointers.");
 }
 
+void add_volume_note(const LeakTestPlan& plan, std::vector<std::string>& notes) {
+  if (plan.nodes_without_volume.empty())
+    notes.push_back(
+        "The test set's own hose and gauge come on top of the system's volume: a longer stroke, "
+        "and a leak that shows more slowly. Keep the hose short.");
+  else
+    notes.push_back(
+        fmt::format("Volume not stated and counted as nothing: {}. An instrument case holds 10 to "
+                    "30 in3 [common practice, no source], so stroke and leak flow may be wrong by "
+                    "a factor of two or more. The readings and the limit do not rest on the "
+                    "volume.",
+                    joined(plan.nodes_without_volume)));
+}
+
+void add_part_notes(const LeakTestPlan& plan, std::vector<std::string>& notes) {
+  const PartTest& part = *plan.part;
+  if (!part.gauge_stated)
+    notes.push_back(fmt::format(
+        "The volume of the test set with its hose is not stated: {:.0f} in3 was taken [common "
+        "practice, no source]. The losses allowed rest on it: measure it and give "
+        "--gauge-volume. A log is judged for anything from {:.0f} to {:.0f} in3 until then.",
+        part.gauge_in3, least_gauge_volume_in3, most_gauge_volume_in3));
+  if (!plan.nodes_without_volume.empty())
+    notes.push_back(fmt::format(
+        "Volume not stated and counted as nothing: {}. The part's share then comes out too small, "
+        "never too large.",
+        joined(plan.nodes_without_volume)));
+  if (!part.whole_without_volume.empty())
+    notes.push_back(fmt::format(
+        "The whole system's volume is larger than is said here, for {} count as nothing in it: "
+        "what this part may lose before the whole must fail is not known.",
+        joined(part.whole_without_volume)));
+  notes.push_back(
+      "The shares of all parts make up what the rule allows to the whole, so that parts that each "
+      "keep within theirs pass together; the joints that close the caps now still have to be "
+      "tested once they are made.");
+}
+
 }  // namespace
 
 std::vector<std::string> leak_cautions(const LeakTestPlan& plan) {
@@ -102,17 +140,10 @@ std::vector<std::string> leak_notes(const LeakTestPlan& plan) {
             "figures. It does not bind an amateur-built aeroplane: take it as a yardstick."
           : "No rule limits the leak of a pitot system; the figures are an advisory circular's. It "
             "gives the 10 kt as about 0.15 inHg, a rounded figure: read the airspeed indicator.");
-  if (plan.nodes_without_volume.empty())
-    notes.push_back(
-        "The test set's own hose and gauge come on top of the system's volume: a longer stroke, "
-        "and a leak that shows more slowly. Keep the hose short.");
+  if (plan.part)
+    add_part_notes(plan, notes);
   else
-    notes.push_back(
-        fmt::format("Volume not stated and counted as nothing: {}. An instrument case holds 10 to "
-                    "30 in3 [common practice, no source], so stroke and leak flow may be wrong by "
-                    "a factor of two or more. The readings and the limit do not rest on the "
-                    "volume.",
-                    joined(plan.nodes_without_volume)));
+    add_volume_note(plan, notes);
   if (!plan.joined_systems.empty())
     notes.push_back(fmt::format(
         "Another system meets this one ({}): it has to be shut off there, or it is part of what "

@@ -109,7 +109,7 @@ void project_loss(const LeakEvidence& evidence, LeakVerdict& verdict) {
 void add_leak(const LeakEvidence& evidence, LeakVerdict& verdict) {
   const PeriodLoss& loss = evidence.corrected;
   const LeakTestPlan& plan = *evidence.plan;
-  const auto leak = leak_flow_in3_per_min(plan.volume_in3, loss.corrected_pa,
+  const auto leak = leak_flow_in3_per_min(plan.tested_in3(), loss.corrected_pa,
                                           loss.end_s - loss.start_s, plan.gauge.ambient_pa);
   const auto density =
       air_density_kg_per_m3(plan.gauge.ambient_pa, kelvins_from_degf(plan.setup.temperature_degf));

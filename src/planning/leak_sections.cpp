@@ -10,8 +10,11 @@ namespace linewright {
 
 namespace {
 
-/// Volumes that differ by less are equal: what differs is rounding.
-constexpr double same_volume_in3 = 1e-9;
+/// Doubts that differ by less are equal: what differs is rounding.
+constexpr double same_doubt = 1e-9;
+/// A larger side that is larger by no more costs hardly a step: the joint that is less trouble is
+/// opened.
+constexpr double about_as_even = 1.1;
 
 /// Sections that may hold the leak, from the test set outward, and what a test of them includes.
 struct Suspects {
@@ -22,7 +25,7 @@ struct Suspects {
 };
 
 struct Weight {
-  double volume_in3 = 0;
+  double doubt = 0;
   int sections = 0;
 };
 
@@ -31,32 +34,47 @@ std::vector<Weight> weights_beyond(const SectionTree& tree, const std::vector<in
   std::vector<Weight> beyond(tree.sections.size());
   for (const int section : suspects)
     beyond[static_cast<std::size_t>(section)] = {
-        tree.sections[static_cast<std::size_t>(section)].volume_in3, 1};
+        tree.sections[static_cast<std::size_t>(section)].doubt, 1};
   for (std::size_t i = suspects.size(); i-- > 1;) {
     const auto section = static_cast<std::size_t>(suspects[i]);
     const auto toward = static_cast<std::size_t>(tree.sections[section].parent);
-    beyond[toward].volume_in3 += beyond[section].volume_in3;
+    beyond[toward].doubt += beyond[section].doubt;
     beyond[toward].sections += beyond[section].sections;
   }
   return beyond;
 }
 
-/// The suspect whose joint toward the test set divides them most evenly, by volume and then by
-/// number. Precondition: there are two or more.
-int most_even_cut(const SectionTree& tree, const std::vector<int>& suspects) {
+/// The suspect whose joint toward the test set is the best to open. Precondition: there are two or
+/// more.
+int best_cut(const SectionTree& tree, const std::vector<int>& suspects) {
   const std::vector<Weight> beyond = weights_beyond(tree, suspects);
   const Weight all = beyond[static_cast<std::size_t>(suspects.front())];
   const auto larger_side = [&](int section) {
-    const Weight& far = beyond[static_cast<std::size_t>(section)];
-    return std::pair(std::max(far.volume_in3, all.volume_in3 - far.volume_in3),
-                     std::max(far.sections, all.sections - far.sections));
+    const double far = beyond[static_cast<std::size_t>(section)].doubt;
+    return std::max(far, all.doubt - far);
   };
-  int best = suspects[1];
-  for (std::size_t i = 2; i < suspects.size(); ++i) {
-    const auto [volume_in3, count] = larger_side(suspects[i]);
-    const auto [best_in3, best_count] = larger_side(best);
-    const bool equal = std::abs(volume_in3 - best_in3) <= same_volume_in3;
-    if (equal ? count < best_count : volume_in3 < best_in3) best = suspects[i];
+  const auto more_sections = [&](int section) {
+    const int far = beyond[static_cast<std::size_t>(section)].sections;
+    return std::max(far, all.sections - far);
+  };
+  const auto trouble = [&](int section) {
+    return tree.sections[static_cast<std::size_t>(section)].trouble;
+  };
+  double least = larger_side(suspects[1]);
+  for (std::size_t i = 2; i < suspects.size(); ++i)
+    least = std::min(least, larger_side(suspects[i]));
+  int best = -1;
+  for (std::size_t i = 1; i < suspects.size(); ++i) {
+    const int section = suspects[i];
+    if (larger_side(section) > about_as_even * least) continue;
+    if (best < 0 || trouble(section) < trouble(best)) {
+      best = section;
+      continue;
+    }
+    if (trouble(section) > trouble(best)) continue;
+    const double difference = larger_side(section) - larger_side(best);
+    const bool equal = std::abs(difference) <= same_doubt;
+    if (equal ? more_sections(section) < more_sections(best) : difference < 0) best = section;
   }
   return best;
 }
@@ -89,10 +107,30 @@ std::vector<std::string> names_of(const SectionTree& tree, const std::vector<int
   return names;
 }
 
+/// The tree with each cap taken into the line that it closes.
+SectionTree without_caps(SectionTree tree, const std::vector<bool>& is_cap) {
+  if (is_cap.empty()) return tree;
+  SectionTree kept;
+  std::vector<int> moved(tree.sections.size(), -1);
+  for (std::size_t i = 0; i < tree.sections.size(); ++i) {
+    Section section = std::move(tree.sections[i]);
+    if (section.parent >= 0) section.parent = moved[static_cast<std::size_t>(section.parent)];
+    if (section.node >= 0 && section.parent >= 0 &&
+        is_cap[static_cast<std::size_t>(section.node)]) {
+      kept.sections[static_cast<std::size_t>(section.parent)].doubt += section.doubt;
+      continue;
+    }
+    moved[i] = static_cast<int>(kept.sections.size());
+    kept.sections.push_back(std::move(section));
+  }
+  return kept;
+}
+
 }  // namespace
 
-std::vector<SplitStep> split_order(const AirSystem& system, int connected) {
-  const SectionTree tree = section_tree(system, connected);
+std::vector<SplitStep> split_order(const AirSystem& system, int connected,
+                                   const std::vector<bool>& is_cap) {
+  const SectionTree tree = without_caps(section_tree(system, connected), is_cap);
   std::vector<SplitStep> steps;
   Suspects all;
   for (int i = 0; i < static_cast<int>(tree.sections.size()); ++i) all.sections.push_back(i);
@@ -106,7 +144,7 @@ std::vector<SplitStep> split_order(const AirSystem& system, int connected) {
       SplitStep& asked = steps[static_cast<std::size_t>(suspects.asked_by)];
       (suspects.by_losing ? asked.step_if_loses : asked.step_if_holds) = number;
     }
-    const int cut = most_even_cut(tree, suspects.sections);
+    const int cut = best_cut(tree, suspects.sections);
     const auto [near, far] = parted(tree, suspects.sections, cut);
     const Section& beyond = tree.sections[static_cast<std::size_t>(cut)];
     SplitStep step;

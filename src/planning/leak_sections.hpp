@@ -2,8 +2,11 @@
 // Where to part a leaking system so that the leak is found in the fewest tests.
 //
 // The lines are parted at joints: an end of a route at a node. A joint in a loop parts nothing, so
-// a loop is one section with its nodes. What is left is a tree of sections, and each step opens
-// the joint that divides the volume still suspect most evenly. The test set stays where it is: a
+// a loop is one section with its nodes. What is left is a tree of sections. Leaks are at joints and
+// fittings, hardly ever in a line's wall, so that volume says nothing of where one is: each step
+// opens the joint that divides what is still to be suspected most evenly, by `joint_doubt`, and
+// among joints that do so about as well the one that is least trouble. The test set stays where it
+// is: a
 // step seals the opened joint on the test set's side and tests that side. If it loses, the leak is
 // in its part of the suspects; if it holds, it is proven tight, the joint is made again and the
 // leak is in the rest.
@@ -34,7 +37,9 @@ struct SplitStep {
 
 /// The steps in the order of a key: the first step, then all that follow if it loses, then all that
 /// follow if it holds. Empty for a system that is one section. `connected` is the index of the node
-/// with the test set.
-std::vector<SplitStep> split_order(const AirSystem& system, int connected);
+/// with the test set. Nodes of `is_cap`, by the index in the network, are caps on the ends of
+/// lines: suspected with their lines, and never opened by themselves.
+std::vector<SplitStep> split_order(const AirSystem& system, int connected,
+                                   const std::vector<bool>& is_cap = {});
 
 }  // namespace linewright

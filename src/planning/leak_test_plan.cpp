@@ -43,19 +43,63 @@ bool set_target(LeakTestPlan& plan) {
 bool set_strokes(LeakTestPlan& plan) {
   const bool suck = plan.gauge.is_static();
   const double ambient_pa = plan.gauge.ambient_pa;
-  const auto stroke_in3 = suck ? suction_stroke_in3(plan.volume_in3, ambient_pa, plan.target_pa)
-                               : pressure_stroke_in3(plan.volume_in3, ambient_pa, plan.target_pa);
+  const auto stroke_in3 = suck ? suction_stroke_in3(plan.tested_in3(), ambient_pa, plan.target_pa)
+                               : pressure_stroke_in3(plan.tested_in3(), ambient_pa, plan.target_pa);
   if (!stroke_in3) return false;
   plan.stroke_in3 = *stroke_in3;
   if (plan.setup.syringe_in3)
-    plan.strokes =
-        suck ? suction_strokes(plan.volume_in3, *plan.setup.syringe_in3, ambient_pa, plan.target_pa)
-             : pressure_strokes(plan.volume_in3, *plan.setup.syringe_in3, ambient_pa,
-                                plan.target_pa);
+    plan.strokes = suck ? suction_strokes(plan.tested_in3(), *plan.setup.syringe_in3, ambient_pa,
+                                          plan.target_pa)
+                        : pressure_strokes(plan.tested_in3(), *plan.setup.syringe_in3, ambient_pa,
+                                           plan.target_pa);
   return true;
 }
 
-bool set_limit(LeakTestPlan& plan) {
+/// The gauge's loss over the rule's period, and the leak, of a time constant.
+struct Loss {
+  double on_gauge = 0;
+  double change_pa = 0;
+  double leak_in3_per_min = 0;
+};
+
+std::optional<Loss> loss_at(const LeakTestPlan& plan, double time_constant_s) {
+  const LeakGauge& gauge = plan.gauge;
+  const double period_s = plan.limit.period_s;
+  const auto left_pa = differential_after_pa(plan.differential_pa, period_s, time_constant_s);
+  if (!left_pa) return std::nullopt;
+  const auto reading = gauge.reading(gauge.pressure_at_differential_pa(*left_pa));
+  const double change_pa = plan.differential_pa - *left_pa;
+  const auto leak = leak_flow_in3_per_min(plan.tested_in3(), change_pa, period_s, gauge.ambient_pa);
+  if (!reading || !leak) return std::nullopt;
+  return Loss{plan.target - *reading, change_pa, *leak};
+}
+
+/// How long a pressure lasts in a volume that has a given leak goes with the volume: the rule's
+/// leak is that of the whole system by itself.
+bool set_part_limit(LeakTestPlan& plan, PartLimit limit) {
+  PartTest& part = *plan.part;
+  const double rule_s = plan.limit_time_constant_s;
+  const double share_s = rule_s * part.tested_in3 / plan.volume_in3;
+  const double whole_s = rule_s * part.tested_in3 / part.whole_in3;
+  const auto share = loss_at(plan, share_s);
+  const auto whole = loss_at(plan, whole_s);
+  if (!share || !whole) return false;
+  part.share_loss = share->on_gauge;
+  part.whole_loss = whole->on_gauge;
+  part.share_leak_in3_per_min = share->leak_in3_per_min;
+  part.whole_leak_in3_per_min = whole->leak_in3_per_min;
+  const Loss& chosen = limit == PartLimit::share ? *share : *whole;
+  plan.limit.loss = chosen.on_gauge;
+  plan.limit.source.text += limit == PartLimit::share
+                                ? " for the whole system, and this part's share of its leak"
+                                : " for the whole system, and all of its leak seen on this part";
+  plan.limit_change_pa = chosen.change_pa;
+  plan.limit_leak_in3_per_min = chosen.leak_in3_per_min;
+  plan.limit_time_constant_s = limit == PartLimit::share ? share_s : whole_s;
+  return true;
+}
+
+bool set_limit(LeakTestPlan& plan, PartLimit limit) {
   const LeakGauge& gauge = plan.gauge;
   plan.limit = leak_limit(gauge.kind);
   const double period_s = plan.limit.period_s;
@@ -71,25 +115,27 @@ bool set_limit(LeakTestPlan& plan) {
   if (!time_constant_s || !leak || !density) return false;
   plan.limit_time_constant_s = *time_constant_s;
   plan.limit_leak_in3_per_min = *leak;
-  plan.limit_hole_in =
-      equivalent_orifice_in(*leak / 60, (plan.differential_pa + left_pa) / 2, *density);
+  if (plan.part && !set_part_limit(plan, limit)) return false;
+  plan.limit_hole_in = equivalent_orifice_in(
+      plan.limit_leak_in3_per_min / 60, plan.differential_pa - plan.limit_change_pa / 2, *density);
   return true;
 }
 
-/// The gauge after a time when all of a leak at the limit is in a part of the system's volume.
-std::optional<double> reading_after(const LeakTestPlan& plan, double time_s, double part_in3) {
-  const double time_constant_s = plan.limit_time_constant_s * part_in3 / plan.volume_in3;
+/// The gauge after a time when all of a leak at the limit is in what is sealed with the test set.
+std::optional<double> reading_after(const LeakTestPlan& plan, double time_s, double sealed_in3) {
+  const double time_constant_s = plan.limit_time_constant_s * sealed_in3 / plan.tested_in3();
   const auto left_pa = differential_after_pa(plan.differential_pa, time_s, time_constant_s);
   return plan.gauge.reading(plan.gauge.pressure_at_differential_pa(left_pa.value_or(0)));
 }
 
 bool set_readings(LeakTestPlan& plan) {
   for (double time_s = 0; time_s <= plan.limit.period_s; time_s += reading_interval_s) {
-    const auto reading = reading_after(plan, time_s, plan.volume_in3);
+    const auto reading = reading_after(plan, time_s, plan.tested_in3());
     if (!reading) return false;
     plan.readings_at_limit.push_back({time_s, *reading});
   }
   for (SplitStep& step : plan.sections) {
+    if (plan.part) step.tested_in3 += plan.part->gauge_in3;
     const auto reading = reading_after(plan, plan.limit.period_s, step.tested_in3);
     if (!reading) return false;
     step.reading = *reading;
@@ -126,6 +172,32 @@ bool set_comparisons(LeakTestPlan& plan) {
   return true;
 }
 
+LeakTestPlan started(const AirSystem& system, const LeakTestSetup& setup) {
+  LeakTestPlan plan;
+  plan.system = system.name;
+  plan.setup = setup;
+  plan.gauge.kind = system.kind;
+  plan.volume_in3 = system.volume_in3();
+  plan.nodes_without_volume = system.nodes_without_volume;
+  plan.joined_systems = system.joined_systems;
+  return plan;
+}
+
+std::variant<LeakTestPlan, std::string> finished(LeakTestPlan plan, PartLimit limit) {
+  if (!set_target(plan) || !set_strokes(plan) || !set_limit(plan, limit) || !set_readings(plan) ||
+      !set_temperature(plan) || !set_comparisons(plan))
+    return "field elevation, altimeter setting and test pressure lie off the standard troposphere";
+  plan.cautions = leak_cautions(plan);
+  plan.notes = leak_notes(plan);
+  return plan;
+}
+
+std::string not_testable(const AirSystem& system) {
+  if (system.kind == SystemKind::static_air || system.kind == SystemKind::pitot) return {};
+  return "a leak test is known for static and pitot systems only, and '" + system.name +
+         "' is neither";
+}
+
 }  // namespace
 
 LeakLimit leak_limit(SystemKind kind) {
@@ -136,24 +208,32 @@ LeakLimit leak_limit(SystemKind kind) {
 
 std::variant<LeakTestPlan, std::string> plan_leak_test(const AirSystem& system,
                                                        const LeakTestSetup& setup) {
-  if (system.kind != SystemKind::static_air && system.kind != SystemKind::pitot)
-    return "a leak test is known for static and pitot systems only, and '" + system.name +
-           "' is neither";
-  LeakTestPlan plan;
-  plan.system = system.name;
-  plan.setup = setup;
-  plan.gauge.kind = system.kind;
-  plan.volume_in3 = system.volume_in3();
-  plan.nodes_without_volume = system.nodes_without_volume;
-  plan.joined_systems = system.joined_systems;
+  if (std::string wrong = not_testable(system); !wrong.empty()) return wrong;
+  LeakTestPlan plan = started(system, setup);
   plan.connection = test_connection(system);
   plan.sections = split_order(system, plan.connection.node);
-  if (!set_target(plan) || !set_strokes(plan) || !set_limit(plan) || !set_readings(plan) ||
-      !set_temperature(plan) || !set_comparisons(plan))
-    return "field elevation, altimeter setting and test pressure lie off the standard troposphere";
-  plan.cautions = leak_cautions(plan);
-  plan.notes = leak_notes(plan);
-  return plan;
+  return finished(std::move(plan), PartLimit::share);
+}
+
+std::variant<LeakTestPlan, std::string> plan_part_test(const AirPart& part,
+                                                       const LeakTestSetup& setup,
+                                                       PartLimit limit) {
+  const AirSystem& system = part.system;
+  if (std::string wrong = not_testable(system); !wrong.empty()) return wrong;
+  LeakTestPlan plan = started(system, setup);
+  if (plan.volume_in3 <= 0 || part.whole_in3 <= 0) return "the part to be tested holds no air";
+  PartTest& test = plan.part.emplace();
+  test.caps = part.caps;
+  test.sealed = part.sealed;
+  test.whole_in3 = part.whole_in3;
+  test.whole_without_volume = part.whole_without_volume;
+  test.gauge_stated = setup.gauge_volume_in3.has_value();
+  test.gauge_in3 = setup.gauge_volume_in3.value_or(usual_gauge_volume_in3);
+  test.tested_in3 = plan.volume_in3 + test.gauge_in3;
+  test.share = plan.volume_in3 / part.whole_in3;
+  plan.connection = part_connection(part);
+  plan.sections = split_order(system, part.connected, part.is_cap);
+  return finished(std::move(plan), limit);
 }
 
 }  // namespace linewright

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "model/source.hpp"
+#include "planning/air_part.hpp"
 #include "planning/air_system.hpp"
 #include "planning/leak_gauge.hpp"
 #include "planning/leak_sections.hpp"
@@ -27,6 +28,30 @@ struct LeakTestSetup {
   std::optional<double> drop_inhg;    ///< static: suction below ambient instead of 1,000 ft
   std::optional<double> airspeed_kt;  ///< pitot: instead of 150 kt
   std::optional<double> syringe_in3;  ///< size of one stroke
+  /// Of a test set with its hose, where a part of a system is tested.
+  std::optional<double> gauge_volume_in3 = {};
+};
+
+/// Which of the two losses that may be allowed to a part of a system is its limit.
+enum class PartLimit {
+  share,  ///< its share, by volume, of the leak that the rule allows to the whole
+  whole,  ///< all of that leak: the part loses more only where the whole fails
+};
+
+/// A test of a part of a system, in which the test set's own volume is counted.
+struct PartTest {
+  std::vector<std::string> caps;    ///< ends of lines that are capped: "static-main at bulkhead"
+  std::vector<std::string> sealed;  ///< ports, probes and drains asked for as caps
+  double whole_in3 = 0;             ///< of the whole system
+  std::vector<std::string> whole_without_volume;  ///< its nodes that count as nothing in that
+  double gauge_in3 = 0;                           ///< of the test set with its hose
+  bool gauge_stated = false;
+  double tested_in3 = 0;  ///< the part and the test set
+  double share = 0;       ///< the part's volume over the whole's
+  double share_loss = 0;  ///< on the gauge, in the rule's period
+  double whole_loss = 0;
+  double share_leak_in3_per_min = 0;  ///< as volume of ambient air
+  double whole_leak_in3_per_min = 0;
 };
 
 /// What may be lost, in the gauge's unit, and who says so.
@@ -59,7 +84,8 @@ struct LeakTestPlan {
   std::string system;
   LeakTestSetup setup;
   LeakGauge gauge;
-  double volume_in3 = 0;
+  double volume_in3 = 0;         ///< of what is tested, without the test set
+  std::optional<PartTest> part;  ///< absent where the whole is tested and the set is not counted
   std::vector<std::string> nodes_without_volume;
   std::vector<std::string> joined_systems;
   TestConnection connection;
@@ -91,7 +117,17 @@ struct LeakTestPlan {
   std::vector<SplitStep> sections;
   std::vector<std::string> cautions;
   std::vector<std::string> notes;
+
+  /// All that is sealed in the test.
+  double tested_in3() const { return part ? part->tested_in3 : volume_in3; }
 };
+
+/// Of a test set with its hose where none is stated, for the figures of a plan, and between which a
+/// verdict then has to hold: a small altimeter's case and a yard or two of hose [common practice,
+/// no source].
+inline constexpr double usual_gauge_volume_in3 = 20;
+inline constexpr double least_gauge_volume_in3 = 2;
+inline constexpr double most_gauge_volume_in3 = 60;
 
 /// Usual test targets [verified: 14 CFR 23.1325(b)(2)(i); AC 43.13-1B para 12-59].
 inline constexpr double usual_climb_ft = 1'000;
@@ -107,5 +143,11 @@ inline constexpr double most_airspeed_kt = 400;
 /// the standard troposphere. Precondition: the setup is within the ranges above.
 std::variant<LeakTestPlan, std::string> plan_leak_test(const AirSystem& system,
                                                        const LeakTestSetup& setup);
+
+/// The same of a part of a system, with the test set's volume counted: `setup`'s, or the usual one.
+/// The limit is what `limit` says, and readings, search and leak go by it.
+std::variant<LeakTestPlan, std::string> plan_part_test(const AirPart& part,
+                                                       const LeakTestSetup& setup,
+                                                       PartLimit limit = PartLimit::share);
 
 }  // namespace linewright

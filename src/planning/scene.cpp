@@ -15,8 +15,8 @@ constexpr double drawn_sagitta_in = 0.02;
 constexpr double longest_step_in = 2;
 constexpr int steps_of_span = 10;
 
-void add_outline(ScenePart& part, const std::vector<Vec2>& polygon, double station_in) {
-  const auto placed = [&](Vec2 at) { return Vec3{station_in, at.u, at.v}; };
+void add_outline(ScenePart& part, const std::vector<Vec2>& polygon, const DrawnPlane& plane) {
+  const auto placed = [&](Vec2 at) { return plane.in_space(at); };
   for (std::size_t i = 0; i < polygon.size(); ++i)
     part.edges.push_back({placed(polygon[i]), placed(polygon[(i + 1) % polygon.size()])});
 }
@@ -26,10 +26,10 @@ void draw_frame(ScenePart& part, const Frame& frame) {
   std::vector<std::vector<Vec2>> holes;
   for (const Hole& hole : frame.holes) holes.push_back(edge_polygon(hole, drawn_sagitta_in));
   for (const auto& [a, b, c] : triangulate(frame.outline, holes))
-    part.faces.push_back(
-        {{frame.station_in, a.u, a.v}, {frame.station_in, b.u, b.v}, {frame.station_in, c.u, c.v}});
-  add_outline(part, frame.outline, frame.station_in);
-  for (const std::vector<Vec2>& hole : holes) add_outline(part, hole, frame.station_in);
+    part.faces.push_back({frame.plane.in_space({a.u, a.v}), frame.plane.in_space({b.u, b.v}),
+                          frame.plane.in_space({c.u, c.v})});
+  add_outline(part, frame.outline, frame.plane);
+  for (const std::vector<Vec2>& hole : holes) add_outline(part, hole, frame.plane);
 }
 
 void draw_box(ScenePart& part, const Box& box) {

@@ -65,13 +65,11 @@ void choose_node(TestConnection& connection, const AirSystem& system) {
   connection.why = "for want of a port, drain or tee";
 }
 
-}  // namespace
-
-TestConnection test_connection(const AirSystem& system) {
-  TestConnection connection;
-  choose_node(connection, system);
-  const AirNetwork& network = system.network;
+/// Seals what is open. Caps on the ends of lines are shut.
+void seal_nodes(TestConnection& connection, const AirNetwork& network,
+                const std::vector<bool>& is_cap) {
   for (std::size_t i = 0; i < network.nodes.size(); ++i) {
+    if (!is_cap.empty() && is_cap[i]) continue;
     const Node& node = *network.nodes[i];
     if (node.kind == NodeKind::instrument) connection.instruments.push_back(node.name);
     if (static_cast<int>(i) == connection.node) continue;
@@ -82,6 +80,23 @@ TestConnection test_connection(const AirSystem& system) {
     if (!node.loose && lines_at(network, static_cast<int>(i)) < openings_of(node.kind))
       connection.mend.push_back(node.name);
   }
+}
+
+}  // namespace
+
+TestConnection test_connection(const AirSystem& system) {
+  TestConnection connection;
+  choose_node(connection, system);
+  seal_nodes(connection, system.network, {});
+  return connection;
+}
+
+TestConnection part_connection(const AirPart& part) {
+  TestConnection connection;
+  connection.node = part.connected;
+  connection.at = part.system.network.nodes[static_cast<std::size_t>(part.connected)]->name;
+  connection.why = "as asked for";
+  seal_nodes(connection, part.system.network, part.is_cap);
   return connection;
 }
 

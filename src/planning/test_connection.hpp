@@ -8,4 +8,7 @@ namespace linewright {
 /// probe, is best; failing that a drain, an open end or a tee.
 TestConnection test_connection(const AirSystem& system);
 
+/// The same for a part of a system, with the test set where it was asked for.
+TestConnection part_connection(const AirPart& part);
+
 }  // namespace linewright

@@ -1,7 +1,6 @@
 #include "render/changes_json.hpp"
 
 #include "render/check_changes.hpp"
-#include "render/json_values.hpp"
 
 namespace linewright {
 
@@ -27,17 +26,21 @@ Json judgement_or_null(const Judgement* judgement) {
 
 }  // namespace
 
-std::string changes_json(const Report& before, const Report& now, std::string_view time_of_day) {
+Json json_changes(const Report& before, const Report& now) {
   Json changes = Json::array();
   for (const Change& change : changes_between(before, now, {}))
     changes.push_back({{"change", change_word(kind_of(change))},
                        {"check", judgement_or_null(change.now)},
                        {"was", judgement_or_null(change.was)}});
+  return changes;
+}
+
+std::string changes_json(const Report& before, const Report& now, std::string_view time_of_day) {
   return json_line({{"linewright", json_header()},
                     {"time", time_of_day},
                     {"judged", true},
                     {"summary", json_summary(now)},
-                    {"changes", std::move(changes)},
+                    {"changes", json_changes(before, now)},
                     {"assumptions", now.assumptions}});
 }
 

@@ -162,22 +162,6 @@ std::string change_text(const Change& change, const Report& before, const Report
   return text + changed_lines(change, before, now, style);
 }
 
-/// "1 new, 2 changed, 1 passes now"; "nothing changed" for none.
-std::string counts(const std::vector<Change>& changes) {
-  std::string words;
-  const auto add = [&](ChangeKind kind, std::string_view one, std::string_view many) {
-    const auto count = std::count_if(changes.begin(), changes.end(),
-                                     [&](const Change& change) { return kind_of(change) == kind; });
-    if (count > 0)
-      words += (words.empty() ? "" : ", ") + counted(static_cast<int>(count), one, many);
-  };
-  add(ChangeKind::appeared, "new", "new");
-  add(ChangeKind::altered, "changed", "changed");
-  add(ChangeKind::passes_now, "passes now", "pass now");
-  add(ChangeKind::disappeared, "gone", "gone");
-  return words.empty() ? "nothing changed" : words;
-}
-
 }  // namespace
 
 ChangeKind kind_of(const Change& change) {
@@ -199,12 +183,34 @@ std::vector<Change> changes_between(const Report& before, const Report& now,
   return changes;
 }
 
+std::string change_counts(const std::vector<Change>& changes) {
+  std::string words;
+  const auto add = [&](ChangeKind kind, std::string_view one, std::string_view many) {
+    const auto count = std::count_if(changes.begin(), changes.end(),
+                                     [&](const Change& change) { return kind_of(change) == kind; });
+    if (count > 0)
+      words += (words.empty() ? "" : ", ") + counted(static_cast<int>(count), one, many);
+  };
+  add(ChangeKind::appeared, "new", "new");
+  add(ChangeKind::altered, "changed", "changed");
+  add(ChangeKind::passes_now, "passes now", "pass now");
+  add(ChangeKind::disappeared, "gone", "gone");
+  return words.empty() ? "nothing changed" : words;
+}
+
+std::string change_list(std::vector<Change> changes, const Report& before, const Report& now,
+                        const TextStyle& style) {
+  if (!style.by_route) sort_by_gravity(changes);
+  std::string text;
+  for (const Change& change : changes) text += "\n" + change_text(change, before, now, style);
+  return text;
+}
+
 std::string changes_text(const Report& before, const Report& now, std::string_view time_of_day,
                          const TextStyle& style) {
-  std::vector<Change> changes = changes_between(before, now, style);
-  if (!style.by_route) sort_by_gravity(changes);
-  std::string text = fmt::format("\n{}: {}\n", time_of_day, counts(changes));
-  for (const Change& change : changes) text += "\n" + change_text(change, before, now, style);
+  const std::vector<Change> changes = changes_between(before, now, style);
+  std::string text = fmt::format("\n{}: {}\n", time_of_day, change_counts(changes));
+  text += change_list(changes, before, now, style);
   if (!changes.empty()) text += "\n";
   text += summary_lines(now);
   if (before.assumptions != now.assumptions)

@@ -30,6 +30,14 @@ ChangeKind kind_of(const Change& change);
 std::vector<Change> changes_between(const Report& before, const Report& now,
                                     const TextStyle& style);
 
+/// "1 new, 2 changed, 1 passes now"; "nothing changed" for none.
+std::string change_counts(const std::vector<Change>& changes);
+
+/// Each change after an empty line, with what is new about the finding; the gravest first unless
+/// the style asks for the order of the routes.
+std::string change_list(std::vector<Change> changes, const Report& before, const Report& now,
+                        const TextStyle& style);
+
 /// The changes under the time of day, each finding with what is new about it, then the new tally;
 /// and what was assumed, where that changed.
 std::string changes_text(const Report& before, const Report& now, std::string_view time_of_day,

@@ -22,12 +22,11 @@ std::string check_json(const Report& report) {
   for (const Judgement& judgement : report.judgements) checks.push_back(json_judgement(judgement));
   Json passed_over = Json::array();
   for (const PassedOver& each : report.passed_over) passed_over.push_back(json_passed_over(each));
-  const Json json = {
-      {"linewright", json_header()},          {"project", {{"name", report.project_name}}},
-      {"summary", json_summary(report)},      {"routes", json_routes(report)},
-      {"systems", json_systems(report)},      {"checks", std::move(checks)},
-      {"assumptions", report.assumptions},    {"notes", report.notes},
-      {"passed_over", std::move(passed_over)}};
+  const Json json = {{"linewright", json_header()},   {"project", {{"name", report.project_name}}},
+                     {"set", json_set(report)},       {"summary", json_summary(report)},
+                     {"routes", json_routes(report)}, {"systems", json_systems(report)},
+                     {"checks", std::move(checks)},   {"assumptions", report.assumptions},
+                     {"notes", report.notes},         {"passed_over", std::move(passed_over)}};
   return json_text(json);
 }
 

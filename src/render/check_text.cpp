@@ -115,7 +115,8 @@ std::string text_by_gravity(const Report& report, const TextStyle& style) {
 }  // namespace
 
 std::string check_text(const Report& report, const TextStyle& style) {
-  return style.by_route ? text_by_route(report, style) : text_by_gravity(report, style);
+  return set_lines(report) +
+         (style.by_route ? text_by_route(report, style) : text_by_gravity(report, style));
 }
 
 }  // namespace linewright

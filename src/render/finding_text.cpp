@@ -81,6 +81,19 @@ std::string summary_lines(const Report& report) {
   return text;
 }
 
+std::string set_lines(const Report& report, std::string_view heading) {
+  if (report.set_values.empty()) return {};
+  std::string text = std::string(heading) + "\n";
+  for (const SetValue& each : report.set_values) {
+    const std::string was = each.was.empty() ? "the files do not state it" : "it is " + each.was;
+    const std::string place = each.where.line > 0 ? fmt::format(" at {}:{}:{}", each.where.file,
+                                                                each.where.line, each.where.column)
+                                                  : "";
+    text += wrapped("  - ", fmt::format("{}: {} ({}{})", each.path, each.value, was, place));
+  }
+  return text + "\n";
+}
+
 std::string assumption_lines(const Report& report) {
   if (report.assumptions.empty()) return {};
   std::string text = "\nTaken, because the project does not say:\n";

@@ -43,6 +43,11 @@ std::string counted(int count, std::string_view one, std::string_view many);
 /// "2 routes: 14 passed, 0 warnings, …", and a warning where nothing was judged.
 std::string summary_lines(const Report& report);
 
+/// What was set in place of what the files say, under the heading, and an empty line; nothing
+/// where nothing was.
+std::string set_lines(const Report& report,
+                      std::string_view heading = "Judged as if the files said:");
+
 /// What the tool took for what the project leaves out, after an empty line; nothing where it took
 /// nothing.
 std::string assumption_lines(const Report& report);

@@ -79,6 +79,15 @@ Json json_systems(const Report& report) {
   return systems;
 }
 
+Json json_set(const Report& report) {
+  Json set = Json::array();
+  for (const SetValue& each : report.set_values)
+    set.push_back({{"path", each.path},
+                   {"value", each.value},
+                   {"was", each.was.empty() ? Json(nullptr) : Json(each.was)}});
+  return set;
+}
+
 Json json_judgement(const Judgement& judgement) {
   const SourceLocation& location = judgement.location;
   return {

@@ -27,6 +27,8 @@ Json json_routes(const Report& report);
 Json json_systems(const Report& report);
 /// One of "checks".
 Json json_judgement(const Judgement& judgement);
+/// "set": what stands for this run in place of what the files say.
+Json json_set(const Report& report);
 /// "summary": how many judgements came out which way.
 Json json_summary(const Report& report);
 

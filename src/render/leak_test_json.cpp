@@ -81,6 +81,24 @@ Json connection_json(const TestConnection& connection) {
           {"left_open", connection.mend}, {"instruments", connection.instruments}};
 }
 
+Json part_json(const LeakTestPlan& plan) {
+  if (!plan.part) return nullptr;
+  const PartTest& part = *plan.part;
+  Json json = {{"at", plan.connection.at},
+               {"caps", part.caps},
+               {"sealed", part.sealed},
+               {"system_volume_in3", json_number(part.whole_in3)},
+               {"gauge_volume_in3", json_number(part.gauge_in3)},
+               {"gauge_volume_stated", part.gauge_stated},
+               {"tested_in3", json_number(part.tested_in3)},
+               {"share", json_number(part.share)}};
+  json[keyed("share_loss", plan)] = json_number(part.share_loss);
+  json["share_leak_in3_per_min"] = json_number(part.share_leak_in3_per_min);
+  json[keyed("whole_loss", plan)] = json_number(part.whole_loss);
+  json["whole_leak_in3_per_min"] = json_number(part.whole_leak_in3_per_min);
+  return json;
+}
+
 Json next_step(int step) {
   return step > 0 ? Json(step) : Json(nullptr);
 }
@@ -184,6 +202,7 @@ std::string leak_test_json(const LeakTestReport& report) {
   json["kind"] = plan.gauge.is_static() ? "static" : "pitot";
   if (report.judged) add_verdict(json, *report.judged, plan);
   json["volume_in3"] = json_number(plan.volume_in3);
+  json["part"] = part_json(plan);
   json["nodes_without_volume"] = plan.nodes_without_volume;
   json["field"] = field_json(plan);
   json["test"] = test_json(plan);

@@ -94,18 +94,44 @@ std::string temperature_words(const LeakTestPlan& plan) {
       std::abs(plan.quick_stroke_degf), std::ceil(plan.quick_stroke_loss), unit, plan.wait_s);
 }
 
+std::string part_volume_words(const PartTest& part, const Phrasing& phrasing) {
+  return fmt::format("; {} in the test set ({}), {} in all; the whole system has {}",
+                     volume(part.gauge_in3, phrasing), part.gauge_stated ? "stated" : "taken",
+                     volume(part.tested_in3, phrasing), volume(part.whole_in3, phrasing));
+}
+
+std::string limit_rows(const LeakTestPlan& plan, const Phrasing& phrasing) {
+  if (!plan.part)
+    return row("Limit", fmt::format("at most {} lost in {:.0f} s",
+                                    loss_words(plan.limit.loss, plan.gauge), plan.limit.period_s)) +
+           row("", cite(plan.limit.source));
+  const PartTest& part = *plan.part;
+  const LeakLimit rule = leak_limit(plan.gauge.kind);
+  return row("Share",
+             fmt::format("at most {} lost in {:.0f} s: {} of ambient air in a minute, {:.0f} % of "
+                         "what the whole system may leak, as this part is of its volume",
+                         loss_words_down(part.share_loss, plan.gauge), rule.period_s,
+                         volume(part.share_leak_in3_per_min, phrasing), 100 * part.share)) +
+         row("Whole", fmt::format("over {} the whole system must fail: {} in a minute, all that it "
+                                  "may leak, seen on this volume",
+                                  loss_words(part.whole_loss, plan.gauge),
+                                  volume(part.whole_leak_in3_per_min, phrasing))) +
+         row("Rule",
+             fmt::format("{} lost in {:.0f} s by the whole system itself: {}",
+                         loss_words(rule.loss, plan.gauge), rule.period_s, cite(rule.source)));
+}
+
 std::string figures(const LeakTestPlan& plan, const Phrasing& phrasing) {
   std::string text = "\n";
-  text += row("Volume", volume(plan.volume_in3, phrasing) + ", bores and nodes");
+  text += row("Volume", volume(plan.volume_in3, phrasing) + ", bores and nodes" +
+                            (plan.part ? part_volume_words(*plan.part, phrasing) : ""));
   text += row("Field", fmt::format("{:.0f} ft, altimeter setting {:.2f} inHg, {:.1f} degF: {} "
                                    "around",
                                    plan.setup.elevation_ft, plan.setup.altimeter_setting_inhg,
                                    plan.setup.temperature_degf, fine_inhg(plan.gauge.ambient_pa)));
   text += row("Test", test_words(plan));
   text += row("Stroke", stroke_words(plan, phrasing));
-  text += row("Limit", fmt::format("at most {} lost in {:.0f} s",
-                                   loss_words(plan.limit.loss, plan.gauge), plan.limit.period_s));
-  text += row("", cite(plan.limit.source));
+  text += limit_rows(plan, phrasing);
   text +=
       row("At the limit",
           fmt::format("the pressure {} by {}; leak {} of ambient air in a minute{}",
@@ -123,6 +149,8 @@ std::string set_up(const LeakTestPlan& plan) {
   std::vector<std::string> sealed = connection.cap;
   if (!plan.gauge.is_static()) sealed.push_back("the drain hole of the probe");
   if (!sealed.empty()) text += row("  Seal", joined(sealed));
+  if (plan.part && !plan.part->caps.empty())
+    text += row("  Cap", "the ends of " + joined(plan.part->caps));
   if (!connection.close.empty()) text += row("  Keep shut", joined(connection.close));
   if (!connection.instruments.empty()) text += row("  On the line", joined(connection.instruments));
   return text;
@@ -144,14 +172,17 @@ std::string outcome_words(const std::vector<std::string>& sections, double volum
 
 std::string search(const LeakTestPlan& plan, const Phrasing& phrasing) {
   if (plan.sections.empty()) return {};
-  std::string text = "\nIf it loses more: the search, halving the volume still suspect\n";
+  std::string text =
+      "\nIf it loses more: the search by joints, likeliest and least trouble first\n";
   text +=
       wrapped("  ",
               "Let the pressure off before a joint is opened. Seal the opening on the test set's "
               "side, pump to the target, wait, and read for a minute. The test set needs a gauge "
               "of its own: an instrument may be on the far side. If it loses, leave the far side "
               "off; if it holds, make the joint again. Where both sides hold, the joint itself "
-              "was the leak. The loss stated is that of a leak at the limit, all in one place.");
+              "was the leak. The loss stated is that of a leak at the limit, all in one place. "
+              "Which joints are likelier is common practice, no source: what was last undone comes "
+              "before them all.");
   int number = 0;
   for (const SplitStep& step : plan.sections) {
     text += wrapped(left(fmt::format("  {}.", ++number), 6),
@@ -184,8 +215,11 @@ std::string loss_lines(const LeakTestReport& report, const Phrasing& phrasing) {
   text += row("", fmt::format("between {} and {} with all doubts",
                               loss_words_down(verdict.interval.low, plan.gauge),
                               loss_words(verdict.interval.high, plan.gauge)));
-  text += row("Limit", fmt::format("{} in {:.0f} s: {}", loss_words(plan.limit.loss, plan.gauge),
-                                   plan.limit.period_s, cite(plan.limit.source)));
+  if (plan.part)
+    text += limit_rows(plan, phrasing);
+  else
+    text += row("Limit", fmt::format("{} in {:.0f} s: {}", loss_words(plan.limit.loss, plan.gauge),
+                                     plan.limit.period_s, cite(plan.limit.source)));
   if (verdict.time_constant_s)
     text +=
         row("Leak", fmt::format("time constant {} s{}", fixed_number(*verdict.time_constant_s, 0),

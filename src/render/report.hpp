@@ -8,6 +8,7 @@
 
 #include "model/judgement.hpp"
 #include "model/passed_over.hpp"
+#include "model/set_value.hpp"
 #include "planning/cutlist.hpp"
 #include "words/phrasing.hpp"
 
@@ -25,6 +26,7 @@ struct Report {
   std::vector<SystemCut> systems;
   std::vector<Judgement> judgements;
   std::vector<std::string> assumptions;
+  std::vector<SetValue> set_values;     ///< for this run, in place of what the files say
   std::vector<std::string> notes;       ///< what was found in the files and changes no verdict
   bool nothing_judged = false;          ///< of the whole project: its silence is no pass
   std::vector<PassedOver> passed_over;  ///< near fittings, in route order

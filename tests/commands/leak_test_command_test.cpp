@@ -386,5 +386,54 @@ TEST(LeakTestPlanCommand, OffersOnlySystemsThatCanBeTested) {
   EXPECT_FALSE(contains(refused("ruder").err, "rudder"));
 }
 
+/// The demo's tail: two ports, their tee, and the line forward to a cap at the drain's tee.
+CommandRun demo_part(const std::string& action, const Words& more) {
+  return run(with({"leak-test", action, LINEWRIGHT_SOURCE_DIR "/routes/mended.yaml", "--system",
+                   "static", "--field-elevation", "1200", "--altimeter-setting", "29.92",
+                   "--temperature", "64", "--format", "json"},
+                  more));
+}
+
+TEST(LeakTestPart, IsPlannedWithItsCapsAndTheTestSetsVolume) {
+  const CommandRun result =
+      demo_part("plan", {"--at", "port-left", "--cap", "tee-drain", "--gauge-volume", "9 in3"});
+  ASSERT_EQ(result.code, 0) << result.err;
+  const json plan = json::parse(result.out);
+  const json& part = plan["part"];
+  EXPECT_EQ(part["at"], "port-left");
+  EXPECT_EQ(part["caps"], (json{"static-main at tee-drain"}));
+  EXPECT_EQ(part["gauge_volume_in3"], 9);
+  EXPECT_EQ(part["gauge_volume_stated"], true);
+  EXPECT_NEAR(part["tested_in3"].get<double>(), plan["volume_in3"].get<double>() + 9, 1e-9);
+  EXPECT_NEAR(part["system_volume_in3"].get<double>(), 43.888, 0.001);
+  EXPECT_LT(part["share_loss_ft"].get<double>(), 100);
+  EXPECT_GT(part["whole_loss_ft"].get<double>(), 100);
+  EXPECT_EQ(plan["limit"]["loss_ft"], part["share_loss_ft"]);
+  EXPECT_EQ(plan["connection"]["cap"], (json{"port-right"}));
+}
+
+TEST(LeakTestPart, AWholeSystemWithoutTheOptionsIsTestedAsBefore) {
+  const json plan = json::parse(demo_part("plan", {}).out);
+  EXPECT_TRUE(plan["part"].is_null());
+  EXPECT_EQ(plan["limit"]["loss_ft"], 100);
+}
+
+TEST(LeakTestPart, IsJudgedWithTheSameOptions) {
+  const std::string log = LINEWRIGHT_SOURCE_DIR "/routes/leak-test-leaking.csv";
+  const CommandRun result = demo_part("judge", {"--at", "port-left", "--cap", "tee-drain",
+                                                "--gauge-volume", "1 in3", "--readings", log});
+  EXPECT_EQ(result.code, 1) << result.err;
+  // 189 ft with the temperature taken out: over the share, and under what the whole may leak here.
+  EXPECT_EQ(json::parse(result.out)["verdict"], "unknown");
+}
+
+TEST(LeakTestPart, RefusesWhatIsNoPart) {
+  expect_refused(demo_part("plan", {"--at", "port-lift"}), "has no node 'port-lift'");
+  expect_refused(demo_part("plan", {"--at", "port-left", "--cap", "port-left"}),
+                 "the test set is connected there");
+  expect_refused(demo_part("plan", {"--gauge-volume", "9"}),
+                 "--gauge-volume needs its unit: '9 mL' or '9 in3'");
+}
+
 }  // namespace
 }  // namespace linewright

@@ -38,9 +38,9 @@ std::optional<Outcome> refused_at_once(const CheckOptions& options, const Opened
 
 /// Reads the project until all files that it turns out to consist of were looked at beforehand, so
 /// that no save is missed.
-OpenedProject open_covered(const std::filesystem::path& path, FileWatch& files) {
-  OpenedProject opened = open_with_files(path);
-  while (files.cover(opened.files)) opened = open_with_files(path);
+OpenedProject open_covered(const CheckOptions& options, FileWatch& files) {
+  OpenedProject opened = open_with_files(options.project, options.set);
+  while (files.cover(opened.files)) opened = open_with_files(options.project, options.set);
   return opened;
 }
 
@@ -62,8 +62,7 @@ class Telling {
 
  private:
   Expected<Report, Outcome> judged(const OpenedProject& opened) {
-    if (!opened.project) return opened.project.error();
-    return checked_report(*opened.project, options_, meshes_);
+    return checked_report(opened, options_, meshes_);
   }
 
   /// The page shows every rule and route, whatever the terminal was asked to show.
@@ -127,7 +126,7 @@ Outcome watch(const WatchOptions& watched, const Show& show) {
   const CheckOptions& options = watched.check;
   const StopSignal stop;
   FileWatch files;
-  OpenedProject opened = open_covered(options.project, files);
+  OpenedProject opened = open_covered(options, files);
   if (std::optional<Outcome> refused = refused_at_once(options, opened)) return *refused;
   Telling telling(watched);
   Outcome told = telling.of(opened);
@@ -135,7 +134,7 @@ Outcome watch(const WatchOptions& watched, const Show& show) {
     told.errors += "linewright: watching the project's files; Ctrl-C ends\n";
   while (show(told)) {
     if (files.wait(stop.descriptor()) == Woken::by_stop) return {told.code, "", ""};
-    opened = open_covered(options.project, files);
+    opened = open_covered(options, files);
     told = telling.of(opened);
   }
   return {ExitCode::bad_input, "", ""};
