@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string_view>
 
 #include "geometry/plane/polygon.hpp"
 
@@ -38,23 +40,40 @@ bool lies_over(const Panel& panel, Vec3 at) {
 }  // namespace
 
 std::vector<std::string> closures_in_order(const Project& project) {
+  std::set<std::string_view> waiting;
+  for (const Closure& each : project.closures) waiting.insert(each.name);
   std::vector<std::string> order;
-  const auto is_in = [&](const std::string& name) {
-    return std::find(order.begin(), order.end(), name) != order.end();
+  // Tasks are waited for, too; they are none of these. Of a circle the first written goes on first.
+  const auto add = [&](const Closure& closure) {
+    if (waiting.erase(closure.name) > 0) order.push_back(closure.name);
   };
-  // A project with a circle among its closures does not load, so that each round adds one.
-  for (std::size_t round = 0; round < project.closures.size(); ++round)
-    for (const Closure& each : project.closures)
-      if (!is_in(each.name) && std::all_of(each.after.begin(), each.after.end(), is_in))
-        order.push_back(each.name);
+  for (bool added = true; added;) {
+    added = false;
+    for (const Closure& each : project.closures) {
+      const bool waits = std::any_of(each.after.begin(), each.after.end(),
+                                     [&](const auto& name) { return waiting.contains(name); });
+      if (waits || !waiting.contains(each.name)) continue;
+      add(each);
+      added = true;
+    }
+  }
+  for (const Closure& each : project.closures) add(each);
   return order;
 }
 
 std::optional<std::string> first_closure_over(const Project& project,
                                               const std::vector<std::string>& closures, Vec3 at) {
+  const auto goes_on_with = [&](const Panel& panel, const std::string& name) {
+    if (panel.closure == name) return true;
+    return std::any_of(
+        project.closures.begin(), project.closures.end(), [&](const Closure& closure) {
+          return closure.name == name && std::find(closure.covers.begin(), closure.covers.end(),
+                                                   panel.name) != closure.covers.end();
+        });
+  };
   for (const std::string& closure : closures)
     for (const Panel& panel : project.structure.panels)
-      if (panel.closure == closure && lies_over(panel, at)) return closure;
+      if (goes_on_with(panel, closure) && lies_over(panel, at)) return closure;
   return std::nullopt;
 }
 
