@@ -64,12 +64,12 @@ Expected<std::string, Outcome> written_report(const Project& project, const Repo
 }
 
 Outcome report(const CheckOptions& options) {
-  const auto project = open_project(options.project);
-  if (!project) return project.error();
+  const OpenedProject opened = open_with_files(options.project, options.set);
+  if (!opened.project) return opened.project.error();
   MeshStore meshes;
-  const auto judged = checked_report(*project, options, meshes);
+  const auto judged = checked_report(opened, options, meshes);
   if (!judged) return judged.error();
-  auto page = written_report(*project, *judged, options.project,
+  auto page = written_report(*opened.project, *judged, options.project,
                              {options.form.phrasing(), false, std::time(nullptr)}, meshes);
   if (!page) return page.error();
   return {exit_code(*judged, options.strict), *std::move(page), ""};

@@ -74,7 +74,7 @@ class Telling {
     CheckOptions all = options_;
     all.only_rule.reset();
     all.only_route.reset();
-    const auto report = checked_report(*opened.project, all, meshes_);
+    const auto report = checked_report(opened, all, meshes_);
     if (!report) return report.error();
     return written_report(*opened.project, *report, options_.project, order, meshes_);
   }

@@ -10,12 +10,12 @@ namespace {
 /// A box from FS 100 to 140, BL -12 to 12, WL 0 to 24. Its lid goes on last; a hatch in it at
 /// FS 108. A frame across it at FS 120 has the holes given.
 struct Box {
-  std::string holes;
+  std::string holes = {};
   std::string openings =
       "{name: hatch, centre: [108, 0, 24], normal: [0, 0, 1], size: [8, 8], reach: 34}";
-  std::string other_closures;
+  std::string other_closures = {};
   std::string union_at = "126, 0, 12";
-  std::string waivers;
+  std::string waivers = {};
 
   ProjectSections sections() const {
     ProjectSections sections;
