@@ -44,9 +44,7 @@ void declare_project(CLI::App& app, Words& words) {
 }
 
 void declare_set(CLI::App& app, Words& words) {
-  app.add_option(
-         "--set", words.set,
-         "judge as if the files said so (repeatable): routes.static-left.line=hose-rubber-1/4")
+  app.add_option("--set", words.set, "judge as if the files said so; repeatable")
       ->type_name("PATH=VALUE")
       ->expected(1)
       ->allow_extra_args(false)

@@ -13,8 +13,8 @@ namespace linewright {
 
 namespace {
 
-constexpr std::size_t name_column = 26;
-constexpr std::size_t value_column = 22;
+constexpr std::size_t name_column = 24;
+constexpr std::size_t value_column = 20;
 
 /// A quantity of one thing on both sides, in words; empty: it is on one side only.
 struct Row {

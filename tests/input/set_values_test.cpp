@@ -61,7 +61,7 @@ TEST_F(SetValues, AValueIsFoundByItsNamesInWhicheverFileItStands) {
   EXPECT_EQ(as_if.set[0].path, "routes.run.line");
   EXPECT_EQ(as_if.set[0].value, "tube-aluminium-1/4");
   EXPECT_EQ(as_if.set[0].was, "tube-nylon-1/4");
-  EXPECT_EQ(as_if.set[0].where, (SourceLocation{"lines.yaml", 11, 11}));
+  EXPECT_EQ(as_if.set[0].where, (SourceLocation{"lines.yaml", 12, 11}));
 }
 
 TEST_F(SetValues, AnItemWithoutANameIsFoundByItsNumberFromOne) {

@@ -82,10 +82,16 @@ TEST(SplitOrder, LeadsToEverySection) {
 }
 
 TEST(SplitOrder, TestsWhatIsProvenTightAgainWithTheNextSuspects) {
-  const AirRig rig(chain());
+  const AirRig rig(two_ports());
   const std::vector<SplitStep> steps = split_order(rig.system(), 0);
-  const SplitStep& after_holding = steps.at(static_cast<std::size_t>(steps[0].step_if_holds) - 1);
-  EXPECT_NEAR(after_holding.tested_in3, steps[0].tested_in3 + after_holding.loses_in3, 1e-12);
+  int followed = 0;
+  for (const SplitStep& step : steps) {
+    if (step.step_if_holds == 0) continue;
+    ++followed;
+    const SplitStep& next = steps.at(static_cast<std::size_t>(step.step_if_holds) - 1);
+    EXPECT_NEAR(next.tested_in3, step.tested_in3 + next.loses_in3, 1e-12);
+  }
+  EXPECT_GT(followed, 0);
 }
 
 TEST(SplitOrder, IsEmptyForALoop) {
@@ -127,12 +133,12 @@ TEST(SplitOrder, SealsTheNodeWhereTheRouteIsOnTheFarSide) {
   std::vector<Sealed> sealed;
   for (const SplitStep& step : split_order(rig.system(), 0))
     sealed.push_back({step.route, step.node, step.node_side});
-  EXPECT_TRUE(sealed == (std::vector<Sealed>{{"main", "altimeter", false},
-                                             {"main", "tee", true},
+  EXPECT_TRUE(sealed == (std::vector<Sealed>{{"main", "tee", true},
+                                             {"right", "tee", true},
                                              {"left", "tee", false},
                                              {"left", "port-left", true},
-                                             {"right", "tee", true},
-                                             {"right", "port-right", false}}));
+                                             {"right", "port-right", false},
+                                             {"main", "altimeter", false}}));
 }
 
 /// A random tree of air lines with some more lines across it.

@@ -152,8 +152,8 @@ TEST(StaticPlan, ASmallSectionLosesFaster) {
   struct Part {
     double tested_in3, reading_ft;
   };
-  const std::vector<Part> parts = {{3.07363, 639.4}, {0.52894, 75.7}, {0.25447, 4.7},
-                                   {0, 0},           {0.27447, 7.0},  {0.52894, 75.7}};
+  const std::vector<Part> parts = {{0.52894, 75.7}, {0.27447, 7.0},  {0.25447, 4.7},
+                                   {0, 0},          {0.52894, 75.7}, {3.07363, 639.4}};
   ASSERT_EQ(plan.sections.size(), parts.size());
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const SplitStep& step = plan.sections[i];
