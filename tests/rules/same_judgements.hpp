@@ -60,7 +60,8 @@ inline bool near(std::optional<double> a, std::optional<double> b, double within
 }
 
 inline bool said_on_any(const Judgement& judgement) {
-  return judgement.rule == "network" || judgement.rule == "control-feel";
+  return judgement.rule == "network" || judgement.rule == "control-feel" ||
+         judgement.rule == "access";
 }
 
 inline bool same_thing(const Judgement& a, const Judgement& b, const Closeness& closeness) {

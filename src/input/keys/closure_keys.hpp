@@ -48,7 +48,8 @@ inline constexpr auto hand_count_words = words_of(hand_counts);
 inline constexpr std::array task_keys{
     own_name_key(Named::task, "for closures, loose ends and other tasks"),
     plain_key("at", KeyKind::place, Need::always, "where it is done"),
-    name_key("on", KeyKind::name, Need::never, Named::part, "the part that it is done on"),
+    name_key("on", KeyKind::name, Need::sometimes, Named::part,
+             "the part that it is done on; needed with `needs: 2 hands`"),
     name_key("after", KeyKind::names, Need::never, Named::step,
              "closures and tasks that come before it"),
     word_key("needs", Need::never, "how many hands a task needs", hand_count_words,

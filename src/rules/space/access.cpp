@@ -98,7 +98,8 @@ const LimitRow* limit_of(const Thing& thing) {
 
 Judgement begun(const RuleContext& context, const Thing& thing) {
   Judgement judgement = context.at(*thing.route, thing.distance_in);
-  judgement.with = thing.name;
+  // Without its distance, which depends on the end that the route is drawn from.
+  judgement.with = thing.name.substr(0, thing.name.rfind(" at "));
   judgement.at = thing.at;
   judgement.location = thing.where;
   return judgement;

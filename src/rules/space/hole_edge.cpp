@@ -4,6 +4,7 @@
 #include "geometry/plane/polygon.hpp"
 #include "lines/hole_margin.hpp"
 #include "lines/wall_web.hpp"
+#include "model/place_order.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -91,7 +92,16 @@ double across_in(const Hole& hole, double web_in) {
   return std::numeric_limits<double>::infinity();
 }
 
-Judgement in_frame(const RuleContext& context, const Frame& frame, const HoleMargin& margin) {
+/// Of two holes the one that lies before the other is named first.
+HoleMargin in_order(const Frame& frame, HoleMargin margin) {
+  const auto place = [&](const Hole& hole) { return frame.plane.in_space(middle_of(hole)); };
+  if (margin.other && lies_before(place(*margin.other), place(*margin.hole)))
+    std::swap(margin.hole, margin.other);
+  return margin;
+}
+
+Judgement in_frame(const RuleContext& context, const Frame& frame, const HoleMargin& drawn) {
+  const HoleMargin margin = in_order(frame, drawn);
   Judgement judgement = context.about(margin.hole->name, margin.hole->where);
   const Vec2 middle = middle_of(*margin.hole);
   judgement.at = frame.plane.in_space(middle);
@@ -130,14 +140,17 @@ void judge_walls(const RuleContext& context, std::vector<Judgement>& judgements)
     for (auto other = std::next(wall); other != walls.end(); ++other) {
       const auto web = sheet_between_in(*wall, *other);
       if (!web) continue;
+      const bool turned = lies_before(other->middle(), wall->middle());
+      const Wall& first = turned ? *other : *wall;
+      const Wall& second = turned ? *wall : *other;
       Judgement judgement =
-          context.about(wall->implied ? wall->frame.name : wall->hole().name, wall->hole().where);
-      judgement.at = wall->middle();
-      const std::string part = wall->frame.name;
+          context.about(first.implied ? first.frame.name : first.hole().name, first.hole().where);
+      judgement.at = first.middle();
+      const std::string part = first.frame.name;
       tell(context, judgement,
-           {"holes " + name_of(*wall) + " and " + name_of(*other) + " of " + part,
-            "hole " + name_of(*wall), name_of(*other), part},
-           *web, std::min(across_in(*wall), across_in(*other)), *web <= limit_rounding);
+           {"holes " + name_of(first) + " and " + name_of(second) + " of " + part,
+            "hole " + name_of(first), name_of(second), part},
+           *web, std::min(across_in(first), across_in(second)), *web <= limit_rounding);
       judgements.push_back(std::move(judgement));
     }
   }
