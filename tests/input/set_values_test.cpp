@@ -129,8 +129,9 @@ TEST_F(SetValues, AValueThatDoesNotFitIsAnErrorAtItsPlaceInTheOption) {
 }
 
 TEST_F(SetValues, AWrongNameInAValueIsFoundAsInAFile) {
-  EXPECT_EQ(refused("routes.run.line=tube-nilon-1/4"),
-            "--set:1:17: there is no line 'tube-nilon-1/4' | did you mean 'tube-nylon-1/4'?\n");
+  EXPECT_TRUE(refused("routes.run.line=tube-nilon-1/4")
+                  .starts_with("--set:1:17: there is no line 'tube-nilon-1/4' | did you mean "
+                               "'tube-nylon-1/4'?"));
 }
 
 TEST_F(SetValues, WhatIsNoValueIsRefused) {
