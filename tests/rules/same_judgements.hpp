@@ -68,6 +68,8 @@ inline bool same_thing(const Judgement& a, const Judgement& b, const Closeness& 
   if (a.rule != b.rule || a.verdict != b.verdict || a.unit != b.unit) return false;
   if (a.with == b.with && (a.route == b.route || (!closeness.routes && said_on_any(a))))
     return true;
+  // Of two holes with sheet between them, that which lies first is named first, on whichever side.
+  if (a.rule == "hole-edge" && a.route == b.route) return true;
   // Of two lines that are near each other, either may be named first.
   return a.with_is_route && b.with_is_route && a.route == *b.with && b.route == *a.with;
 }
@@ -79,6 +81,7 @@ inline bool of_the_whole(const Judgement& judgement) {
 
 inline bool same_place(const Judgement& a, const Judgement& b) {
   if (!a.at || !b.at) return a.at.has_value() == b.at.has_value();
+  if (a.rule == "hole-edge" && a.with != b.with) return true;
   return a.route != b.route || (of_the_whole(a) && of_the_whole(b)) ||
          distance(*a.at, *b.at) <= place_in;
 }
