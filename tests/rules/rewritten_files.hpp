@@ -42,8 +42,9 @@ inline std::vector<std::string> lines_of(const std::string& text) {
 /// has a unit of its own, stays.
 inline std::string lengths_in_mm(const std::string& text) {
   static const std::set<std::string> no_lengths{
-      "linewright", "pitch",  "roll",  "positive",    "negative", "propeller_rpm", "blades",
-      "axis",       "guards", "sweep", "lever_ratio", "name",     "line"};
+      "linewright",    "pitch",  "roll", "positive", "negative",
+      "propeller_rpm", "blades", "axis", "guards",   "sweep",
+      "lever_ratio",   "name",   "line", "normal",   "again"};
   static const std::regex token(
       R"(([a-z_]+):|[A-Za-z][\w/.-]*|-?\d+(?:\.\d+)?( ?[A-Za-z][\w/]*)?)");
   std::string key;
@@ -78,7 +79,7 @@ struct ProjectPieces {
   std::vector<std::string> nodes;
   std::vector<std::string> routes;
 
-  /// Adds what a file holds; of files other than the first no settings.
+  /// Adds what a file holds; of files other than the first no settings but closures and tasks.
   void add(const std::string& text, bool first) {
     std::string section;
     std::string kind;
@@ -91,7 +92,7 @@ struct ProjectPieces {
         if (is_list(section) || section == "include") continue;
       }
       if (!is_list(section)) {
-        if (first && section != "include") settings += line + "\n";
+        if (first || is_part(section)) settings += line + "\n";
         continue;
       }
       if (line.front() != ' ') continue;
@@ -131,6 +132,10 @@ struct ProjectPieces {
  private:
   static bool is_list(const std::string& section) {
     return section == "structure" || section == "nodes" || section == "routes";
+  }
+  /// What any file may have; in the demo and the random projects only one has it.
+  static bool is_part(const std::string& section) {
+    return section == "closures" || section == "tasks";
   }
   static std::string joined(const std::vector<std::string>& items) {
     std::string all;
