@@ -80,6 +80,7 @@ void declare_watch(CLI::App& app, Words& words) {
 void declare_report(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_flag("--strict", words.strict, "a warning counts as a fail");
+  declare_set(app, words);
 }
 
 void declare_rig(CLI::App& app, Words& words) {

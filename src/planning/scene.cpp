@@ -90,11 +90,16 @@ void draw_channel(ScenePart& part, const Obstacles& obstacles, int index) {
   }
 }
 
+void add_border(ScenePart& part, const std::vector<Vec3>& corners) {
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    part.edges.push_back({corners[i], corners[(i + 1) % corners.size()]});
+}
+
 void draw_panel(ScenePart& part, const Panel& panel, const Obstacles& obstacles, int index) {
   for (const Obstacle& each : obstacles.of_part(index))
     if (!each.is_segment && each.feature == Feature::face) part.faces.push_back(each.shape);
-  for (std::size_t i = 0; i < panel.corners.size(); ++i)
-    part.edges.push_back({panel.corners[i], panel.corners[(i + 1) % panel.corners.size()]});
+  add_border(part, panel.corners);
+  for (const std::vector<Vec3>& bay : panel.bays) add_border(part, bay);
 }
 
 void draw_mesh(ScenePart& part, const MeshField& field) {
@@ -170,11 +175,10 @@ std::vector<double> step_places(const PreparedRoute& route) {
   return places;
 }
 
-const SpanReach* reach_at(const PreparedRoute& route, const std::vector<SpanReach>& reaches,
-                          double distance_in) {
-  for (std::size_t i = 0; i < reaches.size() && i < route.spans.size(); ++i)
-    if (distance_in >= route.spans[i].start_in && distance_in <= route.spans[i].end_in)
-      return &reaches[i];
+/// The reach that covers a place: of a span, or of a whole rod.
+const SpanReach* reach_at(const std::vector<SpanReach>& reaches, double distance_in) {
+  for (const SpanReach& reach : reaches)
+    if (distance_in >= reach.stretch.start_in && distance_in <= reach.stretch.end_in) return &reach;
   return nullptr;
 }
 
@@ -188,7 +192,7 @@ SceneRoute drawn(const PreparedRoute& route, const std::vector<SpanReach>& reach
                    route.moves};
   for (const double at : step_places(route)) {
     SceneStep step{at, route.centreline.at(at), route.radius_in(at), {}, {}};
-    const SpanReach* reach = reach_at(route, reaches, at);
+    const SpanReach* reach = reach_at(reaches, at);
     if (reach && reach->missing.empty()) {
       step.likely_in = reach->stretch.envelope.width_in(Reach::likely, at);
       step.bound_in = reach->stretch.envelope.width_in(Reach::bound, at);

@@ -21,6 +21,18 @@ std::string tally_item(Verdict verdict, int count) {
                      verdict_badge(verdict), count);
 }
 
+/// What the verdicts rest on that the files do not say.
+std::string tried(const ReportPage& page) {
+  if (page.report.set_values.empty()) return {};
+  std::string html = "<p class=\"caution\">Judged as if the files said:</p>\n<ul>\n";
+  for (const SetValue& each : page.report.set_values)
+    html +=
+        "<li>" + element("code", "", each.path + ": " + each.value) +
+        (each.was.empty() ? " (the files do not state it)" : " (was " + escaped(each.was) + ")") +
+        "</li>\n";
+  return html + "</ul>\n";
+}
+
 std::string summary(const ReportPage& page) {
   const Tally tally = tally_of(page.report.judgements);
   std::string html = "<header class=\"top\">\n<p class=\"maker\">linewright: routing report</p>\n" +
@@ -29,7 +41,7 @@ std::string summary(const ReportPage& page) {
           tally_item(Verdict::warn, tally.warn) + tally_item(Verdict::waived, tally.waived) +
           tally_item(Verdict::pass, tally.pass) + "</ul>\n";
   html += "<p>" + escaped(summary_lines(page.report)) + "</p>\n";
-  html += element("p", "caution", caution) + "\n";
+  html += tried(page) + element("p", "caution", caution) + "\n";
   html += fmt::format("<p class=\"written\">Written {} by linewright {}.</p>\n",
                       escaped(page.written), escaped(version()));
   return html + "</header>\n";

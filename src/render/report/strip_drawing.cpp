@@ -135,6 +135,11 @@ std::string strip_drawing(const SceneRoute& route, const ReportPage& page) {
     else if (each.verdict != Verdict::pass && each.distance_in)
       others.push_back(&each);
   }
+  // What is graver lies on top.
+  for (std::vector<const Judgement*>* marks : {&gaps, &others})
+    std::stable_sort(marks->begin(), marks->end(), [](const Judgement* a, const Judgement* b) {
+      return a->verdict < b->verdict;
+    });
   const Scale scale{std::max(1e-3, route.steps.back().distance_in), most_shown(route, gaps)};
   std::string svg = fmt::format(
       "<svg class=\"chart strip\" viewBox=\"0 0 720 190\" role=\"img\" aria-label=\"Strip of {}: "
@@ -144,8 +149,8 @@ std::string strip_drawing(const SceneRoute& route, const ReportPage& page) {
   svg += area(route, &SceneStep::bound_in, scale, "bound") +
          area(route, &SceneStep::likely_in, scale, "likely") + axes(scale, page.phrasing) +
          supports(route, scale, page.phrasing);
-  for (const Judgement* each : gaps) svg += gap(*each, scale, page.phrasing);
   for (const Judgement* each : others) svg += other_finding(*each, scale);
+  for (const Judgement* each : gaps) svg += gap(*each, scale, page.phrasing);
   return svg + fmt::format(
                    "<text x=\"{0}\" y=\"182\" text-anchor=\"end\">{1} along the line; gaps and "
                    "reach in {1} upwards</text></svg>\n",

@@ -5,11 +5,14 @@ import { between } from './vectors.js';
 export class Overlay {
   constructor(box, scene, picture) {
     this.picture = picture;
-    this.findings = scene.findings.filter((each) => each.at).map((finding) => {
+    const placed = scene.findings.filter((each) => each.at);
+    this.findings = placed.map((finding, i) => {
       const words = shown(`${finding.verdict}: ${finding.rule}, ${finding.route}: ${finding.message}`);
       const button = element('button', { type: 'button', class: finding.verdict, 'aria-label': words,
         title: words.slice(0, 300) }, verdictMark(finding.verdict));
       button.addEventListener('click', () => picture.goTo(finding));
+      // The worst, which come first, lie on top.
+      button.style.zIndex = placed.length - i;
       box.append(button);
       return { node: button, at: finding.at, finding };
     });
