@@ -8,8 +8,8 @@
 
 namespace linewright {
 
-/// Sheets for looking at the aeroplane: what to see and measure on every route, or on the one called
-/// `only_route`.
+/// Sheets for looking at the aeroplane: what to see and measure on every route, or on the one
+/// called `only_route`.
 Outcome walk_round(const std::filesystem::path& path, const std::optional<std::string>& only_route,
                    const ResultForm& form);
 

@@ -6,10 +6,6 @@ namespace linewright {
 
 namespace {
 
-Json text_or_null(const std::string& text) {
-  return text.empty() ? Json() : Json(text);
-}
-
 Json item_json(const CloseUpItem& item) {
   return {{"kind", item.kind},
           {"name", item.name},

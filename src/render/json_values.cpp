@@ -40,11 +40,11 @@ Json route_json(const RouteReport& route) {
           {"minimum_bend_radius_in", json_number(cut.minimum_bend_radius_in)}};
 }
 
+}  // namespace
+
 Json text_or_null(const std::string& text) {
   return text.empty() ? Json(nullptr) : Json(text);
 }
-
-}  // namespace
 
 Json json_number(double value) {
   if (!std::isfinite(value)) throw std::logic_error("a result is not a finite number");

@@ -18,6 +18,8 @@ using Json = nlohmann::ordered_json;
 Json json_number(double value);
 /// The same, or null where there is none.
 Json json_number(const std::optional<double>& value);
+/// The text, or null where it is empty.
+Json text_or_null(const std::string& text);
 /// {"fs", "bl", "wl"}.
 Json json_place(Vec3 at);
 /// {"version", "format"}.

@@ -21,10 +21,6 @@ std::string_view kind_word(GuideKind kind) {
   return "fairlead";
 }
 
-Json name_or_null(const std::string& name) {
-  return name.empty() ? Json(nullptr) : Json(name);
-}
-
 Json chart_json(const std::vector<ChartRow>& chart) {
   Json rows = Json::array();
   for (const ChartRow& row : chart)
@@ -69,8 +65,8 @@ Json span_json(const RigSpan& span) {
                         {"in_range", each.in_range}});
   return {{"from_in", json_number(span.from_in)},
           {"to_in", json_number(span.to_in)},
-          {"from", name_or_null(span.from)},
-          {"to", name_or_null(span.to)},
+          {"from", text_or_null(span.from)},
+          {"to", text_or_null(span.to)},
           {"sag_in", json_number(span.sag_in)},
           {"sag_at_load_factor_in", json_number(span.sag_at_load_factor_in)},
           {"natural_frequency_hz", json_number(span.natural_frequency_hz)},
@@ -110,7 +106,7 @@ Json turnbuckle_json(const CableCut& cut) {
           {"build_tolerance_in", json_number(cut.tolerance_in)},
           {"takes_up_tolerance", json_flag(cut.takes_up_tolerance())},
           {"takes_up_tolerance_and_stretch", json_flag(cut.takes_up_all())},
-          {"note", name_or_null(note)},
+          {"note", text_or_null(note)},
           {"barrels", std::move(barrels)}};
 }
 
@@ -132,7 +128,7 @@ Json gaps_json(const std::vector<LeastGap>& gaps) {
   Json rows = Json::array();
   for (const LeastGap& gap : gaps)
     rows.push_back({{"rule", gap.rule},
-                    {"with", name_or_null(gap.with)},
+                    {"with", text_or_null(gap.with)},
                     {"gap_in", json_number(gap.gap_in)},
                     {"limit_in", json_number(gap.limit_in)},
                     {"distance_in", json_number(gap.distance_in)},
@@ -148,7 +144,7 @@ Json cable_json(const RiggedCable& cable) {
           {"line", cable.line},
           {"from", cable.from},
           {"to", cable.to},
-          {"control", name_or_null(cable.control)},
+          {"control", text_or_null(cable.control)},
           {"length_in", json_number(cable.length_in)},
           {"cut_length_in", json_number(cable.cut.cut_length_in)},
           {"pieces", pieces_json(cable.cut)},

@@ -7,18 +7,14 @@ namespace linewright {
 
 namespace {
 
-Json name_or_null(const std::string& text) {
-  return text.empty() ? Json(nullptr) : Json(text);
-}
-
 Json support_json(const ScheduledSupport& support) {
   return {{"route", support.route},
           {"hold", support.hold},
-          {"to", name_or_null(support.to)},
+          {"to", text_or_null(support.to)},
           {"at", json_place(support.at)},
           {"distance_in", json_number(support.distance_in)},
           {"from_previous_in", json_number(support.from_previous_in)},
-          {"clamp", name_or_null(support.clamp)},
+          {"clamp", text_or_null(support.clamp)},
           {"hole_in", json_number(support.hole_in)}};
 }
 
@@ -30,7 +26,7 @@ Json hole_json(const ScheduledHole& hole) {
           {"edge", edge_word(hole.edge)},
           {"lines", hole.lines},
           {"edge_distance_in", json_number(hole.edge_distance_in)},
-          {"nearest", name_or_null(hole.nearest)}};
+          {"nearest", text_or_null(hole.nearest)}};
 }
 
 }  // namespace

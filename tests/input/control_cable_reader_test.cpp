@@ -128,7 +128,8 @@ TEST(ControlCableReader, ReadsDualControlsForAllLevers) {
 TEST(ControlCableReader, ReadsWhatAControlIsWorkedByAndHowHeavyTheAeroplaneIs) {
   const std::string lever = "    lever_ratio: 1.2\n";
   EXPECT_FALSE(loaded("", lever).routes.at(0).worked_by.has_value());
-  EXPECT_EQ(loaded("", lever + "    worked_by: wheel\n").routes.at(0).worked_by, ControlGrip::wheel);
+  EXPECT_EQ(loaded("", lever + "    worked_by: wheel\n").routes.at(0).worked_by,
+            ControlGrip::wheel);
   EXPECT_FALSE(loaded("", lever).routes.at(0).lever->weight_lbf.has_value());
   EXPECT_EQ(loaded("weight: 6000 lbf\n", lever).routes.at(0).lever->weight_lbf, 6000);
 }

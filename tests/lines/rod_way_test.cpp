@@ -46,8 +46,8 @@ TEST(RodWay, EndsWhereItsOwnArmIsTooShort) {
   EXPECT_EQ(way_of(rod_project(1.5, 1, 3)).fault, RodFault::from_too_short);
 }
 
-// The arm at `to` stands a degree off the line of the rod. On the way one of the two sides lies dead
-// centre, though the ends of the travel are no more than 0.05 in from neutral.
+// The arm at `to` stands a degree off the line of the rod. On the way one of the two sides lies
+// dead centre, though the ends of the travel are no more than 0.05 in from neutral.
 TEST(RodWay, IsShownForTheWholeOfTheTravel) {
   SmallProject project = rod_project(0.05, 3, 3);
   project.project.nodes[1].arm->pivot = {140 - 3 * std::cos(radians_of(1)), 0,
@@ -101,7 +101,8 @@ Vec3 turned_about(const Node& node, double angle) {
 }
 
 // Linkages with arms of 2 to 5 in on axes that lean up to 30 degrees, followed in steps of a
-// two hundredth of the way: both ends stay within the bound of one of the places, the same for both.
+// two hundredth of the way: both ends stay within the bound of one of the places, the same for
+// both.
 TEST(RodWay, BoundsWhatIsBetweenItsPlaces) {
   std::mt19937 random(20);
   std::uniform_real_distribution<double> any(-1, 1);

@@ -122,13 +122,13 @@ class Telling {
 
 }  // namespace
 
-Outcome watch(const WatchOptions& watched, const Show& show) {
-  const CheckOptions& options = watched.check;
+Outcome watch(const WatchOptions& asked, const Show& show) {
+  const CheckOptions& options = asked.check;
   const StopSignal stop;
   FileWatch files;
   OpenedProject opened = open_covered(options, files);
   if (std::optional<Outcome> refused = refused_at_once(options, opened)) return *refused;
-  Telling telling(watched);
+  Telling telling(asked);
   Outcome told = telling.of(opened);
   if (!options.form.style.quiet)
     told.errors += "linewright: watching the project's files; Ctrl-C ends\n";

@@ -1,6 +1,6 @@
 #include "input/derive/project_items.hpp"
 
-#include <ranges>
+#include <utility>
 
 #include "input/derive/quiet_values.hpp"
 #include "input/keys/project_keys.hpp"
@@ -77,11 +77,11 @@ void ProjectItems::insert_twins() {
 
 void ProjectItems::insert_twins_of(Named kind) {
   // From the back, so that the places of those before stay what they were.
-  for (const Inserted& each : std::views::reverse(inserted_)) {
-    if (each.twin->kind != kind) continue;
-    std::vector<YamlNode>& items = each.map->find(each.key)->items;
-    items.insert(items.begin() + static_cast<std::ptrdiff_t>(each.index) + 1,
-                 std::move(*each.twin->node));
+  for (auto each = inserted_.rbegin(); each != inserted_.rend(); ++each) {
+    if (each->twin->kind != kind) continue;
+    std::vector<YamlNode>& items = each->map->find(each->key)->items;
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(each->index) + 1,
+                 std::move(*each->twin->node));
   }
 }
 
