@@ -368,6 +368,13 @@ CloseUp order_only(const Project& project) {
   return result;
 }
 
+/// What is needed before a closure is ordered in time for it.
+void add_in_hand(const PreparedProject& prepared, CloseUp& plan) {
+  for (const PartRow& row : parts_list(prepared, {.by_closure = true}).rows)
+    for (ClosureList& closure : plan.closures)
+      if (row.needed_before == closure.name) closure.in_hand.push_back(row);
+}
+
 }  // namespace
 
 CloseUp close_up(const PreparedProject& prepared) {
@@ -375,6 +382,7 @@ CloseUp close_up(const PreparedProject& prepared) {
   Places places = places_of(prepared);
   const bool nothing = project.closures.empty() || places.all.empty();
   CloseUp result = nothing ? order_only(project) : Planner(prepared, std::move(places)).plan();
+  add_in_hand(prepared, result);
   result.project_name = project.name;
   result.assumptions = project.assumptions;
   return result;

@@ -7,6 +7,7 @@
 #include "lines/access/arm_reach.hpp"
 #include "lines/access/closing_order.hpp"
 #include "lines/access/reachable_things.hpp"
+#include "planning/parts.hpp"
 
 namespace linewright {
 
@@ -24,8 +25,8 @@ struct CloseUpItem {
 struct ClosureList {
   std::string name;
   std::vector<CloseUpItem> before;
-  std::vector<std::string> tests;    ///< systems whose leak test comes before this closure
-  std::vector<std::string> in_hand;  ///< what has to have been bought by then
+  std::vector<std::string> tests;  ///< systems whose leak test comes before this closure
+  std::vector<PartRow> in_hand;    ///< what has to have been bought by then
 };
 
 /// A circle, and why each of it comes before the next.

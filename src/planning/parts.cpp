@@ -63,6 +63,7 @@ class Parts {
     for (const ScheduledHole& each : schedule_.holes) add_guard(each);
     for (const Node& each : prepared_.project->nodes) add_node(each);
     for (const PreparedRoute& each : prepared_.routes) add_ends(each);
+    for (const Task& each : prepared_.project->tasks) add_task(each);
     list.rows = tally_.rows();
     list.notes = std::move(notes_);
     return list;
@@ -76,6 +77,13 @@ class Parts {
   void add_self_locking(const std::string& size, const std::string& used_for, Vec3 at) {
     add_one({"self-locking nut", size, std::string(nut_standard)}, used_for, at,
             self_locking_nuts(0));
+  }
+
+  /// What comes apart again is taken to be one bolt with its nut.
+  void add_task(const Task& task) {
+    if (task.again > 0)
+      add_one({"self-locking nut", "size not stated", std::string(nut_standard)}, task.name,
+              task.at, self_locking_nuts(task.again));
   }
 
   std::string bore_words(const std::optional<double>& bore_in) const {

@@ -1,6 +1,9 @@
 #include "render/close_up_json.hpp"
 
+#include <utility>
+
 #include "render/json_values.hpp"
+#include "render/parts_json.hpp"
 
 namespace linewright {
 
@@ -22,10 +25,12 @@ Json items_json(const std::vector<CloseUpItem>& items) {
 }
 
 Json closure_json(const ClosureList& closure) {
+  Json in_hand = Json::array();
+  for (const PartRow& row : closure.in_hand) in_hand.push_back(part_row_json(row));
   return {{"name", closure.name},
           {"before", items_json(closure.before)},
           {"tests", closure.tests},
-          {"in_hand", closure.in_hand}};
+          {"in_hand", std::move(in_hand)}};
 }
 
 }  // namespace

@@ -25,6 +25,15 @@ std::string item_text(const CloseUpItem& item, const TextStyle& style) {
   return text + wrapped("      ", now + item.why);
 }
 
+/// "40 clamp, clamp-4, MS21919".
+std::string in_hand_text(const PartRow& row) {
+  std::string words = row.unit == "in" ? fmt::format("{:.1f} in", row.quantity)
+                                       : fmt::format("{:.0f}", row.quantity);
+  words += " " + row.item + ", " + row.size;
+  if (!row.standard.empty()) words += ", " + row.standard;
+  return wrapped("  [ ] " + left("in hand", 11), words);
+}
+
 std::string closure_text(const ClosureList& closure, const TextStyle& style) {
   std::string text = wrapped("", "\nBefore " + closure.name + " goes on:");
   text = "\n" + text;
@@ -32,7 +41,8 @@ std::string closure_text(const ClosureList& closure, const TextStyle& style) {
   for (const std::string& system : closure.tests)
     text += wrapped("  [ ] " + left("leak test", 11),
                     "system " + system + ": no later closure covers more of its joints");
-  if (closure.before.empty() && closure.tests.empty())
+  for (const PartRow& row : closure.in_hand) text += in_hand_text(row);
+  if (closure.before.empty() && closure.tests.empty() && closure.in_hand.empty())
     text += wrapped("  ", "nothing that it puts out of reach");
   return text;
 }

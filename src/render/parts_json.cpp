@@ -12,7 +12,9 @@ Json quantity_json(const PartRow& row, double quantity) {
   return static_cast<int>(quantity);
 }
 
-Json row_json(const PartRow& row) {
+}  // namespace
+
+Json part_row_json(const PartRow& row) {
   return {{"item", row.item},
           {"size", row.size},
           {"standard", row.standard.empty() ? Json(nullptr) : Json(row.standard)},
@@ -23,11 +25,9 @@ Json row_json(const PartRow& row) {
           {"needed_before", row.needed_before ? Json(*row.needed_before) : Json(nullptr)}};
 }
 
-}  // namespace
-
 std::string parts_json(const PartsList& list) {
   Json parts = Json::array();
-  for (const PartRow& row : list.rows) parts.push_back(row_json(row));
+  for (const PartRow& row : list.rows) parts.push_back(part_row_json(row));
   return json_text({{"linewright", json_header()},
                     {"project", {{"name", list.project_name}}},
                     {"parts", std::move(parts)},
