@@ -35,6 +35,12 @@ Vec2 seen(const CutLine& line) {
   return {line.step.at.y, line.step.at.z};
 }
 
+/// "A" to "Z", "A1" to "Z1" and so on: findings have numbers.
+std::string letter(std::size_t index) {
+  const std::string mark(1, static_cast<char>('A' + index % 26));
+  return index < 26 ? mark : mark + fmt::format("{}", index / 26);
+}
+
 Extents extents_of(const StationCut& cut) {
   Extents all;
   for (const Vec2 corner : cut.outline) all.add(corner);
@@ -113,16 +119,16 @@ double table_of_lines(Sheet& sheet, double y, const Drawing& drawing, const Stat
     sheet.text(table_x + 346, y, css, "end", diameter);
     sheet.text(table_x + 458, y, css, "end", reach);
   };
-  row("head", "", cut.lines.empty() ? "No line goes through" : "Line", "BL", "WL", "diameter",
+  row("head", "", cut.lines.empty() ? "No line goes through" : "Line", "BL", "WL", "over all",
       "reach: likely, bound");
-  int number = 0;
+  std::size_t index = 0;
   for (const CutLine& line : cut.lines) {
     y += 12;
     const std::string reach = line.step.likely_in && line.step.bound_in
                                   ? say.length_number(*line.step.likely_in) + ", " +
                                         say.length_number(*line.step.bound_in)
                                   : "not known";
-    row("", fmt::format("{}", ++number), line.route, bench_number(line.step.at.y, say),
+    row("", letter(index++), line.route, bench_number(line.step.at.y, say),
         bench_number(line.step.at.z, say), say.length_number(2 * line.step.radius_in), reach);
   }
   y += 24;
@@ -144,10 +150,9 @@ void name_all(Sheet& sheet, const PaperScale& scale, const StationCut& cut) {
     const double about = std::max(3.0, scale.points(line.step.radius_in));
     sheet.keep_off({x - about, y - about, x + about, y + about});
   }
-  int number = 0;
+  std::size_t index = 0;
   for (const CutLine& line : cut.lines)
-    sheet.label(scale.x(seen(line).u), scale.y(seen(line).v), room, "head",
-                fmt::format("{}", ++number));
+    sheet.label(scale.x(seen(line).u), scale.y(seen(line).v), room, "head", letter(index++));
   for (const CutHole& hole : cut.holes)
     sheet.label(scale.x(hole.centre.u), scale.y(hole.centre.v), room, "", hole.name);
   for (const CutPart& part : cut.parts) {
@@ -168,6 +173,17 @@ std::vector<const Judgement*> findings_here(const Drawing& drawing, const Statio
   return here;
 }
 
+void number_findings(Sheet& sheet, const PaperScale& scale,
+                     const std::vector<const Judgement*>& findings) {
+  int number = 0;
+  for (const Judgement* each : findings) {
+    const double x = scale.x(each->at->y);
+    const double y = scale.y(each->at->z);
+    ++number;
+    if (room.overlaps({x, y, x, y})) sheet.label(x, y, room, "head", fmt::format("{}", number));
+  }
+}
+
 }  // namespace
 
 std::string front_view(const Drawing& drawing, const StationCut& cut) {
@@ -181,17 +197,16 @@ std::string front_view(const Drawing& drawing, const StationCut& cut) {
                   room.left, room.top, room.right, room.bottom));
   draw_web(sheet, scale, cut);
   draw_parts(sheet, scale, cut);
+  // Marks lie under the lines: they must not hide one.
+  const std::vector<const Judgement*> findings = findings_here(drawing, cut);
+  for (const Judgement* each : findings)
+    sheet.mark(each->verdict, scale.x(each->at->y), scale.y(each->at->z),
+               each->rule + ": " + each->message);
   for (const CutLine& line : cut.lines) draw_line(sheet, scale, line);
   sheet.add("</g>\n");
   draw_ticks(sheet, scale, room, "BL", "WL", drawing.phrasing);
-  const std::vector<const Judgement*> findings = findings_here(drawing, cut);
-  for (const Judgement* each : findings) {
-    const double x = scale.x(each->at->y);
-    const double y = scale.y(each->at->z);
-    if (x > room.left && x < room.right && y > room.top && y < room.bottom)
-      sheet.mark(each->verdict, x, y, each->rule + ": " + each->message);
-  }
   name_all(sheet, scale, cut);
+  number_findings(sheet, scale, findings);
   double end = table_of_lines(sheet, 44, drawing, cut);
   end = list_findings(sheet, table_x, end, drawing, findings, false);
   const double foot = std::max(room.bottom + 34, end + 20);

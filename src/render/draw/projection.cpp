@@ -10,7 +10,9 @@ namespace linewright {
 namespace {
 
 constexpr double width_pt = 17 * points_per_inch;
-constexpr PaperBox room{66, 40, 880, 620};
+/// What there is at the most; a sheet is no higher than it must be.
+constexpr PaperBox most_room{66, 40, 880, 620};
+constexpr double margin_pt = 36;
 constexpr double list_x = 910;
 /// Thinner lines would not be seen.
 constexpr double thinnest_pt = 0.9;
@@ -101,7 +103,8 @@ class Picture {
 };
 
 /// Names of lines that found no room.
-std::vector<std::string> name_routes(Sheet& sheet, const Picture& picture, const Scene& scene) {
+std::vector<std::string> name_routes(Sheet& sheet, const Picture& picture, const PaperBox& room,
+                                     const Scene& scene) {
   std::vector<std::string> left_out;
   for (const SceneRoute& route : scene.routes) {
     bool named = false;
@@ -115,7 +118,7 @@ std::vector<std::string> name_routes(Sheet& sheet, const Picture& picture, const
   return left_out;
 }
 
-void mark_findings(Sheet& sheet, const Picture& picture,
+void mark_findings(Sheet& sheet, const Picture& picture, const PaperBox& room,
                    const std::vector<const Judgement*>& findings) {
   for (const Judgement* each : findings)
     if (each->at) {
@@ -135,7 +138,12 @@ void mark_findings(Sheet& sheet, const Picture& picture,
 
 std::string view_of(const Drawing& drawing, const Projection& projection) {
   const Extents extents = extents_of(drawing.scene, projection);
-  const PaperScale scale = fitted(extents.least, extents.most, room);
+  PaperScale scale = fitted(
+      extents.least, extents.most,
+      {most_room.left, most_room.top + margin_pt, most_room.right, most_room.bottom - margin_pt});
+  scale.origin_y = most_room.top + margin_pt;
+  PaperBox room = most_room;
+  room.bottom = scale.y(extents.least.v) + margin_pt;
   Sheet sheet(width_pt);
   Picture picture(sheet, scale, projection);
   draw_ticks(sheet, scale, room, "FS", projection.up, drawing.phrasing);
@@ -143,9 +151,9 @@ std::string view_of(const Drawing& drawing, const Projection& projection) {
   for (const SceneMover& mover : drawing.scene.movers) picture.mover(mover);
   for (const SceneRoute& route : drawing.scene.routes) picture.route(route);
   const std::vector<const Judgement*> findings = marked_findings(drawing.report, {});
-  mark_findings(sheet, picture, findings);
+  mark_findings(sheet, picture, room, findings);
   double end = list_findings(sheet, list_x, 44, drawing, findings, false);
-  const std::vector<std::string> left_out = name_routes(sheet, picture, drawing.scene);
+  const std::vector<std::string> left_out = name_routes(sheet, picture, room, drawing.scene);
   if (!left_out.empty()) sheet.text(list_x, end += 18, "head", "start", "Lines without a name");
   for (const std::string& name : left_out) sheet.text(list_x, end += 10, "", "start", name, 60);
   const double foot = std::max(room.bottom + 34, end + 20);

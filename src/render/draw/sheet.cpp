@@ -18,7 +18,7 @@ namespace {
 
 /// Drawn in ink that tells its kinds apart for colour-blind eyes; dashes and shapes say the same.
 constexpr std::string_view style =
-    "<style>text{font:8px sans-serif;fill:#1d2730}"
+    "<style>text{font:8px sans-serif;fill:#1d2730;paint-order:stroke;stroke:#fff;stroke-width:2px}"
     ".title{font-size:14px;font-weight:bold}.head{font-weight:bold}.small{font-size:7px}"
     ".tick,.axis{stroke:#5a6670;stroke-width:.6;fill:none}"
     ".datum{stroke:#5a6670;stroke-width:.6;stroke-dasharray:9 2 2 2;fill:none}"
@@ -156,15 +156,17 @@ void draw_title_block(Sheet& sheet, double y, const Drawing& drawing, std::strin
   const double right = sheet.width_pt() - 36;
   sheet.path("bar", fmt::format("M36 {:.1f}H{:.1f}", y, right));
   sheet.text(36, y + 18, "title", "start", drawing.report.project_name, 60);
-  sheet.text(36, y + 31, "", "start", view, 110);
+  sheet.text(36, y + 31, "", "start", view, 150);
   const Tally tally = tally_of(drawing.report.judgements);
   sheet.text(right, y + 14, "head", "end",
              drawing.report.nothing_judged
                  ? "nothing was judged"
                  : fmt::format("{} fail, {} unknown, {} warn, {} waived, {} pass", tally.fail,
                                tally.unknown, tally.warn, tally.waived, tally.pass));
-  sheet.text(right, y + 24, "", "end",
-             fmt::format("scale 1:{}, lengths in {}", one_to, drawing.phrasing.unit_name()));
+  sheet.text(
+      right, y + 24, "", "end",
+      fmt::format("scale 1:{}, lengths in {}", one_to,
+                  drawing.phrasing.unit == LengthUnit::millimetre ? "millimetres" : "inches"));
   sheet.text(right, y + 34, "small", "end",
              "Work to the figures, not to what is measured off the sheet.");
 }

@@ -176,11 +176,11 @@ class Strip {
                                     base_y_, x(length_in_)));
     sheet_.text(left_pt, base_y_ - chart_pt - 8, "head", "start",
                 "Gaps, each joined to the bar that is its limit; reach: filled likely, dashed "
-                "bound; in " +
-                    say.unit_name(),
+                "bound (" +
+                    say.unit_name() + ")",
                 120);
-    sheet_.text(right_pt, base_y_ + 25, "head", "end",
-                "distance along the line, " + say.unit_name());
+    sheet_.text(left_pt, base_y_ + 25, "head", "start",
+                "Distance along the line (" + say.unit_name() + ")");
     for (const Judgement* each : gaps_) gap(*each);
   }
 
