@@ -143,6 +143,21 @@ TEST(DrawCommand, DrawsALineThroughAFrameAtItsTrueDiameter) {
   EXPECT_TRUE(contains(svg, fmt::format(">{:.3f}<", diameter))) << diameter;
 }
 
+TEST(DrawCommand, ListsEveryLineAndHoleOfAFrame) {
+  const json holes = json::parse(run({"schedule", demo, "--format", "json"}).out).at("holes");
+  const std::string svg = draw(demo, {"--view", "front", "--frame", "T150"}).out;
+  int lines = 0;
+  for (const json& hole : holes) {
+    if (hole.at("frame") != "T150") continue;
+    EXPECT_TRUE(contains(svg, ">" + hole.at("name").get<std::string>() + "<")) << hole;
+    for (const json& line : hole.at("lines")) {
+      ++lines;
+      EXPECT_TRUE(contains(svg, ">" + line.get<std::string>() + "<")) << line;
+    }
+  }
+  EXPECT_GT(lines, 0);
+}
+
 TEST(DrawCommand, TakesNoNameForMarkup) {
   const StarterCopy project;
   const std::string text = test::read(project.file("project.yaml"));
