@@ -83,6 +83,14 @@ void declare_report(CLI::App& app, Words& words) {
   declare_set(app, words);
 }
 
+void declare_draw(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--view", words.draw.view, "what to draw")->type_name("side|plan|front|strip");
+  app.add_option("--station", words.draw.station, "front: where to cut")->type_name("LENGTH");
+  app.add_option("--frame", words.draw.frame, "front: at this frame")->type_name("NAME");
+  app.add_option("--route", words.draw.route, "strip: this line")->type_name("NAME");
+}
+
 void declare_rig(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--route", words.only_route, "this cable only")->type_name("NAME");
@@ -165,6 +173,14 @@ const std::vector<Command>& all_commands() {
        declare_report,
        [](const Words& words, const ResultForm& form) {
          return report(check_options(words, form));
+       }},
+      {"draw",
+       "a view to print: side, plan, a frame, or a line unrolled",
+       "linewright draw . --view front --frame F4 --output frame-4.svg",
+       {"svg"},
+       declare_draw,
+       [](const Words& words, const ResultForm& form) {
+         return draw(check_options(words, form), words.draw);
        }},
       {"compare",
        "two projects, or one and a change to it, side by side",

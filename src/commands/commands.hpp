@@ -37,6 +37,17 @@ Outcome check(const CheckOptions& options);
 /// The whole of it as one page of HTML, to look at and to print.
 Outcome report(const CheckOptions& options);
 
+/// Options of `draw`, as written.
+struct DrawWords {
+  std::optional<std::string> view;     ///< "side", "plan", "front" or "strip"
+  std::optional<std::string> station;  ///< front: a length
+  std::optional<std::string> frame;    ///< front: instead of the station
+  std::optional<std::string> route;    ///< strip
+};
+
+/// One view of it as SVG, with what was found.
+Outcome draw(const CheckOptions& options, const DrawWords& words);
+
 struct CompareOptions {
   std::filesystem::path first;
   std::optional<std::filesystem::path> second;  ///< absent: the first as `set` would have it

@@ -35,6 +35,7 @@ struct Words {
   bool verbose = false;
   LeakTestWords leak_test;
   PartsWords parts;
+  DrawWords draw;
 };
 
 /// What the terminal and the environment say about colour.

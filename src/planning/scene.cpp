@@ -190,15 +190,7 @@ SceneRoute drawn(const PreparedRoute& route, const std::vector<SpanReach>& reach
                    {},
                    route.route->attached,
                    route.moves};
-  for (const double at : step_places(route)) {
-    SceneStep step{at, route.centreline.at(at), route.radius_in(at), {}, {}};
-    const SpanReach* reach = reach_at(reaches, at);
-    if (reach && reach->missing.empty()) {
-      step.likely_in = reach->stretch.envelope.width_in(Reach::likely, at);
-      step.bound_in = reach->stretch.envelope.width_in(Reach::bound, at);
-    }
-    scene.steps.push_back(step);
-  }
+  for (const double at : step_places(route)) scene.steps.push_back(step_at(route, reaches, at));
   for (const Support& support : route.supports)
     scene.supports.push_back(
         {support.name, support.distance_in, route.centreline.at(support.distance_in)});
@@ -206,6 +198,18 @@ SceneRoute drawn(const PreparedRoute& route, const std::vector<SpanReach>& reach
 }
 
 }  // namespace
+
+SceneStep step_at(const PreparedRoute& route, const std::vector<SpanReach>& reaches,
+                  double distance_in) {
+  SceneStep step{
+      distance_in, route.centreline.at(distance_in), route.radius_in(distance_in), {}, {}};
+  const SpanReach* reach = reach_at(reaches, distance_in);
+  if (reach && reach->missing.empty()) {
+    step.likely_in = reach->stretch.envelope.width_in(Reach::likely, distance_in);
+    step.bound_in = reach->stretch.envelope.width_in(Reach::bound, distance_in);
+  }
+  return step;
+}
 
 Scene scene_of(const PreparedProject& prepared, const LineMotion& motion) {
   Scene scene;

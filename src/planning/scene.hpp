@@ -66,6 +66,10 @@ struct Scene {
 /// No mesh is drawn with more faces than this: evenly taken from all of it.
 inline constexpr std::size_t most_mesh_faces = 4000;
 
+/// The place `distance_in` along the route. `reaches` are those of its spans.
+SceneStep step_at(const PreparedRoute& route, const std::vector<SpanReach>& reaches,
+                  double distance_in);
+
 /// `motion` is that of `prepared`.
 Scene scene_of(const PreparedProject& prepared, const LineMotion& motion);
 

@@ -14,9 +14,9 @@ using test::CommandRun;
 using test::contains;
 using test::run;
 
-const std::vector<std::string> commands = {"check", "watch",   "cutlist",   "schedule",
-                                           "parts", "rules",   "explain",   "catalogue",
-                                           "init",  "compare", "walk-round"};
+const std::vector<std::string> commands = {"check", "watch",   "cutlist",    "schedule",
+                                           "parts", "rules",   "explain",    "catalogue",
+                                           "init",  "compare", "walk-round", "draw"};
 
 void expect_refused(const std::vector<std::string>& words, const std::string& part) {
   const CommandRun result = run(words);

@@ -50,6 +50,7 @@ const std::map<std::string, Folders> allowed{
     {"catalogue", {"model", "input", "input/keys"}},
     {"render", {"model", "words", "physics", "input", "planning", "rules"}},
     {"render/report", {"model", "words", "input", "planning", "render"}},
+    {"render/draw", {"model", "words", "input", "planning", "render", "render/report"}},
 };
 
 std::string folder_of(const std::filesystem::path& file) {

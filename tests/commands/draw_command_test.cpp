@@ -1,0 +1,208 @@
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <regex>
+
+#include "commands/command_run.hpp"
+
+namespace linewright {
+namespace {
+
+using nlohmann::json;
+using test::CommandRun;
+using test::contains;
+using test::run;
+using test::StarterCopy;
+
+const std::string demo = LINEWRIGHT_SOURCE_DIR "/routes/as-drawn.yaml";
+
+/// What is wrong with how the tags of `svg` are closed; empty for nothing. Text between them may
+/// hold no bare markup.
+std::string unbalanced(const std::string& svg) {
+  std::vector<std::string> open;
+  std::size_t at = 0;
+  while ((at = svg.find('<', at)) != std::string::npos) {
+    const std::size_t end = svg.find('>', at);
+    if (end == std::string::npos) return "a tag without an end";
+    const std::string tag = svg.substr(at + 1, end - at - 1);
+    if (tag.find('<') != std::string::npos) return "a tag within a tag: " + tag;
+    const std::string name = tag.substr(0, tag.find_first_of(" \n/", 1));
+    if (tag.starts_with('/')) {
+      if (open.empty() || open.back() != tag.substr(1)) return "closes what is not open: " + tag;
+      open.pop_back();
+    } else if (!tag.ends_with('/')) {
+      open.push_back(name);
+    }
+    at = end;
+  }
+  return open.empty() ? "" : "left open: " + open.back();
+}
+
+/// The number after `before` in the first place where that stands.
+double number_after(const std::string& text, const std::string& before) {
+  const std::size_t at = text.find(before);
+  return at == std::string::npos ? std::nan("") : std::stod(text.substr(at + before.size()));
+}
+
+/// How many points of the sheet one inch of paper is, by what the document says of its own size.
+double points_per_inch_of(const std::string& svg) {
+  return number_after(svg, "viewBox=\"0 0 ") / number_after(svg, " width=\"");
+}
+
+double bar_length(const std::string& svg, const std::string& id) {
+  const std::size_t at = svg.find("id=\"" + id + "\"");
+  return at == std::string::npos ? std::nan("") : number_after(svg.substr(at), "v3h");
+}
+
+const std::vector<std::vector<std::string>> all_views{
+    {"--view", "side"},
+    {"--view", "plan"},
+    {"--view", "front", "--frame", "T150"},
+    {"--view", "front", "--station", "160"},
+    {"--view", "strip", "--route", "static-left"}};
+
+CommandRun draw(const std::string& project, const std::vector<std::string>& options) {
+  std::vector<std::string> words{"draw", project};
+  words.insert(words.end(), options.begin(), options.end());
+  return run(words);
+}
+
+TEST(DrawCommand, GivesWellFormedSheetsWithADrawingAndFindings) {
+  for (const auto& options : all_views) {
+    const CommandRun result = draw(demo, options);
+    EXPECT_EQ(result.code, 1) << result.err;  // as `check` of the demo as first drawn
+    EXPECT_TRUE(result.out.starts_with("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""));
+    EXPECT_EQ(unbalanced(result.out), "") << options.back();
+    EXPECT_TRUE(contains(result.out, "<path class=\"route ") ||
+                contains(result.out, "<ellipse class=\"solid\""))
+        << options.back();
+    EXPECT_TRUE(contains(result.out, "1:")) << options.back();
+    EXPECT_FALSE(contains(result.out, "nan")) << options.back();
+    EXPECT_FALSE(contains(result.out, "inf")) << options.back();
+  }
+}
+
+TEST(DrawCommand, IsTheSameEachTime) {
+  for (const auto& options : all_views)
+    EXPECT_EQ(draw(demo, options).out, draw(demo, options).out) << options.back();
+}
+
+TEST(DrawCommand, DrawsAnInchOfPaperAnInchLong) {
+  for (const auto& options : all_views) {
+    const std::string svg = draw(demo, options).out;
+    EXPECT_NEAR(bar_length(svg, "paper-inch"), points_per_inch_of(svg), 0.001) << options.back();
+  }
+}
+
+TEST(DrawCommand, DrawsTheScaleBarToTheRatioItStates) {
+  for (const auto& options : all_views) {
+    const std::string svg = draw(demo, options).out;
+    std::smatch said;
+    ASSERT_TRUE(
+        std::regex_search(svg, said, std::regex(">([0-9]+) in of the aeroplane, 1:([0-9]+)<")));
+    EXPECT_NEAR(bar_length(svg, "scale-bar") / points_per_inch_of(svg),
+                std::stod(said[1]) / std::stod(said[2]), 0.001);
+  }
+}
+
+TEST(DrawCommand, PutsSupportsOfAStripAtTheirDistance) {
+  const json schedule = json::parse(run({"schedule", demo, "--format", "json"}).out).at("supports");
+  const std::string svg = draw(demo, {"--view", "strip", "--route", "static-left"}).out;
+  const double ratio = number_after(svg, "scale 1:");
+  // Where distance 0 is: where the line itself starts.
+  const double start = number_after(svg, "<path class=\"route static\" d=\"M");
+  std::vector<double> drawn;
+  const std::string mark = "<path class=\"held support\" d=\"M";
+  for (std::size_t at = svg.find(mark); at != std::string::npos; at = svg.find(mark, at + 1))
+    drawn.push_back((number_after(svg.substr(at), mark) - start) / points_per_inch_of(svg) * ratio);
+  std::size_t expected = 0;
+  for (const json& support : schedule) {
+    if (support.at("route") != "static-left") continue;
+    ++expected;
+    const double distance = support.at("distance_in");
+    // Places on the sheet are written to 0.01 point, which is so much of the aeroplane.
+    const double written = 0.01 / points_per_inch_of(svg) * ratio;
+    EXPECT_TRUE(std::any_of(drawn.begin(), drawn.end(), [&](double at) {
+      return std::abs(at - distance) <= written;
+    })) << support;
+  }
+  EXPECT_GT(expected, 0u);
+  EXPECT_EQ(drawn.size(), expected);
+}
+
+TEST(DrawCommand, DrawsALineThroughAFrameAtItsTrueDiameter) {
+  const std::string svg = draw(demo, {"--view", "front", "--frame", "T150"}).out;
+  const double per_inch = points_per_inch_of(svg) / number_after(svg, "scale 1:");
+  // The across-the-line radius of the first one, against the figure in its row of the table.
+  const std::size_t line = svg.find("<ellipse class=\"solid\"");
+  ASSERT_NE(line, std::string::npos);
+  const double diameter = 2 * number_after(svg.substr(line), " ry=\"") / per_inch;
+  EXPECT_TRUE(contains(svg, fmt::format(">{:.3f}<", diameter))) << diameter;
+}
+
+TEST(DrawCommand, ListsEveryLineAndHoleOfAFrame) {
+  const json holes = json::parse(run({"schedule", demo, "--format", "json"}).out).at("holes");
+  const std::string svg = draw(demo, {"--view", "front", "--frame", "T150"}).out;
+  int lines = 0;
+  for (const json& hole : holes) {
+    if (hole.at("frame") != "T150") continue;
+    EXPECT_TRUE(contains(svg, ">" + hole.at("name").get<std::string>() + "<")) << hole;
+    for (const json& line : hole.at("lines")) {
+      ++lines;
+      EXPECT_TRUE(contains(svg, ">" + line.get<std::string>() + "<")) << line;
+    }
+  }
+  EXPECT_GT(lines, 0);
+}
+
+TEST(DrawCommand, TakesNoNameForMarkup) {
+  const StarterCopy project;
+  const std::string text = test::read(project.file("project.yaml"));
+  const std::size_t line = text.find("name: ");
+  const std::string name = "</svg><script>alert(1)</script>&\\u202E";
+  test::write(project.file("project.yaml"),
+              text.substr(0, line) + "name: \"" + name + "\"" + text.substr(text.find('\n', line)));
+  const std::string svg = draw(project.root(), {"--view", "side"}).out;
+  EXPECT_FALSE(contains(svg, "<script"));
+  EXPECT_TRUE(contains(svg, "&lt;/svg&gt;&lt;script&gt;alert(1)&lt;/script&gt;&amp;"));
+  EXPECT_FALSE(contains(svg, "\u202E"));
+  EXPECT_EQ(unbalanced(svg), "");
+}
+
+TEST(DrawCommand, SaysLengthsInMillimetresWhereAskedFor) {
+  const std::string svg = draw(demo, {"--view", "side", "--units", "mm"}).out;
+  EXPECT_TRUE(contains(svg, "lengths in millimetres"));
+  EXPECT_TRUE(contains(svg, " mm of the aeroplane"));
+}
+
+struct Refusal {
+  std::vector<std::string> options;
+  std::string says;
+};
+
+TEST(DrawCommand, RefusesWhatCannotBeDrawn) {
+  const std::vector<Refusal> refusals{
+      {{}, "draw needs --view side, plan, front or strip"},
+      {{"--view", "plam"}, "not 'plam'; did you mean 'plan'?"},
+      {{"--view", "front"}, "--view front needs --station or --frame"},
+      {{"--view", "front", "--station", "9", "--frame", "T150"}, "one of them"},
+      {{"--view", "front", "--station", "here"}, "--station: expected a length"},
+      {{"--view", "front", "--frame", "F99"}, "no frame is called 'F99'"},
+      {{"--view", "strip"}, "--view strip needs --route"},
+      {{"--view", "strip", "--route", "static-lef"}, "did you mean 'static-left'?"},
+      {{"--view", "side", "--route", "static-left"}, "--route goes with --view strip"},
+      {{"--view", "side", "--station", "9"}, "go with --view front"},
+  };
+  for (const Refusal& each : refusals) {
+    const CommandRun result = draw(demo, each.options);
+    EXPECT_EQ(result.code, 2) << each.says;
+    EXPECT_EQ(result.out, "") << each.says;
+    EXPECT_TRUE(contains(result.err, each.says)) << result.err;
+  }
+}
+
+}  // namespace
+}  // namespace linewright
