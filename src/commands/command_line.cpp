@@ -145,7 +145,7 @@ const std::vector<Command>& all_commands() {
       {"check",
        "judge every route by every rule",
        "linewright check . --strict",
-       {"text", "json"},
+       {"text", "json", "sarif"},
        declare_check,
        run_check},
       {"watch",

@@ -11,7 +11,7 @@
 
 namespace linewright {
 
-enum class Format { text, json, csv };
+enum class Format { text, json, csv, sarif };
 
 /// What every command that prints a result is told about its form.
 struct ResultForm {
