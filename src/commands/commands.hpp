@@ -90,6 +90,9 @@ struct CatalogueOptions {
 /// Lists what routes can be made of, or one entry of it.
 Outcome catalogue(const CatalogueOptions& options);
 
+/// The JSON Schema of project files.
+Outcome schema();
+
 /// Writes a small project that checks clean into `directory`: all of its files or none.
 Outcome init(const std::filesystem::path& directory, bool quiet);
 
