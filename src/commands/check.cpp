@@ -8,6 +8,7 @@
 #include "lines/near/passed_over.hpp"
 #include "lines/prepare.hpp"
 #include "render/check_json.hpp"
+#include "render/check_sarif.hpp"
 #include "render/check_text.hpp"
 #include "rules/judge.hpp"
 #include "rules/registry.hpp"
@@ -106,14 +107,30 @@ ExitCode exit_code(const Report& report, bool strict) {
   return failed ? ExitCode::failed : ExitCode::nothing_failed;
 }
 
+namespace {
+
+std::string rendered(const Report& report, const ResultForm& form) {
+  switch (form.format) {
+    case Format::json:
+      return check_json(report);
+    case Format::sarif:
+      return check_sarif(report, all_rules());
+    case Format::csv:  // not of `check`
+    case Format::text:
+      break;
+  }
+  return check_text(report, form.style);
+}
+
+}  // namespace
+
 Outcome check(const CheckOptions& options) {
   MeshStore meshes;
   const auto report = checked_report(options, meshes);
   if (!report) return report.error();
   Outcome outcome;
   outcome.code = exit_code(*report, options.strict);
-  outcome.result = options.form.format == Format::json ? check_json(*report)
-                                                       : check_text(*report, options.form.style);
+  outcome.result = rendered(*report, options.form);
   return outcome;
 }
 

@@ -11,7 +11,7 @@
 
 namespace linewright {
 
-enum class Format { text, json, csv };
+enum class Format { text, json, csv, sarif };
 
 /// What every command that prints a result is told about its form.
 struct ResultForm {
@@ -100,6 +100,9 @@ struct CatalogueOptions {
 
 /// Lists what routes can be made of, or one entry of it.
 Outcome catalogue(const CatalogueOptions& options);
+
+/// The JSON Schema of project files.
+Outcome schema();
 
 /// Writes a small project that checks clean into `directory`: all of its files or none.
 Outcome init(const std::filesystem::path& directory, bool quiet);

@@ -15,6 +15,7 @@ std::string rendered(const Report& report, const ResultForm& form) {
       return cutlist_json(report);
     case Format::csv:
       return cutlist_csv(report, form.style.phrasing.unit);
+    case Format::sarif:  // only of `check`
     case Format::text:
       break;
   }

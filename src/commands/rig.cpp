@@ -22,6 +22,7 @@ std::string rendered(const Rig& rig, const ResultForm& form) {
       return rig_json(rig);
     case Format::csv:
       return rig_csv(rig, form.style.phrasing.unit);
+    case Format::sarif:  // only of `check`
     case Format::text:
       break;
   }
