@@ -109,7 +109,7 @@ ExitCode exit_code(const Report& report, bool strict) {
 
 namespace {
 
-std::string rendered(const Report& report, const ResultForm& form) {
+std::string written_as(const Report& report, const ResultForm& form) {
   switch (form.format) {
     case Format::json:
       return check_json(report);
@@ -130,7 +130,7 @@ Outcome check(const CheckOptions& options) {
   if (!report) return report.error();
   Outcome outcome;
   outcome.code = exit_code(*report, options.strict);
-  outcome.result = rendered(*report, options.form);
+  outcome.result = written_as(*report, options.form);
   return outcome;
 }
 
