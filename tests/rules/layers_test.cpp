@@ -48,7 +48,7 @@ const std::map<std::string, Folders> allowed{
     {"input/keys", {"model", "input"}},
     {"input/mesh", {"model", "geometry/plane", "input"}},
     {"catalogue", {"model", "input", "input/keys"}},
-    {"render", {"model", "words", "physics", "input", "planning", "rules"}},
+    {"render", {"model", "words", "physics", "input", "input/keys", "planning", "rules"}},
     {"render/report", {"model", "words", "input", "planning", "render"}},
     {"render/draw", {"model", "words", "input", "planning", "render", "render/report"}},
 };
