@@ -148,8 +148,8 @@ void Derivation::place_node_item(ProjectItem& item) {
   } else if (at == nullptr && by_reference) {
     place = place_on_part(node, item.bare, {}, 0.0, *this, note);
   }
-  for (const auto* key : {"on", "fs", "bl", "wl", "along", "side", "off", "through"})
-    remove_key(node, key);
+  remove_references(node);
+  remove_key(node, "through");
   if (at != nullptr) return;
   set_value(node, "at",
             place ? place_node(*place, node.where, item.bare, note) : unread_node(node.where));

@@ -25,6 +25,10 @@ constexpr double most_spaced = 1000;
 constexpr std::array<const KeySpec*, 3> axis_keys{&fs_key, &bl_key, &wl_key};
 constexpr std::array<std::string_view, 3> axis_words{"FS", "BL", "WL"};
 
+bool is_reference(std::string_view key) {
+  return std::ranges::find(on_part_keys, key, &KeySpec::name) != on_part_keys.end();
+}
+
 /// A point of the route, or one of its ends, while places are worked out.
 struct Stop {
   YamlNode* node = nullptr;  ///< none of an end
@@ -108,7 +112,7 @@ class RoutePlacer {
       stop.at = quiet_place(at, route_.bare);
       stop.failed = !stop.at;
       for (const YamlEntry& entry : point.entries) {
-        if (!says_where(entry.key)) continue;
+        if (!is_reference(entry.key) && entry.key != "spaced") continue;
         fail(stop, entry.key_where,
              fmt::format("'at' says where the point is, and so does '{}'", entry.key),
              "leave one of them out");
@@ -260,11 +264,6 @@ class RoutePlacer {
               fmt::format("on the straight line, at {}", plane->words));
   }
 
-  static bool says_where(std::string_view key) {
-    return key == "on" || key == "fs" || key == "bl" || key == "wl" || key == "along" ||
-           key == "side" || key == "off" || key == "spaced";
-  }
-
   /// The supports that a `spaced` point stands for.
   std::vector<YamlNode> spaced(std::size_t index) {
     Stop& stop = stops_[index];
@@ -319,8 +318,8 @@ class RoutePlacer {
         continue;
       }
       if (point.find("on") != nullptr && point.find("to") == nullptr) rename_key(point, "on", "to");
-      for (const auto* key : {"on", "fs", "bl", "wl", "along", "side", "off", "spaced"})
-        remove_key(point, key);
+      remove_references(point);
+      remove_key(point, "spaced");
       if (point.kind == YamlNode::Kind::map && point.find("at") == nullptr)
         set_value(point, "at", unread_node(point.where));
       written.push_back(point);
@@ -338,11 +337,12 @@ class RoutePlacer {
 }  // namespace
 
 bool is_placed_by_reference(const YamlNode& point) {
-  return std::ranges::any_of(point.entries, [](const YamlEntry& entry) {
-    const std::string& key = entry.key;
-    return key == "on" || key == "fs" || key == "bl" || key == "wl" || key == "along" ||
-           key == "side" || key == "off";
-  });
+  return std::ranges::any_of(point.entries,
+                             [](const YamlEntry& entry) { return is_reference(entry.key); });
+}
+
+void remove_references(YamlNode& point) {
+  for (const KeySpec& key : on_part_keys) remove_key(point, key.name);
 }
 
 void place_points(ProjectItem& route, Derivation& derivation) {

@@ -17,4 +17,7 @@ std::optional<Vec3> where_route_meets(ProjectItem& route, const ProjectItem& fra
 /// True where a key besides `through` says by reference where a point, or a node, is.
 bool is_placed_by_reference(const YamlNode& point);
 
+/// Takes away the keys that have said where a point, or a node, is.
+void remove_references(YamlNode& point);
+
 }  // namespace linewright
