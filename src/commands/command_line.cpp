@@ -115,7 +115,7 @@ void declare_walk_round(CLI::App& app, Words& words) {
 }
 
 void declare_explain(CLI::App& app, Words& words) {
-  app.add_option("WORD", words.rule, "name of a rule, or a key of project files")
+  app.add_option("WORD", words.rule, "a rule, a key of project files, or 'keys' for all")
       ->required()
       ->type_name("");
 }
@@ -219,7 +219,7 @@ const std::vector<Command>& all_commands() {
          return parts(words.project, words.parts, form);
        }},
       {"leak-test",
-       "plan a leak test of a static or pitot system, or judge its readings",
+       "plan a leak test of static or pitot lines, or judge its readings",
        "linewright leak-test plan . --system static --field-elevation 800 \\\n"
        "  --altimeter-setting 29.95 --temperature 64",
        {"text", "json"},
@@ -306,6 +306,8 @@ void declare_all(CLI::App& app, Words& words) {
   app.set_version_flag("--version", "linewright " + std::string(version()),
                        "show the version and stop");
   app.require_subcommand(1);
+  constexpr std::size_t widest_command = 13;
+  app.get_formatter()->column_width(widest_command + 2);
   app.footer(
       "linewright COMMAND --help tells more of each.\n"
       "Exit codes: 0 nothing failed, 1 a fail or an unknown, 2 bad input or usage,\n"
@@ -313,6 +315,7 @@ void declare_all(CLI::App& app, Words& words) {
       "Example: linewright init my-aeroplane && linewright check my-aeroplane");
   for (const Command& command : all_commands()) {
     CLI::App* sub = app.add_subcommand(std::string(command.name), std::string(command.purpose));
+    sub->formatter(std::make_shared<CLI::Formatter>());
     sub->footer(std::string(command.note) + "Example: " + std::string(command.example));
     command.declare(*sub, words);
     if (!command.formats.empty()) declare_form(*sub, words, command);
@@ -405,8 +408,7 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
 }
 
 ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
-  CLI::App app(
-      "Checks the routing of tubes, hoses, wires and control cables of a light aeroplane.");
+  CLI::App app("Checks how the lines and control cables of a light aeroplane are run.");
   Words words;
   declare_all(app, words);
   const std::string wrong = misspelling(arguments, app);

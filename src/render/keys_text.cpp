@@ -49,6 +49,13 @@ std::vector<KeyPlace> places_of_key(std::string_view name) {
   return places;
 }
 
+std::vector<KeyPlace> places_of_all_keys() {
+  std::vector<KeyPlace> places;
+  for (const MapSpec* map : all_maps())
+    for (const KeySpec& key : map->keys) places.push_back({map, &key});
+  return places;
+}
+
 std::vector<std::string> key_names() {
   std::vector<std::string> names;
   for (const MapSpec* map : all_maps())

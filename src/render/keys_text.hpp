@@ -18,6 +18,9 @@ struct KeyPlace {
 /// Every map that has the key, in the order of `all_maps`.
 std::vector<KeyPlace> places_of_key(std::string_view name);
 
+/// Every key of every map.
+std::vector<KeyPlace> places_of_all_keys();
+
 /// All keys, each once.
 std::vector<std::string> key_names();
 

@@ -1,6 +1,9 @@
 #include <gtest/gtest.h>
 
+#include <fstream>
+#include <iterator>
 #include <nlohmann/json.hpp>
+#include <numeric>
 
 #include "commands/command_run.hpp"
 #include "input/keys.hpp"
@@ -66,6 +69,21 @@ TEST(ExplainCommand, EveryKeyIsToldInEveryMapThatHasIt) {
       EXPECT_TRUE(contains(told, one_line("In " + std::string(map->name)))) << key.name;
       EXPECT_TRUE(contains(told, one_line(key.says))) << key.name;
     }
+}
+
+TEST(ExplainCommand, ThePageOfAllKeysIsTheManuals) {
+  std::ifstream page(LINEWRIGHT_SOURCE_DIR "/examples/manual/keys.md", std::ios::binary);
+  const std::string manual{std::istreambuf_iterator<char>(page), {}};
+  EXPECT_EQ(run({"explain", "keys"}).out, manual) << "bash tests/demo/refresh writes it anew";
+  for (const MapSpec* map : all_maps()) {
+    EXPECT_TRUE(contains(manual, "\n## " + std::string(map->name) + "\n"));
+    for (const KeySpec& key : map->keys)
+      EXPECT_TRUE(contains(manual, "`" + std::string(key.name) + "`")) << key.name;
+  }
+  EXPECT_EQ(
+      json::parse(run({"explain", "keys", "--format", "json"}).out)["keys"].size(),
+      std::accumulate(all_maps().begin(), all_maps().end(), std::size_t{0},
+                      [](std::size_t sum, const MapSpec* map) { return sum + map->keys.size(); }));
 }
 
 TEST(ExplainCommand, AKeyHasItsValueItsNeedAndWhatAloneHasIt) {

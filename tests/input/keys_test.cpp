@@ -191,24 +191,5 @@ TEST(Keys, AreAllNamedWhereOneIsUnknown) {
       << errors;
 }
 
-/// The map's row of the manual.
-std::string manual_row(const MapSpec& map) {
-  std::string row = fmt::format("| {} |", map.name);
-  for (const KeySpec& key : map.keys) {
-    const std::string_view mark = key.need == Need::always      ? "**"
-                                  : key.need == Need::sometimes ? "*"
-                                                                : "";
-    row += fmt::format("{} {}`{}`{}", &key == &map.keys.front() ? "" : ",", mark, key.name, mark);
-  }
-  return row + " |\n";
-}
-
-TEST(Keys, AreAllInTheManual) {
-  const std::string page = text_of("examples/manual/keys.md");
-  for (const MapSpec* map : all_maps())
-    EXPECT_NE(page.find(manual_row(*map)), std::string::npos) << "examples/manual/keys.md lacks\n"
-                                                              << manual_row(*map);
-}
-
 }  // namespace
 }  // namespace linewright

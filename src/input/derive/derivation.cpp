@@ -3,30 +3,20 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "input/derive/derived_nodes.hpp"
 #include "input/derive/frame_plane.hpp"
-#include "input/derive/mirrored.hpp"
 #include "input/derive/quiet_values.hpp"
 #include "input/derive/route_places.hpp"
 #include "input/derive/surface_choice.hpp"
 #include "input/field_values.hpp"
 #include "input/keys/network_keys.hpp"
 #include "input/keys/structure_keys.hpp"
-#include "model/channel_axis.hpp"
 
 namespace linewright {
 
 namespace {
-
-/// Nearer to BL 0 than this is on it.
-constexpr double on_middle_in = 1e-6;
-
-std::string named(const ProjectItem& item) {
-  return fmt::format("{} {}", kind_word(item.kind), quoted_text(item.name));
-}
 
 /// Middle of the area of a polygon.
 Vec2 middle_of(const std::vector<Vec2>& corners) {
@@ -41,44 +31,6 @@ Vec2 middle_of(const std::vector<Vec2>& corners) {
   }
   return twice_area == 0 ? corners.front()
                          : Vec2{sum.u / (3 * twice_area), sum.v / (3 * twice_area)};
-}
-
-/// Which coordinate of a frame's plane is BL; neither where the plane is not its own mirror image.
-PlaneSide plane_side(const DrawnPlane& plane) {
-  const auto is_bl = [](Vec3 direction) { return std::abs(std::abs(direction.y) - 1) < 1e-9; };
-  if (std::abs(plane.origin.y) > on_middle_in) return PlaneSide::neither;
-  if (is_bl(plane.across)) return PlaneSide::first;
-  return is_bl(plane.up) ? PlaneSide::second : PlaneSide::neither;
-}
-
-/// Which coordinate of the map's plane points is BL.
-PlaneSide plane_side(const ProjectItem& item) {
-  if (item.kind == Named::hole) {
-    if (item.map == &wall_hole_map) return PlaneSide::first;
-    const auto plane = frame_plane(*item.holder->node, item.holder->bare);
-    return plane ? plane_side(*plane) : PlaneSide::neither;
-  }
-  const auto path = quiet_places(item.node->find("path"), item.bare);
-  if (!path || path->empty()) return PlaneSide::neither;
-  constexpr std::array<PlaneSide, 3> by_axis{PlaneSide::first, PlaneSide::neither,
-                                             PlaneSide::second};
-  return by_axis[main_axis_of(*path)];
-}
-
-/// Every BL that the map's places have.
-void collect_bl(const YamlNode& node, const MapSpec& map, BareLength bare,
-                std::vector<double>& all) {
-  const auto add = [&](const YamlNode& place) {
-    if (const auto at = quiet_place(&place, bare)) all.push_back(at->y);
-  };
-  for (const YamlEntry& entry : node.entries) {
-    const KeySpec* key = map.find(entry.key);
-    if (key == nullptr || entry.key == "holes") continue;
-    if (key->kind == KeyKind::place) add(entry.value);
-    if (key->kind == KeyKind::places)
-      for (const YamlNode& place : entry.value.items) add(place);
-    if (key->kind == KeyKind::map) collect_bl(entry.value, *key->map, bare, all);
-  }
 }
 
 }  // namespace
@@ -121,10 +73,10 @@ void Derivation::work_out_itself(ProjectItem& item) {
 
 void Derivation::report_circle(const ProjectItem& item) {
   const auto first = std::ranges::find(working_, &item);
-  std::string words = named(item);
+  std::string words = named_item(item);
   for (auto each = first + 1; each != working_.end(); ++each)
-    words += fmt::format(" takes its place from {}, which", named(**each));
-  error(item.node->where, words + fmt::format(" takes it from {}", named(item)),
+    words += fmt::format(" takes its place from {}, which", named_item(**each));
+  error(item.node->where, words + fmt::format(" takes it from {}", named_item(item)),
         "give one of them its place");
 }
 
@@ -221,95 +173,6 @@ std::optional<double> Derivation::outside_diameter_in(std::string_view line) {
   }
   const Line* known = draft_.project.catalogue.find_line(line);
   return known != nullptr ? std::optional(known->largest_diameter_in()) : std::nullopt;
-}
-
-void Derivation::report_no_mirror_image(const ProjectItem& item) {
-  const YamlNode& mirror = *item.node->find("mirror");
-  if (item.map == &panel_map && item.node->find("over") != nullptr) {
-    error(mirror.where,
-          fmt::format("{} is stretched over frames, and has no mirror image: nothing "
-                      "tells which of their corners are the other side's",
-                      named(item)),
-          "describe the panel on the other side with its own 'corners'");
-    return;
-  }
-  if (item.map != &hole_map || plane_side(item) != PlaneSide::neither) return;
-  error(mirror.where,
-        fmt::format("{} has no mirror image in {}, which is not the same on both sides of BL 0",
-                    named(item), named(*item.holder)),
-        "describe the hole on the other side where it is");
-}
-
-/// A rib lies on the side of its buttock line, a slanted frame on that of all its corners.
-bool Derivation::frame_crosses_middle(const ProjectItem& frame) {
-  const auto plane = frame_plane(*frame.node, frame.bare);
-  const auto corners = quiet_plane_points(frame.node->find("outline"), frame.bare);
-  if (!plane || !corners || plane_side(*plane) != PlaneSide::neither) return true;
-  double least = 0;
-  double greatest = 0;
-  for (const Vec2 corner : *corners) {
-    const double bl = plane->in_space(corner).y;
-    least = std::min(least, bl);
-    greatest = std::max(greatest, bl);
-  }
-  return (least < -on_middle_in) == (greatest > on_middle_in);
-}
-
-bool Derivation::lies_on_both_sides(ProjectItem& item) {
-  if (item.map == &mesh_map) return true;
-  if (item.map == &frame_map) return frame_crosses_middle(item);
-  if (item.kind == Named::hole) {
-    const ProjectItem& holder = *item.holder;
-    if (item.map == &wall_hole_map) {
-      const auto at = quiet_place(item.node->find("at"), item.bare);
-      const double half_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
-      return at && std::abs(at->y) <= half_in;
-    }
-    const auto plane = frame_plane(*holder.node, holder.bare);
-    const auto middle = hole_at(item.name);
-    if (!plane || !middle) return true;
-    double reach_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
-    if (const auto corners = quiet_plane_points(item.node->find("outline"), item.bare))
-      for (const Vec2 corner : *corners)
-        if (plane->in_space(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
-    return std::abs(middle->y) <= reach_in;
-  }
-  if (!work_out(item)) return true;
-  std::vector<double> all;
-  collect_bl(*item.node, *item.map, item.bare, all);
-  if (all.empty()) return true;
-  const auto [least, greatest] = std::ranges::minmax(all);
-  const bool to_the_left = least < -on_middle_in;
-  const bool to_the_right = greatest > on_middle_in;
-  return to_the_left == to_the_right;
-}
-
-std::string Derivation::twin_name(const ProjectItem& item, Named kind, const YamlNode& name) {
-  if (kind == Named::line || kind == Named::closure) return name.text;
-  ProjectItem* there = find(kind, name.text);
-  // Of a name that is nowhere, the readers say so.
-  if (there == nullptr) return name.text;
-  if (there->twin != nullptr) return there->twin->name;
-  if (lies_on_both_sides(*there)) return name.text;
-  const YamlNode& mirror = *item.twin->node->find("mirror");
-  error(mirror.where,
-        fmt::format("{} has no mirror image: {} lies on one side and has no twin",
-                    named(*item.twin), named(*there)),
-        there->map->find("mirror") != nullptr
-            ? fmt::format("give {} 'mirror: NAME'", quoted_text(there->name))
-            : "describe the mirrored route by itself");
-  return name.text;
-}
-
-void Derivation::work_out_twin(ProjectItem& item) {
-  ProjectItem& other = *item.twin;
-  if (!work_out(other) || other.node->kind != YamlNode::Kind::map) return;
-  if (item.kind == Named::hole && item.holder != other.holder) return;
-  report_no_mirror_image(other);
-  *item.node =
-      mirrored(*other.node, *other.map, plane_side(other),
-               [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });
-  item.node->note = fmt::format("mirror image of {}", other.name);
 }
 
 }  // namespace linewright

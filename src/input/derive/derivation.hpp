@@ -50,6 +50,7 @@ class Derivation {
   std::string twin_name(const ProjectItem& item, Named kind, const YamlNode& name);
   /// Where the thing asks for a twin and cannot have one.
   void report_no_mirror_image(const ProjectItem& item);
+  bool stretched_over_twins(const ProjectItem& panel);
   bool frame_crosses_middle(const ProjectItem& frame);
   bool lies_on_both_sides(ProjectItem& item);
 

@@ -39,6 +39,12 @@ void mirror_box(YamlNode& box) {
   flip_item(*greatest, 1);
 }
 
+/// Of an axis of turning and of a normal that tells right from left, the image points the other
+/// way.
+bool turns_round(std::string_view key) {
+  return key == "axis" || key == "normal";
+}
+
 void mirror_direction(YamlNode& direction, bool turns) {
   if (!turns) return flip_item(direction, 1);
   flip_item(direction, 0);
@@ -74,6 +80,9 @@ YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
     YamlNode& value = entry.value;
     if (key == nullptr) continue;
     switch (key->kind) {
+      case KeyKind::number:
+        if (key->name == "buttock_line") flip(value);
+        break;
       case KeyKind::place:
         flip_item(value, 1);
         break;
@@ -87,7 +96,7 @@ YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
         for (YamlNode& point : value.items) flip_in_plane(point, side);
         break;
       case KeyKind::direction:
-        mirror_direction(value, key->name == "axis");
+        mirror_direction(value, turns_round(key->name));
         break;
       case KeyKind::name:
         value.text = twin_name(key->named, value);

@@ -1,11 +1,18 @@
 #include "input/derive/project_items.hpp"
 
+#include <fmt/format.h>
+
 #include <utility>
 
 #include "input/derive/quiet_values.hpp"
 #include "input/keys/project_keys.hpp"
+#include "input/project_draft.hpp"
 
 namespace linewright {
+
+std::string named_item(const ProjectItem& item) {
+  return fmt::format("{} {}", kind_word(item.kind), quoted_text(item.name));
+}
 
 ProjectItems::ProjectItems(std::vector<ParsedFile>& files) {
   for (ParsedFile& file : files) add_file(file);

@@ -31,6 +31,9 @@ struct ProjectItem {
   Progress progress = Progress::untouched;
 };
 
+/// "hole 'F4-a'".
+std::string named_item(const ProjectItem& item);
+
 /// Every named part, hole, node, route and line. Twins that `mirror` asks for are among them.
 class ProjectItems {
  public:

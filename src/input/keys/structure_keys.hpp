@@ -96,7 +96,8 @@ inline constexpr std::array frame_keys{
     text_key("holes_from", Need::never, "the name of a file",
              "in place of `holes`: a table with columns bl, wl and a hole's other keys"),
 };
-inline constexpr MapSpec frame_map{"a frame", frame_keys};
+inline constexpr auto all_frame_keys = joined(frame_keys, mirror_keys);
+inline constexpr MapSpec frame_map{"a frame", all_frame_keys};
 
 inline constexpr std::array channel_keys{
     own_name_key(Named::part, "for a support to say what it is fixed `to`"),

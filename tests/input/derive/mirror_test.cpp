@@ -1,5 +1,8 @@
 // Twins on the other side of BL 0.
 
+#include <algorithm>
+#include <stdexcept>
+
 #include "input/derive/derived_project.hpp"
 
 namespace linewright {
@@ -164,6 +167,106 @@ TEST(Mirror, OfAHoleInARibIsNotInThatRib) {
   EXPECT_EQ(
       errors[0].message,
       "hole 'r' has no mirror image in part 'R', which is not the same on both sides of BL 0");
+}
+
+const Frame& frame_of(const LoadResult& result, const std::string& name) {
+  const std::vector<Frame>& frames = result.project->structure.frames;
+  const auto found = std::ranges::find(frames, name, &Frame::name);
+  return found != frames.end() ? *found : throw std::out_of_range("no frame " + name);
+}
+
+TEST(Mirror, OfARibStandsAtTheOtherButtockLineWithItsHoles) {
+  const std::string text =
+      with(rib_and_floor(", mirror: r-right", ""), "{name: R, ", "{name: R, mirror: R-right, ");
+  const LoadResult result = loaded(text);
+  ASSERT_EQ(shown(result.errors), "");
+  const Frame& rib = frame_of(result, "R-right");
+  EXPECT_EQ(rib.plane.in_space({110, 4}), (Vec3{110, 30, 4}));
+  EXPECT_EQ(rib.outline, frame_of(result, "R").outline);
+  ASSERT_EQ(rib.holes.size(), 1u);
+  EXPECT_EQ(rib.holes[0].name, "r-right");
+  EXPECT_EQ(std::get<Circle>(rib.holes[0].shape).centre, (Vec2{110, 4}));
+}
+
+std::string half_frame(const std::string& stands) {
+  return with(tailcone(""), "  channels:",
+              "    - {name: H, " + stands +
+                  ", mirror: H-right, thickness: 0.04, outline: [[-9, 1], [-2, 1], [-2, 7], [-9, "
+                  "5]], holes: [{name: h, centre: [-4, 3], diameter: 1, mirror: h-right}]}\n"
+                  "  channels:");
+}
+
+TEST(Mirror, OfHalfAFrameTurnsWhatIsDrawnInBl) {
+  const LoadResult result = loaded(half_frame("station: 120"));
+  ASSERT_EQ(shown(result.errors), "");
+  const Frame& right = frame_of(result, "H-right");
+  EXPECT_EQ(right.plane.in_space(right.outline[3]), (Vec3{120, 9, 5}));
+  EXPECT_EQ(right.plane.in_space(std::get<Circle>(right.holes.at(0).shape).centre),
+            (Vec3{120, 4, 3}));
+}
+
+/// Every corner and hole of a slanted frame, in space, is that of its twin with BL the other way.
+TEST(Mirror, OfASlantedFrameIsItsImageInSpace) {
+  for (const std::string normal : {"[1, 0, 0.3]", "[1, 0.4, 0.3]", "[-1, 0.4, 0]"}) {
+    const LoadResult result =
+        loaded(half_frame("plane: {point: [120, -12, 3], normal: " + normal + ", up: [0, 0, 1]}"));
+    ASSERT_EQ(shown(result.errors), "") << normal;
+    const Frame& left = frame_of(result, "H");
+    const Frame& right = frame_of(result, "H-right");
+    ASSERT_EQ(left.outline.size(), right.outline.size());
+    const auto expect_image = [&](Vec2 in_left, Vec2 in_right) {
+      const Vec3 at = left.plane.in_space(in_left);
+      EXPECT_LT(norm(right.plane.in_space(in_right) - Vec3{at.x, -at.y, at.z}), 1e-12) << normal;
+    };
+    for (std::size_t i = 0; i < left.outline.size(); ++i)
+      expect_image(left.outline[i], right.outline[i]);
+    expect_image(std::get<Circle>(left.holes.at(0).shape).centre,
+                 std::get<Circle>(right.holes.at(0).shape).centre);
+  }
+}
+
+TEST(Mirror, OfAFrameAcrossTheMiddleIsRefused) {
+  const std::vector<Diagnostic> errors =
+      loaded(with(tailcone(""), "{name: F2, ", "{name: F2, mirror: F3, ")).errors;
+  ASSERT_EQ(errors.size(), 1u) << shown(errors);
+  EXPECT_EQ(errors[0].message,
+            "part 'F2' has no twin: it reaches across BL 0, and is on both sides itself");
+}
+
+TEST(Mirror, OfAHoleThatARouteDrillsIsInTheTwinsWeb) {
+  std::string text = rib_and_floor(", mirror: r-right", "");
+  text = with(text, "{name: R, ", "{name: R, mirror: R-right, ");
+  text = with(text, "centre: [110, 4]", "centre: {on: across}");
+  text +=
+      "  - {name: out, kind: end, at: [112, -40, 3]}\n  - {name: in, kind: end, at: [112, -20, "
+      "5]}\nroutes:\n  - {name: across, system: wire, line: wire-1/4, from: out, to: in, "
+      "straight: true, points: [{hold: grommet, through: r}]}\n";
+  const LoadResult result = loaded(text);
+  ASSERT_EQ(shown(result.errors), "");
+  const Frame& right = frame_of(result, "R-right");
+  EXPECT_EQ(std::get<Circle>(right.holes.at(0).shape).centre, (Vec2{112, 4}));
+}
+
+TEST(Mirror, OfAPanelOverRibsIsOverTheirTwins) {
+  std::string text = rib_and_floor(", mirror: r-right", "");
+  text = with(text, "{name: R, ", "{name: R, mirror: R-right, ");
+  text =
+      with(text, "  channels:",
+           "    - {name: Q, buttock_line: -50, mirror: Q-right, thickness: 0.04, outline: [[100, "
+           "0], [140, 0], [140, 9], [100, 9]]}\n  channels:");
+  text =
+      with(text, "  panels:\n",
+           "  panels:\n    - {name: skin, over: [R, Q], corners: [1, 2], thickness: 0.04, mirror: "
+           "skin-right}\n");
+  const LoadResult result = loaded(text);
+  ASSERT_EQ(shown(result.errors), "");
+  std::vector<std::vector<Vec3>> corners;
+  for (const Panel& panel : result.project->structure.panels)
+    if (panel.name.starts_with("skin")) corners.push_back(panel.corners);
+  ASSERT_EQ(corners.size(), 2u);
+  ASSERT_EQ(corners[0].size(), corners[1].size());
+  for (std::size_t i = 0; i < corners[0].size(); ++i)
+    EXPECT_EQ(corners[1][i], (Vec3{corners[0][i].x, -corners[0][i].y, corners[0][i].z}));
 }
 
 TEST(Mirror, OfAPanelOverFramesIsNotTold) {

@@ -1,0 +1,176 @@
+// What a thing's twin on the other side of BL 0 is, and what has none.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include "input/derive/derivation.hpp"
+#include "input/derive/derived_nodes.hpp"
+#include "input/derive/frame_plane.hpp"
+#include "input/derive/mirrored.hpp"
+#include "input/derive/quiet_values.hpp"
+#include "input/keys/structure_keys.hpp"
+#include "model/channel_axis.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// Nearer to BL 0 than this is on it.
+constexpr double on_middle_in = 1e-6;
+
+/// Which coordinate of a frame's plane is BL; neither where the plane is not its own mirror image.
+PlaneSide plane_side(const DrawnPlane& plane) {
+  const auto is_bl = [](Vec3 direction) { return std::abs(std::abs(direction.y) - 1) < 1e-9; };
+  if (std::abs(plane.origin.y) > on_middle_in) return PlaneSide::neither;
+  if (is_bl(plane.across)) return PlaneSide::first;
+  return is_bl(plane.up) ? PlaneSide::second : PlaneSide::neither;
+}
+
+PlaneSide side_in_frame(const ProjectItem& frame) {
+  const auto plane = frame_plane(*frame.node, frame.bare);
+  return plane ? plane_side(*plane) : PlaneSide::neither;
+}
+
+/// Which coordinate of the map's plane points is BL.
+PlaneSide plane_side(const ProjectItem& item) {
+  if (item.map == &wall_hole_map) return PlaneSide::first;
+  // A slanted frame's image is drawn in the image of its plane.
+  if (item.map == &frame_map)
+    return item.node->find("plane") != nullptr ? PlaneSide::neither : side_in_frame(item);
+  if (item.map == &hole_map) return side_in_frame(*item.holder);
+  const auto path = quiet_places(item.node->find("path"), item.bare);
+  if (!path || path->empty()) return PlaneSide::neither;
+  constexpr std::array<PlaneSide, 3> by_axis{PlaneSide::first, PlaneSide::neither,
+                                             PlaneSide::second};
+  return by_axis[main_axis_of(*path)];
+}
+
+/// Every BL that the map's places have.
+void collect_bl(const YamlNode& node, const MapSpec& map, BareLength bare,
+                std::vector<double>& all) {
+  const auto add = [&](const YamlNode& place) {
+    if (const auto at = quiet_place(&place, bare)) all.push_back(at->y);
+  };
+  for (const YamlEntry& entry : node.entries) {
+    const KeySpec* key = map.find(entry.key);
+    if (key == nullptr || entry.key == "holes") continue;
+    if (key->kind == KeyKind::place) add(entry.value);
+    if (key->kind == KeyKind::places)
+      for (const YamlNode& place : entry.value.items) add(place);
+    if (key->kind == KeyKind::map) collect_bl(entry.value, *key->map, bare, all);
+  }
+}
+
+}  // namespace
+
+/// Whether each of the frames that a panel is stretched over has a twin: its corners are numbered
+/// alike.
+bool Derivation::stretched_over_twins(const ProjectItem& panel) {
+  return std::ranges::all_of(panel.node->find("over")->items, [&](const YamlNode& name) {
+    const ProjectItem* frame = find(Named::part, name.text);
+    return frame != nullptr && frame->twin != nullptr;
+  });
+}
+
+void Derivation::report_no_mirror_image(const ProjectItem& item) {
+  const YamlNode* mirror = item.node->find("mirror");
+  if (mirror == nullptr) return;
+  if (item.map == &panel_map && item.node->find("over") != nullptr && !stretched_over_twins(item))
+    return error(mirror->where,
+                 fmt::format("{} is stretched over frames that are on both sides, and has no "
+                             "mirror image: nothing tells which of their corners are the other "
+                             "side's",
+                             named_item(item)),
+                 "describe the panel on the other side with its own 'corners'");
+  if (item.map == &frame_map && frame_crosses_middle(item))
+    return error(mirror->where,
+                 fmt::format("{} has no twin: it reaches across BL 0, and is on both sides itself",
+                             named_item(item)),
+                 "leave 'mirror' out, or give it to its holes");
+  if (item.map == &hole_map && item.holder->twin == nullptr &&
+      plane_side(item) == PlaneSide::neither)
+    error(mirror->where,
+          fmt::format("{} has no mirror image in {}, which is not the same on both sides of BL 0",
+                      named_item(item), named_item(*item.holder)),
+          "give the mirror image of the whole part, or describe the hole where it is");
+}
+
+/// A rib lies on the side of its buttock line, any other frame on that of all its corners.
+bool Derivation::frame_crosses_middle(const ProjectItem& frame) {
+  const auto plane = frame_plane(*frame.node, frame.bare);
+  const auto corners = quiet_plane_points(frame.node->find("outline"), frame.bare);
+  if (!plane || !corners) return true;
+  double least = 0;
+  double greatest = 0;
+  for (const Vec2 corner : *corners) {
+    const double bl = plane->in_space(corner).y;
+    least = std::min(least, bl);
+    greatest = std::max(greatest, bl);
+  }
+  return (least < -on_middle_in) == (greatest > on_middle_in);
+}
+
+bool Derivation::lies_on_both_sides(ProjectItem& item) {
+  if (item.map == &mesh_map) return true;
+  if (item.map == &frame_map) return frame_crosses_middle(item);
+  if (item.kind == Named::hole) {
+    const ProjectItem& holder = *item.holder;
+    if (item.map == &wall_hole_map) {
+      const auto at = quiet_place(item.node->find("at"), item.bare);
+      const double half_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
+      return at && std::abs(at->y) <= half_in;
+    }
+    const auto plane = frame_plane(*holder.node, holder.bare);
+    const auto middle = hole_at(item.name);
+    if (!plane || !middle) return true;
+    double reach_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
+    if (const auto corners = quiet_plane_points(item.node->find("outline"), item.bare))
+      for (const Vec2 corner : *corners)
+        if (plane->in_space(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
+    return std::abs(middle->y) <= reach_in;
+  }
+  if (!work_out(item)) return true;
+  std::vector<double> all;
+  collect_bl(*item.node, *item.map, item.bare, all);
+  if (all.empty()) return true;
+  const auto [least, greatest] = std::ranges::minmax(all);
+  const bool to_the_left = least < -on_middle_in;
+  const bool to_the_right = greatest > on_middle_in;
+  return to_the_left == to_the_right;
+}
+
+std::string Derivation::twin_name(const ProjectItem& item, Named kind, const YamlNode& name) {
+  if (kind == Named::line || kind == Named::closure) return name.text;
+  ProjectItem* there = find(kind, name.text);
+  // Of a name that is nowhere, the readers say so.
+  if (there == nullptr) return name.text;
+  if (there->twin != nullptr) return there->twin->name;
+  if (lies_on_both_sides(*there)) return name.text;
+  const YamlNode& mirror = *item.twin->node->find("mirror");
+  error(mirror.where,
+        fmt::format("{} has no mirror image: {} lies on one side and has no twin",
+                    named_item(*item.twin), named_item(*there)),
+        there->map->find("mirror") != nullptr
+            ? fmt::format("give {} 'mirror: NAME'", quoted_text(there->name))
+            : "describe the mirrored route by itself");
+  return name.text;
+}
+
+void Derivation::work_out_twin(ProjectItem& item) {
+  ProjectItem& other = *item.twin;
+  if (!work_out(other) || other.node->kind != YamlNode::Kind::map) return;
+  if (item.kind == Named::hole && item.holder != other.holder) return;
+  report_no_mirror_image(other);
+  for (ProjectItem& hole : items_.all())
+    if (hole.holder == &other && !hole.is_twin) work_out(hole);
+  *item.node =
+      mirrored(*other.node, *other.map, plane_side(other),
+               [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });
+  item.node->note = fmt::format("mirror image of {}", other.name);
+}
+
+}  // namespace linewright
