@@ -35,6 +35,7 @@ struct Command {
   /// Instead of `run` for a command that shows results until it is stopped. It has no --output.
   Outcome (*keep_running)(const Words&, const ResultForm&, const Show&) = nullptr;
   std::string_view note = {};  ///< whole lines under the command's help
+  bool has_format = true;      ///< false where an option of its own says the form
 };
 
 void declare_project(CLI::App& app, Words& words) {
@@ -89,6 +90,13 @@ void declare_draw(CLI::App& app, Words& words) {
   app.add_option("--station", words.draw.station, "front: where to cut")->type_name("LENGTH");
   app.add_option("--frame", words.draw.frame, "front: at this frame")->type_name("NAME");
   app.add_option("--route", words.draw.route, "strip: this line")->type_name("NAME");
+}
+
+void declare_export(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--to", words.exported.to, "a model in space, or a frame to cut by machine")
+      ->type_name("gltf|dxf");
+  app.add_option("--frame", words.exported.frame, "dxf: this frame")->type_name("NAME");
 }
 
 void declare_rig(CLI::App& app, Words& words) {
@@ -182,6 +190,17 @@ const std::vector<Command>& all_commands() {
        [](const Words& words, const ResultForm& form) {
          return draw(check_options(words, form), words.draw);
        }},
+      {"export",
+       "a model in space (glTF), or a frame to cut by machine (DXF)",
+       "linewright export . --to gltf --output aeroplane.glb",
+       {"gltf", "dxf"},
+       declare_export,
+       [](const Words& words, const ResultForm& form) {
+         return export_project(check_options(words, form), words.exported);
+       },
+       nullptr,
+       "",
+       false},
       {"compare",
        "two projects, or one and a change to it, side by side",
        "linewright compare . --set routes.static-left.line=tube-aluminium-1/4",
@@ -288,8 +307,9 @@ std::string joined(const std::vector<std::string>& words) {
 }
 
 void declare_form(CLI::App& app, Words& words, const Command& command) {
-  app.add_option("--format", words.format, "form of the result")
-      ->type_name(joined(command.formats));
+  if (command.has_format)
+    app.add_option("--format", words.format, "form of the result")
+        ->type_name(joined(command.formats));
   if (command.run) {
     app.add_option("--output", words.output, "write the result to this new file")
         ->type_name("FILE");

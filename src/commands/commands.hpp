@@ -59,6 +59,15 @@ struct CompareOptions {
 /// fail or an unknown that the first has not.
 Outcome compare(const CompareOptions& options);
 
+/// Options of `export`, as written.
+struct ExportWords {
+  std::optional<std::string> to;     ///< "gltf" or "dxf"
+  std::optional<std::string> frame;  ///< of a dxf
+};
+
+/// The whole as a model in space with the verdicts of `check`, or a frame to cut by machine.
+Outcome export_project(const CheckOptions& options, const ExportWords& words);
+
 /// The project as one file, with every place and mirror image that was worked out written down.
 Outcome expand(const std::filesystem::path& project);
 

@@ -36,6 +36,7 @@ struct Words {
   LeakTestWords leak_test;
   PartsWords parts;
   DrawWords draw;
+  ExportWords exported;
 };
 
 /// What the terminal and the environment say about colour.
