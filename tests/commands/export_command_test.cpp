@@ -113,7 +113,7 @@ TEST_F(SmallExport, GltfHasTheSupportsUnderTheirLine) {
   std::set<std::string> supports;
   for (unsigned i = 0; i < tube->mNumChildren; ++i)
     supports.insert(tube->mChildren[i]->mName.C_Str());
-  EXPECT_EQ(supports, (std::set<std::string>{"round"})) << "the hole that it is led through";
+  EXPECT_EQ(supports, (std::set<std::string>{"grommet in round"}));
 }
 
 TEST(ExportCommand, GltfHasTheWorstVerdictOfEachLineAsItsMaterial) {
