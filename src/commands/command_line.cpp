@@ -90,6 +90,9 @@ void declare_draw(CLI::App& app, Words& words) {
   app.add_option("--station", words.draw.station, "front: where to cut")->type_name("LENGTH");
   app.add_option("--frame", words.draw.frame, "front: at this frame")->type_name("NAME");
   app.add_option("--route", words.draw.route, "strip: this line")->type_name("NAME");
+  app.add_flag("--true-scale", words.draw.true_scale, "a frame or a strip 1:1, on pages");
+  app.add_option("--paper", words.draw.paper, "of the pages; letter, with --units mm a4")
+      ->type_name("letter|a4");
 }
 
 void declare_export(CLI::App& app, Words& words) {

@@ -43,6 +43,8 @@ struct DrawWords {
   std::optional<std::string> station;  ///< front: a length
   std::optional<std::string> frame;    ///< front: instead of the station
   std::optional<std::string> route;    ///< strip
+  bool true_scale = false;             ///< a frame or a strip at full size, on pages
+  std::optional<std::string> paper;    ///< of these pages: "letter" or "a4"
 };
 
 /// One view of it as SVG, with what was found.

@@ -10,6 +10,8 @@
 #include "render/draw/front.hpp"
 #include "render/draw/projection.hpp"
 #include "render/draw/strip.hpp"
+#include "render/draw/true_frame.hpp"
+#include "render/draw/true_strip.hpp"
 #include "render/layout.hpp"
 
 namespace linewright {
@@ -32,7 +34,19 @@ std::string wrong_options(const DrawWords& words) {
   if (view == "strip" && !words.route) return "--view strip needs --route, the line to unroll";
   if (view != "strip" && words.route)
     return "--route goes with --view strip, not with --view " + view;
+  if (!words.true_scale)
+    return words.paper ? "--paper goes with --true-scale, which is drawn on pages" : std::string();
+  if (view != "strip" && !words.frame)
+    return "--true-scale goes with --view front --frame NAME, or with --view strip";
+  if (words.paper && !paper_called(*words.paper))
+    return with_suggestion("--paper takes letter or a4, not '" + one_line(*words.paper) + "'",
+                           *words.paper, paper_words());
   return {};
+}
+
+Paper chosen_paper(const DrawWords& words, const Phrasing& phrasing) {
+  const bool metric = phrasing.unit == LengthUnit::millimetre;
+  return *paper_called(words.paper.value_or(metric ? "a4" : "letter"));
 }
 
 struct CutPlace {
@@ -40,13 +54,14 @@ struct CutPlace {
   const Frame* frame = nullptr;
 };
 
+/// At full size a frame is drawn in its own plane, wherever that stands.
 Expected<CutPlace, std::string> frame_place(const std::string& name, const Project& project,
-                                            const Phrasing& phrasing) {
+                                            const Phrasing& phrasing, bool at_full_size) {
   std::vector<std::string> names;
   for (const Frame& frame : project.structure.frames) {
     names.push_back(frame.name);
     if (frame.name != name) continue;
-    if (stands_at_station(frame)) return CutPlace{frame.plane.origin.x, &frame};
+    if (at_full_size || stands_at_station(frame)) return CutPlace{frame.plane.origin.x, &frame};
     return "frame '" + one_line(name) + "' stands at " + phrasing.stand(frame.plane) +
            " and not square at a station; --station cuts where you say";
   }
@@ -56,7 +71,7 @@ Expected<CutPlace, std::string> frame_place(const std::string& name, const Proje
 
 Expected<CutPlace, std::string> cut_place(const DrawWords& words, const Project& project,
                                           const Phrasing& phrasing) {
-  if (words.frame) return frame_place(*words.frame, project, phrasing);
+  if (words.frame) return frame_place(*words.frame, project, phrasing, words.true_scale);
   const auto station = read_quantity(*words.station, Dimension::length, BareLength::inch);
   if (!station) return "--station: " + station.error();
   return CutPlace{*station, nullptr};
@@ -69,11 +84,15 @@ std::string wrong_route(const DrawWords& words, const Project& project) {
   return unknown_name("route", *words.route, names, "linewright cutlist lists them");
 }
 
-std::string strip_of(const std::string& name, const Drawing& drawing,
+std::string strip_of(const DrawWords& words, const Drawing& drawing,
                      const PreparedProject& prepared) {
-  for (const SceneRoute& route : drawing.scene.routes)
-    if (route.name == name)
-      return strip_view(drawing, route, strip_marks(*prepared.find_route(name)));
+  for (const SceneRoute& route : drawing.scene.routes) {
+    if (route.name != *words.route) continue;
+    const std::vector<StripMark> marks = strip_marks(*prepared.find_route(route.name));
+    return words.true_scale
+               ? true_strip(drawing, route, marks, chosen_paper(words, drawing.phrasing))
+               : strip_view(drawing, route, marks);
+  }
   return {};
 }
 
@@ -104,7 +123,9 @@ Outcome draw(const CheckOptions& options, const DrawWords& words) {
   const ExitCode code = exit_code(*report, false);
   if (*words.view == "side") return {code, side_view(drawing), ""};
   if (*words.view == "plan") return {code, plan_view(drawing), ""};
-  if (*words.view == "strip") return {code, strip_of(*words.route, drawing, prepared), ""};
+  if (*words.view == "strip") return {code, strip_of(words, drawing, prepared), ""};
+  if (words.true_scale)
+    return {code, true_frame(drawing, *place->frame, chosen_paper(words, phrasing)), ""};
   return {
       code,
       front_view(drawing, station_cut(prepared, motion, scene, place->station_in, place->frame)),

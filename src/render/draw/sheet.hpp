@@ -78,6 +78,8 @@ class Sheet {
   std::string finished(double height_pt, std::string_view name) const;
 
   double width_pt() const { return width_pt_; }
+  /// What is drawn so far, without the document about it.
+  const std::string& body() const { return body_; }
 
  private:
   double width_pt_;

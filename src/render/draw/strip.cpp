@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "render/amount.hpp"
+#include "render/draw/strip_words.hpp"
 
 namespace linewright {
 
@@ -22,29 +23,6 @@ bool judges_gap(const Judgement& judgement) {
   return judgement.unit == Unit::inch && judgement.value && judgement.distance_in &&
          (judgement.rule == "clearance" || judgement.rule == "chafe" ||
           judgement.rule == "separation");
-}
-
-/// Words over their places, each in the lowest lane that is free there.
-class Lanes {
- public:
-  /// The lane for words from `left` to `right`.
-  std::size_t take(double left, double right) {
-    std::size_t lane = 0;
-    while (lane < ends_.size() && ends_[lane] > left) ++lane;
-    if (lane == ends_.size()) ends_.push_back(0);
-    ends_[lane] = right;
-    return lane;
-  }
-  std::size_t count() const { return ends_.size(); }
-
- private:
-  std::vector<double> ends_;
-};
-
-std::string words_of(const StripMark& mark, const Phrasing& phrasing) {
-  if (mark.kind == StripMarkKind::bend)
-    return phrasing.tape(mark.middle_in()) + " bend " + phrasing.angle(mark.turn_deg);
-  return phrasing.tape(mark.middle_in()) + " " + mark.words;
 }
 
 class Strip {
@@ -90,7 +68,7 @@ class Strip {
     return lanes.count();
   }
   double word_width(const StripMark& each) const {
-    return std::min(words_width(words_of(each, drawing_.phrasing), 8), 0.58 * 8 * 46) + 8;
+    return std::min(words_width(words_of_mark(each, drawing_.phrasing), 8), 0.58 * 8 * 46) + 8;
   }
 
   void mark(const StripMark& each, double above) {
@@ -98,8 +76,8 @@ class Strip {
     const double at = x(each.middle_in());
     const double words_y = axis_y_ - 22 - above;
     sheet_.path("leader", fmt::format("M{:.2f} {:.1f}V{:.1f}", at, words_y + 2, axis_y_));
-    sheet_.text(word_x_[index], words_y, "", "start", words_of(each, drawing_.phrasing), 46);
-    const std::string title = words_of(each, drawing_.phrasing);
+    sheet_.text(word_x_[index], words_y, "", "start", words_of_mark(each, drawing_.phrasing), 46);
+    const std::string title = words_of_mark(each, drawing_.phrasing);
     const double start = x(each.start_in);
     const double wide = std::max(0.5, x(each.end_in) - start);
     switch (each.kind) {
