@@ -115,7 +115,8 @@ std::string written_as(const Report& report, const ResultForm& form) {
       return check_json(report);
     case Format::sarif:
       return check_sarif(report, all_rules());
-    case Format::csv:  // not of `check`
+    case Format::csv:
+    case Format::svg:  // not of `check`
     case Format::text:
       break;
   }

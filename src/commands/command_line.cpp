@@ -221,7 +221,7 @@ const std::vector<Command>& all_commands() {
       {"cutlist",
        "lengths, bend schedules, volumes and masses",
        "linewright cutlist . --format csv --output cuts.csv",
-       {"text", "json", "csv"},
+       {"text", "json", "csv", "svg"},
        declare_project,
        [](const Words& words, const ResultForm& form) { return cutlist(words.project, form); }},
       {"schedule",
@@ -244,13 +244,13 @@ const std::vector<Command>& all_commands() {
        "plan a leak test of static or pitot lines, or judge its readings",
        "linewright leak-test plan . --system static --field-elevation 800 \\\n"
        "  --altimeter-setting 29.95 --temperature 64",
-       {"text", "json"},
+       {"text", "json", "svg"},
        declare_leak_test,
        run_leak_test},
       {"rig",
        "tension, stretch, friction and spans of the control cables",
        "linewright rig . --route rudder-left",
-       {"text", "json", "csv"},
+       {"text", "json", "csv", "svg"},
        declare_rig,
        [](const Words& words, const ResultForm& form) {
          return rig(words.project, words.only_route, form);

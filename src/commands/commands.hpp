@@ -11,7 +11,7 @@
 
 namespace linewright {
 
-enum class Format { text, json, csv, sarif };
+enum class Format { text, json, csv, svg, sarif };
 
 /// What every command that prints a result is told about its form.
 struct ResultForm {

@@ -1,6 +1,7 @@
 #include "commands/commands.hpp"
 #include "commands/open_project.hpp"
 #include "lines/prepare.hpp"
+#include "render/chart/cut_charts.hpp"
 #include "render/cutlist_csv.hpp"
 #include "render/cutlist_json.hpp"
 #include "render/cutlist_text.hpp"
@@ -15,6 +16,8 @@ std::string rendered(const Report& report, const ResultForm& form) {
       return cutlist_json(report);
     case Format::csv:
       return cutlist_csv(report, form.style.phrasing.unit);
+    case Format::svg:
+      return cut_charts(report, form.style.phrasing);
     case Format::sarif:  // only of `check`
     case Format::text:
       break;

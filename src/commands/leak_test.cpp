@@ -12,6 +12,7 @@
 #include "planning/leak_judge.hpp"
 #include "planning/leak_judge_part.hpp"
 #include "planning/test_connection.hpp"
+#include "render/chart/leak_chart.hpp"
 #include "render/diagnostic_text.hpp"
 #include "render/layout.hpp"
 #include "render/leak_test_json.hpp"
@@ -135,6 +136,7 @@ Expected<JudgedLog, Outcome> judged_log(const PlannedTest& test, const LeakTestS
 
 std::string rendered(const LeakTestReport& report, const ResultForm& form) {
   if (form.format == Format::json) return leak_test_json(report);
+  if (form.format == Format::svg) return leak_chart(report);
   return report.judged ? leak_verdict_text(report, form.style) : leak_plan_text(report, form.style);
 }
 

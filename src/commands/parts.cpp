@@ -32,7 +32,8 @@ std::string rendered(const PartsList& list, const ResultForm& form) {
       return parts_json(list);
     case Format::csv:
       return parts_csv(list, form.style.phrasing.unit);
-    case Format::sarif:  // only of `check`
+    case Format::svg:
+    case Format::sarif:  // not of this command
     case Format::text:
       break;
   }

@@ -7,6 +7,7 @@
 #include "commands/mesh_store.hpp"
 #include "commands/open_project.hpp"
 #include "lines/prepare.hpp"
+#include "render/chart/rig_charts.hpp"
 #include "render/rig_csv.hpp"
 #include "render/rig_json.hpp"
 #include "render/rig_text.hpp"
@@ -22,6 +23,8 @@ std::string rendered(const Rig& rig, const ResultForm& form) {
       return rig_json(rig);
     case Format::csv:
       return rig_csv(rig, form.style.phrasing.unit);
+    case Format::svg:
+      return rig_charts(rig);
     case Format::sarif:  // only of `check`
     case Format::text:
       break;

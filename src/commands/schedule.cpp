@@ -28,7 +28,8 @@ std::string rendered(const Schedule& schedule, const ResultForm& form) {
       return schedule_json(schedule);
     case Format::csv:
       return schedule_csv(schedule, form.style.phrasing.unit);
-    case Format::sarif:  // only of `check`
+    case Format::svg:
+    case Format::sarif:  // not of this command
     case Format::text:
       break;
   }

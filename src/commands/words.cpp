@@ -45,6 +45,7 @@ Expected<ResultForm, std::string> read_form(const Words& words,
   ResultForm form;
   if (format == "json") form.format = Format::json;
   if (format == "csv") form.format = Format::csv;
+  if (format == "svg") form.format = Format::svg;
   if (format == "sarif") form.format = Format::sarif;
   if (words.units == "mm") form.style.phrasing.unit = LengthUnit::millimetre;
   if (words.units == "fraction") form.style.phrasing.unit = LengthUnit::inch_fraction;

@@ -8,6 +8,8 @@
 #include <regex>
 
 #include "commands/command_run.hpp"
+#include "commands/svg_reading.hpp"
+#include "render/draw/ordinates.hpp"
 
 namespace linewright {
 namespace {
@@ -15,38 +17,12 @@ namespace {
 using nlohmann::json;
 using test::CommandRun;
 using test::contains;
+using test::number_after;
 using test::run;
 using test::StarterCopy;
+using test::unbalanced;
 
 const std::string demo = LINEWRIGHT_SOURCE_DIR "/routes/as-drawn.yaml";
-
-/// What is wrong with how the tags of `svg` are closed; empty for nothing. Text between them may
-/// hold no bare markup.
-std::string unbalanced(const std::string& svg) {
-  std::vector<std::string> open;
-  std::size_t at = 0;
-  while ((at = svg.find('<', at)) != std::string::npos) {
-    const std::size_t end = svg.find('>', at);
-    if (end == std::string::npos) return "a tag without an end";
-    const std::string tag = svg.substr(at + 1, end - at - 1);
-    if (tag.find('<') != std::string::npos) return "a tag within a tag: " + tag;
-    const std::string name = tag.substr(0, tag.find_first_of(" \n/", 1));
-    if (tag.starts_with('/')) {
-      if (open.empty() || open.back() != tag.substr(1)) return "closes what is not open: " + tag;
-      open.pop_back();
-    } else if (!tag.ends_with('/')) {
-      open.push_back(name);
-    }
-    at = end;
-  }
-  return open.empty() ? "" : "left open: " + open.back();
-}
-
-/// The number after `before` in the first place where that stands.
-double number_after(const std::string& text, const std::string& before) {
-  const std::size_t at = text.find(before);
-  return at == std::string::npos ? std::nan("") : std::stod(text.substr(at + before.size()));
-}
 
 /// How many points of the sheet one inch of paper is, by what the document says of its own size.
 double points_per_inch_of(const std::string& svg) {
@@ -165,6 +141,37 @@ TEST(DrawCommand, ListsEveryLineAndHoleOfAFrame) {
     }
   }
   EXPECT_GT(lines, 0);
+}
+
+TEST(DrawCommand, WritesEachDimensionOfAFrameOnceAlongTheEdges) {
+  const std::string svg = demo_sheet({"--view", "front", "--frame", "T166"}).out;
+  // Left and right rudder cables and their spare holes are 5.22 in off BL 0, at WL 11.04 and 12.57.
+  for (const std::string bl : {"-10.00", "-5.22", "0.00", "5.22", "10.00"})
+    EXPECT_EQ(std::ranges::count(test::words_of_class(svg, "small", "middle"), bl), 1) << bl;
+  for (const std::string wl : {"20.28", "17.00", "14.75", "12.57", "11.76", "11.04", "6.76"})
+    EXPECT_EQ(std::ranges::count(test::words_of_class(svg, "small", "start"), wl), 1) << wl;
+}
+
+TEST(DrawCommand, KeepsDimensionsApartAndNearTheirPlace) {
+  EXPECT_EQ(kept_apart({1, 5, 9}, 2, 0, 10), (std::vector<double>{1, 5, 9}));
+  EXPECT_EQ(kept_apart({4, 4.5, 5}, 2, 0, 20), (std::vector<double>{4, 6, 8}));
+  EXPECT_EQ(kept_apart({8, 9, 10}, 2, 0, 10), (std::vector<double>{6, 8, 10}));
+  EXPECT_TRUE(kept_apart({}, 2, 0, 10).empty());
+}
+
+TEST(DrawCommand, ThePicturesOfTheReadmeAreCurrent) {
+  const std::string readme = test::read(LINEWRIGHT_SOURCE_DIR "/README.md");
+  const std::vector<std::pair<std::string, std::vector<std::string>>> pictures{
+      {"strip.svg", {"as-drawn.yaml", "--view", "strip", "--route", "static-right"}},
+      {"frame.svg", {"mended.yaml", "--view", "front", "--frame", "T166"}}};
+  for (const auto& [file, words] : pictures) {
+    const std::vector<std::string> options(words.begin() + 1, words.end());
+    EXPECT_EQ(test::read(LINEWRIGHT_SOURCE_DIR "/examples/pictures/" + file),
+              draw(LINEWRIGHT_SOURCE_DIR "/routes/" + words.front(), options).out)
+        << "bash tests/demo/refresh draws it anew";
+    EXPECT_TRUE(contains(readme, "](examples/pictures/" + file + ")"));
+    EXPECT_TRUE(contains(readme, "`linewright draw routes/" + words.front()));
+  }
 }
 
 TEST(DrawCommand, TakesNoNameForMarkup) {

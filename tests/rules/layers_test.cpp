@@ -50,6 +50,7 @@ const std::map<std::string, Folders> allowed{
     {"catalogue", {"model", "input", "input/keys"}},
     {"render", {"model", "words", "physics", "input", "input/keys", "planning", "rules"}},
     {"render/report", {"model", "words", "input", "planning", "render"}},
+    {"render/chart", {"model", "planning", "render", "render/draw", "render/report", "words"}},
     {"render/export", {"model", "words", "planning", "render"}},
     {"render/draw", {"model", "words", "input", "planning", "render", "render/report"}},
 };

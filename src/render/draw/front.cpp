@@ -7,6 +7,7 @@
 
 #include "model/angle.hpp"
 #include "render/amount.hpp"
+#include "render/draw/ordinates.hpp"
 #include "render/draw/projection.hpp"
 
 namespace linewright {
@@ -15,7 +16,7 @@ namespace {
 
 constexpr double width_pt = 17 * points_per_inch;
 constexpr PaperBox room{66, 40, 700, 660};
-constexpr double table_x = 730;
+constexpr double table_x = 752;
 /// A line nearer than this to lying in the plane is drawn cut no longer than so.
 constexpr double least_cosine = 0.1;
 
@@ -59,6 +60,14 @@ Extents extents_of(const StationCut& cut) {
     all.add(seen(line) + Vec2{about, about});
   }
   return all;
+}
+
+/// Every line and hole.
+std::vector<Vec2> dimensioned(const StationCut& cut) {
+  std::vector<Vec2> places;
+  for (const CutLine& line : cut.lines) places.push_back(seen(line));
+  for (const CutHole& hole : cut.holes) places.push_back(hole.centre);
+  return places;
 }
 
 std::string polygon(const PaperScale& scale, const std::vector<Vec2>& corners) {
@@ -117,7 +126,7 @@ double table_of_lines(Sheet& sheet, double y, const Drawing& drawing, const Stat
     sheet.text(table_x + 236, y, css, "end", bl);
     sheet.text(table_x + 286, y, css, "end", wl);
     sheet.text(table_x + 346, y, css, "end", diameter);
-    sheet.text(table_x + 458, y, css, "end", reach);
+    sheet.text(table_x + 436, y, css, "end", reach);
   };
   row("head", "", cut.lines.empty() ? "No line goes through" : "Line", "BL", "WL", "over all",
       "reach: likely, bound");
@@ -204,6 +213,7 @@ std::string front_view(const Drawing& drawing, const StationCut& cut) {
                each->rule + ": " + each->message);
   for (const CutLine& line : cut.lines) draw_line(sheet, scale, line);
   sheet.add("</g>\n");
+  draw_ordinates(sheet, scale, room, dimensioned(cut), drawing.phrasing);
   draw_ticks(sheet, scale, room, "BL", "WL", drawing.phrasing);
   name_all(sheet, scale, cut);
   number_findings(sheet, scale, findings);

@@ -43,6 +43,8 @@ class Strip {
   std::string drawn() {
     axis_y_ = 60 + lane_pt * static_cast<double>(lay_out_words());
     base_y_ = axis_y_ + 60 + chart_pt;
+    // Leaders lie under all words.
+    for (std::size_t i = 0; i < marks_.size(); ++i) leader(marks_[i], word_y_[i]);
     for (std::size_t i = 0; i < marks_.size(); ++i) mark(marks_[i], word_y_[i]);
     line();
     chart();
@@ -71,11 +73,15 @@ class Strip {
     return std::min(words_width(words_of_mark(each, drawing_.phrasing), 8), 0.58 * 8 * 46) + 8;
   }
 
+  void leader(const StripMark& each, double above) {
+    sheet_.path("leader", fmt::format("M{:.2f} {:.1f}V{:.1f}", x(each.middle_in()),
+                                      axis_y_ - 20 - above, axis_y_));
+  }
+
   void mark(const StripMark& each, double above) {
     const std::size_t index = static_cast<std::size_t>(&each - marks_.data());
     const double at = x(each.middle_in());
     const double words_y = axis_y_ - 22 - above;
-    sheet_.path("leader", fmt::format("M{:.2f} {:.1f}V{:.1f}", at, words_y + 2, axis_y_));
     sheet_.text(word_x_[index], words_y, "", "start", words_of_mark(each, drawing_.phrasing), 46);
     const std::string title = words_of_mark(each, drawing_.phrasing);
     const double start = x(each.start_in);
