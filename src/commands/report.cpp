@@ -57,6 +57,7 @@ Expected<std::string, Outcome> written_report(const Project& project, const Repo
   PartsOptions shopping;
   shopping.phrasing = order.phrasing;
   page.parts = parts_list(prepared, shopping);
+  if (!project.closures.empty()) page.close_up = close_up(prepared);
   for (RiggedCable& cable : page.rig.cables)
     cable.least_gaps = least_gaps(report.judgements, cable.name);
   page.scene = scene_of(prepared, motion_of(prepared));

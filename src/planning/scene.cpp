@@ -4,6 +4,7 @@
 #include <array>
 
 #include "geometry/plane/polygon.hpp"
+#include "lines/trapped_water.hpp"
 
 namespace linewright {
 
@@ -197,6 +198,17 @@ SceneRoute drawn(const PreparedRoute& route, const std::vector<SpanReach>& reach
   return scene;
 }
 
+void add_pools(Scene& scene, const PreparedProject& prepared) {
+  const std::vector<AirNetwork> networks = air_networks(prepared);
+  for (const Attitude& attitude : prepared.project->attitudes) {
+    scene.attitudes.push_back(attitude.name);
+    for (const AirNetwork& network : networks)
+      for (const WaterTrap& trap : water_traps(network, attitude))
+        for (const WetStretch& wet : trap.wet)
+          scene.pools.push_back({attitude.name, wet.route->route->name, wet.from_in, wet.to_in});
+  }
+}
+
 }  // namespace
 
 SceneStep step_at(const PreparedRoute& route, const std::vector<SpanReach>& reaches,
@@ -224,6 +236,7 @@ Scene scene_of(const PreparedProject& prepared, const LineMotion& motion) {
                             mover.sweep_from_deg, mover.sweep_to_deg});
   for (std::size_t i = 0; i < prepared.routes.size(); ++i)
     scene.routes.push_back(drawn(prepared.routes[i], motion.reaches[i]));
+  add_pools(scene, prepared);
   return scene;
 }
 

@@ -57,10 +57,20 @@ struct SceneRoute {
   std::optional<Movement> moves;  ///< as of the prepared route
 };
 
+/// Part of a line that water stands in, in one attitude.
+struct ScenePool {
+  std::string attitude;
+  std::string route;
+  double from_in = 0;  ///< along the route
+  double to_in = 0;
+};
+
 struct Scene {
   std::vector<ScenePart> parts;
   std::vector<SceneMover> movers;
-  std::vector<SceneRoute> routes;  ///< in file order
+  std::vector<SceneRoute> routes;      ///< in file order
+  std::vector<std::string> attitudes;  ///< that the project states
+  std::vector<ScenePool> pools;        ///< of these, in their order
 };
 
 /// No mesh is drawn with more faces than this: evenly taken from all of it.

@@ -1,5 +1,6 @@
 // Opens reports in a real browser, as a reader would. Prints one line a test, "passed: …" or
-// "failed: …". Arguments: the demo's report, the report with hostile names, a folder for pictures.
+// "failed: …". Arguments: the demo's report, the report with hostile names, one with
+// trapped water, a folder for pictures.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
@@ -8,7 +9,7 @@ import { chromium } from 'playwright-core';
 /** In ms; far longer than anything takes, so that a busy machine fails no test. */
 const patience = 180000;
 
-const [demo, hostile, folder] = process.argv.slice(2);
+const [demo, hostile, trapped, folder] = process.argv.slice(2);
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const browser = await chromium.launch({
   timeout: patience,
@@ -109,6 +110,17 @@ await test('picking a finding moves the camera to it', async () => {
   await until(async () => apart(await camera(page), finding.at) < 17, 'the camera stays away');
   expect((await page.textContent('.chosen-line')).includes(finding.message), 'its words are not shown');
   expect(await page.locator('.chosen-line svg.strip').count() === 1, 'the strip of its line is not shown');
+});
+
+await test('water that stays is shown in its attitude', async () => {
+  const wet = await open(trapped);
+  const dry = await picture(wet);
+  const choice = wet.getByLabel('In the attitude');
+  await choice.selectOption({ index: 1 });
+  await until(async () => (await picture(wet)).text !== dry.text, 'the same picture');
+  expect((await choice.locator('option').nth(1).textContent()).includes('in 1 of the lines'), 'not told');
+  expect(wet.said.length === 0, wet.said.join('; '));
+  await wet.context().close();
 });
 
 await test('a hidden part, a cut and a travel change the picture', async () => {

@@ -85,6 +85,39 @@ TEST(ReportCommand, HasThePlaceOfAFindingInItsScene) {
   FAIL() << "no fail";
 }
 
+TEST(ReportCommand, HasTheWaterThatStaysInEachAttitude) {
+  const json scene = scene_of_page(
+      run({"report", LINEWRIGHT_SOURCE_DIR "/examples/rules/drainage/fails.yaml"}).out);
+  EXPECT_EQ(scene["attitudes"], json::array({"level flight"}));
+  ASSERT_EQ(scene["pools"].size(), 1u);
+  const json& pool = scene["pools"][0];
+  EXPECT_EQ(pool["attitude"], "level flight");
+  EXPECT_EQ(pool["route"], "static-line");
+  // It lies about the lowest point, which is drawn 1 in under the port.
+  const json& at = scene["routes"][0]["at"];
+  double lowest = 1e9;
+  double lowest_along = 0;
+  for (std::size_t i = 0; i < scene["routes"][0]["along"].size(); ++i)
+    if (at[3 * i + 2].get<double>() < lowest) {
+      lowest = at[3 * i + 2];
+      lowest_along = scene["routes"][0]["along"][i];
+    }
+  EXPECT_LT(pool["from"].get<double>(), lowest_along);
+  EXPECT_GT(pool["to"].get<double>(), lowest_along);
+}
+
+TEST(ReportCommand, HasTheCloseUpWhereThereAreClosures) {
+  const std::string demo = run({"report", LINEWRIGHT_SOURCE_DIR "/routes/mended.yaml"}).out;
+  const std::string list =
+      run({"close-up", LINEWRIGHT_SOURCE_DIR "/routes/mended.yaml", "--quiet"}).out;
+  ASSERT_FALSE(list.empty());
+  EXPECT_TRUE(contains(demo, escaped_lines(list)));
+  EXPECT_TRUE(contains(demo, "<a href=\"#close-up\">"));
+  const std::string without =
+      run({"report", LINEWRIGHT_SOURCE_DIR "/examples/rules/drainage/fails.yaml"}).out;
+  EXPECT_FALSE(contains(without, "close-up"));
+}
+
 TEST(ReportCommand, DrawsEveryLineWithItsReachFromEndToEnd) {
   const StarterCopy project;
   const json scene = scene_of_page(run({"report", project.root()}).out);

@@ -47,12 +47,14 @@ std::string summary(const ReportPage& page) {
   return html + "</header>\n";
 }
 
-std::string contents() {
+std::string contents(const ReportPage& page) {
+  const std::string close_up = page.close_up ? "<li><a href=\"#close-up\">Close-up</a></li>\n" : "";
   return "<nav aria-label=\"Contents\"><ul>\n"
          "<li><a href=\"#picture\">Picture</a></li>\n<li><a href=\"#findings\">Findings</a></li>\n"
          "<li><a href=\"#margins\">Margins</a></li>\n<li><a href=\"#lines\">Lines</a></li>\n"
-         "<li><a href=\"#schedules\">Schedules</a></li>\n<li><a "
-         "href=\"#cables\">Cables</a></li>\n<li><a href=\"#leak-tests\">Leak "
+         "<li><a href=\"#schedules\">Schedules</a></li>\n" +
+         close_up +
+         "<li><a href=\"#cables\">Cables</a></li>\n<li><a href=\"#leak-tests\">Leak "
          "tests</a></li>\n"
          "<li><a href=\"#cautions\">Cautions</a></li>\n</ul></nav>\n";
 }
@@ -70,10 +72,11 @@ std::string picture(bool watched) {
 
 std::string report_page(const ReportPage& page) {
   const std::string body = "<a class=\"skip\" href=\"#findings\">To the findings</a>\n" +
-                           verdict_shapes() + summary(page) + contents() + "<main>\n" +
+                           verdict_shapes() + summary(page) + contents(page) + "<main>\n" +
                            picture(page.watched) + findings_section(page) + margins_section(page) +
-                           lines_section(page) + schedules_section(page) + cables_section(page) +
-                           leak_tests_section(page) + cautions_section(page) + "</main>\n";
+                           lines_section(page) + schedules_section(page) + close_up_section(page) +
+                           cables_section(page) + leak_tests_section(page) +
+                           cautions_section(page) + "</main>\n";
   return page_document(page.report.project_name + ": routing report", body, scene_json(page));
 }
 

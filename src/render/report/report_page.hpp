@@ -2,9 +2,11 @@
 // A report as one page of HTML that needs nothing but itself: it sends no request, its policy lets
 // no script run but its own, and it can be read and printed without any.
 
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "planning/close_up.hpp"
 #include "planning/leak_test_plan.hpp"
 #include "planning/parts.hpp"
 #include "planning/rig.hpp"
@@ -28,6 +30,7 @@ struct ReportPage {
   Schedule by_part;
   Schedule by_frame;
   PartsList parts;
+  std::optional<CloseUp> close_up;  ///< absent where the project has no closures
   Scene scene;
   Phrasing phrasing;
   std::string written;   ///< date and time, as shown

@@ -116,6 +116,13 @@ Json json_finding(const Judgement& judgement, std::size_t index) {
       {"message", judgement.message}, {"at", judgement.at ? place(*judgement.at) : Json(nullptr)}};
 }
 
+Json json_pool(const ScenePool& pool) {
+  return {{"attitude", pool.attitude},
+          {"route", pool.route},
+          {"from", rounded(pool.from_in)},
+          {"to", rounded(pool.to_in)}};
+}
+
 Json json_tensions(const RiggedCable& cable) {
   Json rows = Json::array();
   for (const ChartRow& row : cable.chart)
@@ -140,13 +147,14 @@ std::string without_markup(const std::string& json) {
 
 std::string scene_json(const ReportPage& page) {
   Json parts = Json::array(), movers = Json::array(), routes = Json::array(),
-       findings = Json::array(), tensions = Json::array();
+       findings = Json::array(), tensions = Json::array(), pools = Json::array();
   for (const ScenePart& part : page.scene.parts) parts.push_back(json_part(part));
   for (const SceneMover& mover : page.scene.movers) movers.push_back(json_mover(mover));
   for (const SceneRoute& route : page.scene.routes) routes.push_back(json_route(route));
   for (const std::size_t index : findings_in_order(page.report))
     findings.push_back(json_finding(page.report.judgements[index], index));
   for (const RiggedCable& cable : page.rig.cables) tensions.push_back(json_tensions(cable));
+  for (const ScenePool& pool : page.scene.pools) pools.push_back(json_pool(pool));
   const bool metric = page.phrasing.unit == LengthUnit::millimetre;
   return without_markup(json_line({{"unit", page.phrasing.unit_name()},
                                    {"unit_per_in", metric ? 25.4 : 1.0},
@@ -154,6 +162,8 @@ std::string scene_json(const ReportPage& page) {
                                    {"movers", std::move(movers)},
                                    {"routes", std::move(routes)},
                                    {"findings", std::move(findings)},
+                                   {"attitudes", page.scene.attitudes},
+                                   {"pools", std::move(pools)},
                                    {"tensions", std::move(tensions)},
                                    {"rigged_degf", rounded(page.rig.temperature.rigged_degf)}}));
 }

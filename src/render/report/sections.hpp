@@ -17,6 +17,8 @@ std::string findings_section(const ReportPage& page);
 std::string margins_section(const ReportPage& page);
 std::string lines_section(const ReportPage& page);
 std::string schedules_section(const ReportPage& page);
+/// Empty where the project has no closures.
+std::string close_up_section(const ReportPage& page);
 std::string cables_section(const ReportPage& page);
 std::string leak_tests_section(const ReportPage& page);
 /// What was taken, found on the way and passed over, and what no such report can say.

@@ -4,7 +4,7 @@ import { element } from './element.js';
 const key = `linewright ${location.pathname}`;
 
 export function keptState() {
-  const fresh = { hidden: [], reach: 'likely', names: true, travel: 0, temperature: null };
+  const fresh = { hidden: [], reach: 'likely', names: true, travel: 0, temperature: null, attitude: '' };
   try {
     const kept = JSON.parse(sessionStorage.getItem(key));
     for (const id of (kept && kept.open) || []) {

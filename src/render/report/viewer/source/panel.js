@@ -115,6 +115,25 @@ function motion(scene, picture) {
   return children.length ? group('Moved and warmed', ...children) : '';
 }
 
+/** In which attitude the water is shown that does not run out. */
+function water(scene, picture) {
+  if (!scene.attitudes.length) return '';
+  const told = (name) => {
+    const lines = new Set(scene.pools.filter((each) => each.attitude === name).map((each) => each.route));
+    return `${shown(name).slice(0, 40)}: ${lines.size ? `in ${lines.size} of the lines` : 'none'}`;
+  };
+  const select = element('select', {}, element('option', { value: '' }, 'not shown'),
+    ...scene.attitudes.map((name, i) => element('option', { value: String(i) }, told(name))));
+  select.value = picture.state.attitude ?? '';
+  select.addEventListener('change', () => {
+    picture.state.attitude = select.value;
+    picture.applyState();
+  });
+  return group('Water that stays',
+    element('label', {}, 'In the attitude ', select),
+    element('p', { class: 'hint' }, 'The aeroplane is drawn level whatever the attitude; the lines that water stands in are thick there.'));
+}
+
 function parts(scene, picture) {
   const kinds = new Map([['lines', scene.routes.map((each) => each.name)]]);
   for (const { kind, name } of [...scene.parts, ...scene.movers.map((each) => ({ ...each, kind: 'moving parts' }))])
@@ -170,7 +189,8 @@ export function buildPanel(scene, picture, chosen) {
   select.addEventListener('change', () => picture.choose(select.value));
   const box = element('div', { class: 'panel' }, views(picture), finds,
     group('Line', element('label', {}, 'Chosen: ', select)),
-    cuts(scene, picture), reach(scene, picture), motion(scene, picture), parts(scene, picture),
+    cuts(scene, picture), reach(scene, picture), motion(scene, picture), water(scene, picture),
+    parts(scene, picture),
     element('p', { class: 'hint', id: 'picture-keys' },
       'Drag turns, shift and drag moves, the wheel zooms once the picture was clicked. Keys: arrows turn, with shift they move, + and \u2212 zoom, n and p go from finding to finding, Home goes back. Click a line or a mark.'));
 

@@ -5,7 +5,7 @@ import { bounds, marks, outline, part, tube } from './shapes.js';
 import { flatShader, linesShader, sweptShader } from './shaders.js';
 import { add, points, turned } from './vectors.js';
 
-const colourNames = ['sky', 'part', 'part-edge', 'air', 'pressure', 'cable', 'wire', 'accent', 'ink', 'chosen'];
+const colourNames = ['sky', 'part', 'part-edge', 'air', 'pressure', 'cable', 'wire', 'accent', 'ink', 'chosen', 'water'];
 
 function rgb(style, name, context) {
   context.fillStyle = style.getPropertyValue(`--${name}`).trim();
@@ -43,6 +43,7 @@ export class Picture {
     this.items = [];
     for (const each of scene.parts) this.addPart(each);
     for (const route of scene.routes) this.addRoute(route);
+    for (const pool of scene.pools) this.addPool(pool);
     for (const mover of scene.movers) this.addMoving(mover.name, 'part-edge', () => this.chain(mover));
     this.applyState();
   }
@@ -115,6 +116,14 @@ export class Picture {
       this.addMoving(route.name, 'accent', () => this.attachment(route, each), 'lines');
   }
 
+  addPool(pool) {
+    const route = this.scene.routes.find((each) => each.name === pool.route);
+    const path = part(route, route.path, pool.from, pool.to);
+    const thick = 1.6 * Math.max(...route.radius);
+    this.add({ name: route.name, kind: 'lines', colour: 'water', attitude: pool.attitude },
+      this.swept(tube(path, path.map(() => thick))), this.program(sweptShader, 'water', 1, 4.5));
+  }
+
   addMoving(name, colour, shape, kind = 'moving parts') {
     const entry = this.add({ name, kind, colour, shape }, this.swept(shape()),
       this.program(sweptShader, colour, 1, 2.5));
@@ -143,7 +152,8 @@ export class Picture {
     const hidden = new Set(this.state.hidden);
     for (const each of this.items) {
       const reach = !each.reach || this.state.reach === each.reach;
-      each.mesh.visible = reach && !hidden.has(`${each.kind}/${each.name}`);
+      const wet = each.attitude === undefined || each.attitude === this.scene.attitudes[this.state.attitude];
+      each.mesh.visible = reach && wet && !hidden.has(`${each.kind}/${each.name}`);
       const chosen = each.route && each.route.name === this.state.route;
       const tubeItself = each.route && !each.reach && each.colour !== 'ink';
       each.program.uniforms.colour.value = this.colours[chosen && each.colour !== 'ink' ? 'chosen' : each.colour];
