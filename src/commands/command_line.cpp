@@ -7,12 +7,14 @@
 #include <cerrno>
 #include <cstdlib>
 #include <iostream>
+#include <optional>
 #include <sstream>
 #include <stdexcept>
 #include <string_view>
 
 #include "commands/known_name.hpp"
 #include "commands/leak_test_line.hpp"
+#include "commands/still_working.hpp"
 #include "commands/walk_round.hpp"
 #include "commands/watch/watch.hpp"
 #include "commands/whole_file.hpp"
@@ -76,6 +78,7 @@ void declare_watch(CLI::App& app, Words& words) {
   app.add_option("--report", words.report, "also write a report to this new file each time")
       ->type_name("FILE");
   app.add_flag("--force", words.force, "let --report replace a file");
+  app.add_flag("--serve", words.serve, "show the report at an address of this computer alone");
 }
 
 void declare_report(CLI::App& app, Words& words) {
@@ -153,7 +156,7 @@ Outcome run_check(const Words& words, const ResultForm& form) {
 }
 
 Outcome keep_watching(const Words& words, const ResultForm& form, const Show& show) {
-  return watch({check_options(words, form), words.report, words.force}, show);
+  return watch({check_options(words, form), words.report, words.force, words.serve}, show);
 }
 
 Outcome run_catalogue(const Words& words, const ResultForm& form) {
@@ -447,7 +450,14 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
     shown = deliver(outcome, words, out, err);
     return out.good();
   };
+  const bool watched = app.got_subcommand("watch");
+  const bool listened_to = &err == &std::cerr && ::isatty(STDERR_FILENO) == 1;
+  std::optional<StillWorking> working;
+  if (listened_to && !watched && !words.quiet)
+    working.emplace([&err](std::string_view said) { err << said << std::flush; },
+                    std::chrono::seconds(2), std::chrono::seconds(1));
   const Outcome last = run_chosen(app, words, terminal, show);
+  working.reset();
   return out.good() ? deliver(last, words, out, err) : shown;
 }
 

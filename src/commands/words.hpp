@@ -33,6 +33,7 @@ struct Words {
   bool quiet = false;
   bool strict = false;
   bool verbose = false;
+  bool serve = false;
   LeakTestWords leak_test;
   PartsWords parts;
   DrawWords draw;

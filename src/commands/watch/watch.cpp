@@ -10,6 +10,7 @@
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
 #include "commands/watch/file_watch.hpp"
+#include "commands/watch/page_server.hpp"
 #include "commands/watch/stop_signal.hpp"
 #include "commands/whole_file.hpp"
 #include "commands/written_report.hpp"
@@ -47,15 +48,19 @@ OpenedProject open_covered(const CheckOptions& options, FileWatch& files) {
 /// What is told of one check after another.
 class Telling {
  public:
-  explicit Telling(const WatchOptions& options)
-      : options_(options.check), page_(options.report), replaces_(options.replace_report) {}
+  /// `server` may be nullptr: nothing is served.
+  Telling(const WatchOptions& options, PageServer* server)
+      : options_(options.check),
+        page_(options.report),
+        server_(server),
+        replaces_(options.replace_report) {}
 
   Outcome of(const OpenedProject& opened) {
     const std::time_t now = std::time(nullptr);
     const std::string time = time_of_day(now);
     const Expected<Report, Outcome> report = judged(opened);
     Outcome told = report ? of(*report, time) : of(report.error(), time);
-    if (page_) told.errors += written(opened, report, now);
+    if (page_ || server_) told.errors += hand_out(opened, report, now);
     told_before_ = true;
     return told;
   }
@@ -79,14 +84,17 @@ class Telling {
     return written_report(*opened.project, *report, options_.project, order, meshes_);
   }
 
-  /// Writes the page, over its last state. Returns what went wrong, empty for nothing.
-  std::string written(const OpenedProject& opened, const Expected<Report, Outcome>& report,
-                      std::time_t now) {
-    const auto page =
+  /// Writes the page, over its last state, and serves it. Returns what went wrong, empty for
+  /// nothing.
+  std::string hand_out(const OpenedProject& opened, const Expected<Report, Outcome>& report,
+                       std::time_t now) {
+    auto page =
         report ? page_of(opened, *report, now) : Expected<std::string, Outcome>(report.error());
     const std::string when = date_of(now) + " " + time_of_day(now);
-    const std::string wrong = write_whole_file(
-        {*page_, page ? *page : refused_page(page.error().errors, when)}, replaces_);
+    std::string text = page ? *std::move(page) : refused_page(page.error().errors, when);
+    if (server_) server_->show(text);
+    if (!page_) return {};
+    const std::string wrong = write_whole_file({*page_, std::move(text)}, replaces_);
     if (!wrong.empty()) return refusal(wrong).errors;
     replaces_ = true;
     return {};
@@ -114,6 +122,7 @@ class Telling {
 
   const CheckOptions& options_;
   const std::optional<std::filesystem::path>& page_;
+  PageServer* server_;
   bool replaces_;
   MeshStore meshes_;
   std::optional<Report> last_;
@@ -128,8 +137,16 @@ Outcome watch(const WatchOptions& asked, const Show& show) {
   FileWatch files;
   OpenedProject opened = open_covered(options, files);
   if (std::optional<Outcome> refused = refused_at_once(options, opened)) return *refused;
-  Telling telling(asked);
+  std::unique_ptr<PageServer> server;
+  if (asked.serve) {
+    auto started = PageServer::started();
+    if (!started) return refusal(started.error());
+    server = *std::move(started);
+  }
+  Telling telling(asked, server.get());
   Outcome told = telling.of(opened);
+  // Without the address there is no use in serving: it is told however quiet the rest is.
+  if (server) told.errors += "linewright: the report is at " + server->address() + "\n";
   if (!options.form.style.quiet)
     told.errors += "linewright: watching the project's files; Ctrl-C ends\n";
   while (show(told)) {

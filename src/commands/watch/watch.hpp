@@ -13,6 +13,7 @@ struct WatchOptions {
   CheckOptions check;
   std::optional<std::filesystem::path> report;  ///< page to write after each check
   bool replace_report = false;                  ///< also where it is there already
+  bool serve = false;                           ///< the page at an address of this computer, too
 };
 
 /// Checks a project, shows the result, and then after every save of one of its files what changed
