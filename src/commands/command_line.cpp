@@ -78,7 +78,7 @@ void declare_watch(CLI::App& app, Words& words) {
   app.add_option("--report", words.report, "also write a report to this new file each time")
       ->type_name("FILE");
   app.add_flag("--force", words.force, "let --report replace a file");
-  app.add_flag("--serve", words.serve, "show the report at an address of this computer alone");
+  app.add_flag("--serve", words.serve, "show the report at 127.0.0.1, to this computer");
 }
 
 void declare_report(CLI::App& app, Words& words) {
