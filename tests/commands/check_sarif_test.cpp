@@ -1,5 +1,6 @@
-// `check --format sarif` against the SARIF 2.1.0 OASIS Standard (27 March 2020), whose sections are
-// named beside what is checked; their numbers are from memory, not checked against it.
+// `check --format sarif` against the SARIF 2.1.0 OASIS Standard (27 March 2020): its schema, and
+// its sections, which are named beside what is checked; their numbers are from memory, not checked
+// against it.
 
 #include <gtest/gtest.h>
 
@@ -7,6 +8,7 @@
 #include <set>
 
 #include "commands/command_run.hpp"
+#include "commands/json_schema.hpp"
 #include "rules/registry.hpp"
 
 namespace linewright {
@@ -56,6 +58,43 @@ void use_a_line_without_spacing(const StarterCopy& project) {
 }
 
 const std::string demo = LINEWRIGHT_SOURCE_DIR "/routes/as-drawn.yaml";
+
+/// The OASIS schema of the format, 2.1.0-rtm.5, as it is published; it is draft 4, of which draft 7
+/// knows all that it uses.
+const test::JsonSchema& oasis_schema() {
+  static const test::JsonSchema schema(json::parse(
+      test::read(LINEWRIGHT_SOURCE_DIR "/tests/commands/schemas/sarif-2.1.0-rtm.5.json")));
+  return schema;
+}
+
+TEST(CheckSarif, IsValidByTheSchemaOfTheStandard) {
+  const StarterCopy passes;
+  EXPECT_EQ(oasis_schema().faults(sarif_of(passes.root(), 0)), "");
+  const StarterCopy waived;
+  waived.bend_too_tightly();
+  waive_the_bend(waived);
+  EXPECT_EQ(oasis_schema().faults(sarif_of(waived.root(), 0)), "");
+  const StarterCopy unknown;
+  use_a_line_without_spacing(unknown);
+  EXPECT_EQ(oasis_schema().faults(sarif_of(unknown.root(), 1)), "");
+  EXPECT_EQ(oasis_schema().faults(sarif_of(LINEWRIGHT_SOURCE_DIR "/routes/as-drawn.yaml", 1)), "");
+}
+
+TEST(CheckSarif, ThatSchemaRefusesWhatTheStandardDoes) {
+  const StarterCopy project;
+  project.bend_too_tightly();
+  const json good = sarif_of(project.root(), 1);
+  const auto with = [&](const std::string& place, const json& value) {
+    json log = good;
+    log[json::json_pointer(place)] = value;
+    return oasis_schema().faults(log);
+  };
+  EXPECT_NE(with("/version", "2.0.0"), "");
+  EXPECT_NE(with("/runs/0/results/0/level", "fail"), "");
+  EXPECT_NE(with("/runs/0/results/0/kind", "unknown"), "");
+  EXPECT_NE(with("/runs/0/results/0/locations/0/physicalLocation/region/startLine", 0), "");
+  EXPECT_NE(with("/runs/0/tool/driver/colour", "red"), "");
+}
 
 TEST(CheckSarif, IsALogOfOneRunByTheTool) {
   const StarterCopy project;

@@ -6,12 +6,9 @@
 #include <charconv>
 #include <nlohmann/json.hpp>
 #include <set>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 #include "commands/command_run.hpp"
+#include "commands/json_schema.hpp"
 #include "input/keys.hpp"
 #include "input/yaml_document.hpp"
 
@@ -56,35 +53,17 @@ json json_of(const YamlNode& node) {
   return nullptr;
 }
 
+/// Holds project files against the printed schema.
 class Validator {
  public:
-  Validator() {
-    valijson::SchemaParser(valijson::SchemaParser::kDraft7)
-        .populateSchema(valijson::adapters::NlohmannJsonAdapter(text_), schema_);
-  }
-
   /// What is wrong with a file; empty where nothing is.
   std::string faults(const std::string& yaml) const {
     const YamlDocument document = read_yaml(yaml, "a.yaml");
-    if (!document.errors.empty()) return "no YAML";
-    const json value = json_of(document.root);
-    valijson::ValidationResults results;
-    valijson::Validator validator;
-    if (validator.validate(schema_, valijson::adapters::NlohmannJsonAdapter(value), &results))
-      return {};
-    std::string told = "invalid";
-    valijson::ValidationResults::Error error;
-    while (results.popError(error)) {
-      told += "\n";
-      for (const std::string& step : error.context) told += step;
-      told += " " + error.description;
-    }
-    return told;
+    return document.errors.empty() ? schema_.faults(json_of(document.root)) : "no YAML";
   }
 
  private:
-  json text_ = printed_schema();
-  valijson::Schema schema_;
+  test::JsonSchema schema_{printed_schema()};
 };
 
 TEST(SchemaCommand, PrintsDraft7WithADefinitionForEveryMap) {
