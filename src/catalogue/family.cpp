@@ -63,6 +63,7 @@ std::string named(const YamlNode& family, const YamlNode& size) {
 /// Weight from the density over the section, axial stiffness from the stretch constant: a load W
 /// stretches a cable by W G / D^2 per cent of its length, so AE = 100 D^2 / G.
 void put_derived(YamlNode& entry, const YamlNode& family) {
+  if (!family.find("density") && !family.find("stretch_constant")) return;
   const double outside = table_number(wanted(entry, "outside"));
   if (const YamlNode* density = family.find("density")) {
     const YamlNode* bore = entry.find("inside");

@@ -1,5 +1,5 @@
 #pragma once
-// A family of a catalogue table, spread out: one full line entry for each row and wall.
+// A family of a catalogue table, spread out: one full entry for each row and wall.
 
 #include <string_view>
 #include <vector>
@@ -8,8 +8,9 @@
 
 namespace linewright {
 
-/// The line entries of one family, in the keys that `read_line_entry` reads, each value with the
-/// source it rests on. Throws std::logic_error naming the place where the table is malformed.
+/// The entries of one family, in the keys that `read_line_entry` or `read_fitting_entry` reads,
+/// each value with the source it rests on. Throws std::logic_error naming the place where the table
+/// is malformed.
 std::vector<YamlNode> entries_of_family(const YamlNode& family);
 
 /// The value of a key that a table must have. Throws std::logic_error where it has none.

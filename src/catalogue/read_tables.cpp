@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "catalogue/family.hpp"
+#include "input/fitting_entry.hpp"
 #include "input/keys/line_keys.hpp"
 #include "input/line_entry.hpp"
 
@@ -22,6 +23,16 @@ void append_lines(Catalogue& catalogue, const YamlNode& family) {
       refuse_table(line.error().front().where,
                    fmt::format("{}: {}", wanted(entry, "name").text, line.error().front().message));
     catalogue.lines.push_back(std::move(*line));
+  }
+}
+
+void append_fittings(Catalogue& catalogue, const YamlNode& family) {
+  for (const YamlNode& entry : entries_of_family(family)) {
+    auto fitting = read_fitting_entry(entry, BareLength::inch, true);
+    if (!fitting)
+      refuse_table(fitting.error().front().where, fmt::format("{}: {}", wanted(entry, "name").text,
+                                                              fitting.error().front().message));
+    catalogue.fittings.push_back(std::move(*fitting));
   }
 }
 
@@ -51,6 +62,7 @@ void refuse_repeated_names(const Catalogue& catalogue) {
   };
   for (const Line& line : catalogue.lines) add(line.name);
   for (const ClampSize& clamp : catalogue.clamps) add(clamp.name);
+  for (const Fitting& fitting : catalogue.fittings) add(fitting.name);
 }
 
 void append_table(Catalogue& catalogue, const EmbeddedTable& table) {
@@ -60,6 +72,8 @@ void append_table(Catalogue& catalogue, const EmbeddedTable& table) {
   for (const YamlEntry& part : document.root.entries) {
     if (part.key == "families")
       for (const YamlNode& family : part.value.items) append_lines(catalogue, family);
+    else if (part.key == "fittings")
+      for (const YamlNode& family : part.value.items) append_fittings(catalogue, family);
     else if (part.key == "clamps")
       append_clamps(catalogue, part.value);
     else

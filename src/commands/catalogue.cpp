@@ -16,6 +16,7 @@ std::vector<std::string> entry_names(const Catalogue& entries) {
   std::vector<std::string> names;
   for (const Line& line : entries.lines) names.push_back(line.name);
   for (const ClampSize& clamp : entries.clamps) names.push_back(clamp.name);
+  for (const Fitting& fitting : entries.fittings) names.push_back(fitting.name);
   return names;
 }
 
@@ -23,6 +24,7 @@ Catalogue only(const std::string& name, const Catalogue& entries) {
   Catalogue chosen = entries;
   std::erase_if(chosen.lines, [&](const Line& line) { return line.name != name; });
   std::erase_if(chosen.clamps, [&](const ClampSize& clamp) { return clamp.name != name; });
+  std::erase_if(chosen.fittings, [&](const Fitting& fitting) { return fitting.name != name; });
   return chosen;
 }
 

@@ -169,7 +169,7 @@ const std::vector<Command>& all_commands() {
        declare_explain,
        [](const Words& words, const ResultForm& form) { return explain(words.rule, form); }},
       {"catalogue",
-       "tubes, hoses, cables, wires and clamps, with sources",
+       "tubes, hoses, cables, wires, clamps and fittings, with sources",
        "linewright catalogue tube-aluminium-1/4",
        {"text", "json"},
        declare_catalogue,

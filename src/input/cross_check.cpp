@@ -9,6 +9,8 @@
 
 #include "input/fitted_sizes.hpp"
 #include "input/key_spec.hpp"
+#include "input/node_ports.hpp"
+#include "input/port_choice.hpp"
 #include "input/sleeve_lines.hpp"
 #include "input/stretched_panels.hpp"
 #include "input/suggest_name.hpp"
@@ -35,7 +37,10 @@ void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
   std::map<NameKey, const SourceLocation*> first;
   for (const NamePlace& place : draft.given) {
     const std::string_view kind = kind_word(place.kind);
-    if (place.kind == Named::line && built_in.find_line(place.name) != nullptr)
+    const bool is_built_in =
+        (place.kind == Named::line && built_in.find_line(place.name) != nullptr) ||
+        (place.kind == Named::fitting && built_in.find_fitting(place.name) != nullptr);
+    if (is_built_in)
       draft.add_error(place.where,
                       fmt::format("the {} {} is in the built-in catalogue already", kind,
                                   quoted_text(place.name)),
@@ -50,7 +55,8 @@ void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
 }
 
 std::string where_all_are(Named kind) {
-  if (kind == Named::line) return "linewright catalogue lists all but the project's own";
+  if (kind == Named::line || kind == Named::fitting)
+    return "linewright catalogue lists all but the project's own";
   return fmt::format("the project's files have all, each as the `name` of a {}", kind_word(kind));
 }
 
@@ -82,6 +88,7 @@ void check_used(ProjectDraft& draft, const Catalogue& built_in) {
     if (shared_kind(place.kind) != place.kind) add(shared_kind(place.kind), place.name);
   }
   for (const Line& line : built_in.lines) add(Named::line, line.name);
+  for (const Fitting& fitting : built_in.fittings) add(Named::fitting, fitting.name);
   for (const NamePlace& place : draft.used) {
     if (given.contains({place.kind, place.name})) continue;
     const std::vector<std::string>& names = known[place.kind];
@@ -138,8 +145,17 @@ bool same_place(Vec3 a, Vec3 b) {
   return distance(a, b) < smallest_length_in;
 }
 
+/// Where the line begins or ends at the node, or nothing.
+std::optional<Vec3> end_of(const Node* node, const std::string& port) {
+  if (node == nullptr) return std::nullopt;
+  const Port* face = node->find_port(port);
+  return face != nullptr ? face->at : node->at;
+}
+
 void check_legs(const Route& route, const Node* from, const Node* to, ProjectDraft& draft) {
-  const Vec3* before = from != nullptr ? &from->at : nullptr;
+  const std::optional<Vec3> start = end_of(from, route.from_port);
+  const std::optional<Vec3> end = end_of(to, route.to_port);
+  const Vec3* before = start ? &*start : nullptr;
   std::string before_words = fmt::format("node {}", quoted_text(route.from));
   for (std::size_t i = 0; i < route.points.size(); ++i) {
     const RoutePoint& point = route.points[i];
@@ -150,7 +166,7 @@ void check_legs(const Route& route, const Node* from, const Node* to, ProjectDra
     before = &point.at;
     before_words = "the point before it";
   }
-  if (before == nullptr || to == nullptr || !same_place(*before, to->at)) return;
+  if (before == nullptr || !end || !same_place(*before, *end)) return;
   if (route.points.empty())
     draft.add_error(route.to_where, fmt::format("nodes {} and {} are at the same place: the line "
                                                 "has no length between them",
@@ -197,6 +213,8 @@ void give_levers_their_pilots(Project& project) {
 void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_given_twice(draft, built_in);
   check_used(draft, built_in);
+  give_nodes_their_ports(draft);
+  choose_ports(draft);
   check_routes(draft);
   stretch_panels(draft);
   check_fairleads_in_holes(draft);

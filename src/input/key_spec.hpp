@@ -67,7 +67,8 @@ enum class KeyKind {
   direction,     ///< a list of three plain numbers, not all zero
   system,        ///< one of the key's choices, with a name where there are two of a kind
   map,
-  maps,  ///< a list of maps
+  maps,        ///< a list of maps
+  named_maps,  ///< a map of maps, each under a name of its own
 };
 
 /// Whether a map must have a key; `sometimes`: as its other keys have it, which `says` tells.

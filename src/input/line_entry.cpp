@@ -2,12 +2,12 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <string>
 #include <utility>
 
 #include "input/keys/line_keys.hpp"
 #include "input/map_reader.hpp"
+#include "input/sourced_value.hpp"
 
 namespace linewright {
 namespace {
@@ -31,20 +31,6 @@ double usual_cut_allowance_in(LineKind kind) {
       return 0.0;
   }
   return 0.0;
-}
-
-/// The `source` of an entry or of a value in it, with its `mark` where the entry is built in.
-Source read_source(FieldReader& fields, bool built_in, ValueContext& context) {
-  Source source{fields.text(source_key), Mark::builder};
-  if (!built_in) return source;
-  const std::string written = fields.text(mark_key);
-  const auto mark = std::find_if(source_marks.begin(), source_marks.end(),
-                                 [&](const auto& each) { return each.word == written; });
-  if (mark != source_marks.end())
-    source.mark = mark->value;
-  else if (!written.empty())
-    context.error(fields.where_of(mark_key), fmt::format("mark: no such mark as '{}'", written));
-  return source;
 }
 
 /// Reads the parts of one entry.
@@ -82,14 +68,7 @@ class EntryReader {
   }
 
   std::optional<SourcedValue> value_in(const YamlNode& node, const KeySpec& key) {
-    FieldReader& fields = fields_.fields();
-    if (!built_in_ || node.kind != YamlNode::Kind::map)
-      return SourcedValue{fields.number_in_node(key, node), line_.size_source};
-    MapReader<sourced_value_map> stated(node, context_);
-    const Source source = read_source(stated.fields(), built_in_, context_);
-    const YamlNode* number = stated.require("value");
-    if (number == nullptr) return std::nullopt;
-    return SourcedValue{fields.number_in_node(key, *number), source};
+    return read_sourced_value(fields_.fields(), key, node, line_.size_source, built_in_, context_);
   }
 
   void read_stock_lengths() {

@@ -14,6 +14,7 @@
 #include "input/cross_check.hpp"
 #include "input/derive/derive.hpp"
 #include "input/derive/expanded.hpp"
+#include "input/fitting_entry.hpp"
 #include "input/line_entry.hpp"
 #include "input/load_as_if.hpp"
 #include "input/mesh_entry.hpp"
@@ -34,8 +35,8 @@ constexpr double format_number = 1;
 constexpr std::size_t longest_shown_line_bytes = 1000;
 
 /// Sections that stand in files of their own in larger projects.
-constexpr std::array<ProjectReader::Key, 8> part_sections{
-    "structure", "closures", "tasks", "nodes", "routes", "bundles", "lines", "waivers"};
+constexpr std::array<ProjectReader::Key, 9> part_sections{
+    "structure", "closures", "tasks", "nodes", "routes", "bundles", "lines", "fittings", "waivers"};
 
 /// Keys that are looked at before the rest of the file is.
 constexpr ProjectReader::Key format_key("linewright");
@@ -60,18 +61,33 @@ bool is_other_format(const YamlNode& root, ReadContext& context) {
   return false;
 }
 
-void read_line(const YamlNode& node, ReadContext& context) {
-  ProjectDraft& draft = context.draft;
+/// Notes the name that an entry of `lines` or `fittings` gives.
+void note_entry_name(Named kind, const YamlNode& node, ProjectDraft& draft) {
   const YamlNode* name = node.find(line_name_key->name);
   if (name != nullptr && name->kind == YamlNode::Kind::scalar && !name->text.empty())
-    draft.given.push_back({Named::line, name->text, name->where});
+    draft.given.push_back({kind, name->text, name->where});
   else
     draft.names_complete = false;
+}
+
+void read_line(const YamlNode& node, ReadContext& context) {
+  ProjectDraft& draft = context.draft;
+  note_entry_name(Named::line, node, draft);
   auto line = read_line_entry(node, context.bare, false);
   if (line)
     draft.project.catalogue.lines.push_back(*std::move(line));
   else
     for (const Diagnostic& error : line.error()) draft.errors.add(error);
+}
+
+void read_fitting(const YamlNode& node, ReadContext& context) {
+  ProjectDraft& draft = context.draft;
+  note_entry_name(Named::fitting, node, draft);
+  auto fitting = read_fitting_entry(node, context.bare, false);
+  if (fitting)
+    draft.project.catalogue.fittings.push_back(*std::move(fitting));
+  else
+    for (const Diagnostic& error : fitting.error()) draft.errors.add(error);
 }
 
 /// An included file cannot speak for the whole project.
@@ -128,6 +144,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   for (const YamlNode& item : fields.items("tasks")) read_task(item, context);
   for (const YamlNode& item : fields.items("nodes")) read_node(item, context);
   for (const YamlNode& item : fields.items("lines")) read_line(item, context);
+  for (const YamlNode& item : fields.items("fittings")) read_fitting(item, context);
   for (const YamlNode& item : fields.items("routes")) read_route(item, context);
   for (const YamlNode& item : fields.items("bundles")) read_bundle(item, context);
   for (const YamlNode& item : fields.items("waivers")) read_waiver(item, context);

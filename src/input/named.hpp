@@ -7,7 +7,7 @@ namespace linewright {
 
 /// What a name stands for. Names are distinct within a kind.
 /// `step` is a closure or a task, which share their names.
-enum class Named { part, hole, node, route, closure, task, step, attitude, line, bundle };
+enum class Named { part, hole, node, route, closure, task, step, attitude, line, bundle, fitting };
 
 /// The kind in words: "node".
 constexpr std::string_view kind_word(Named kind) {
@@ -32,6 +32,8 @@ constexpr std::string_view kind_word(Named kind) {
       return "line";
     case Named::bundle:
       return "bundle";
+    case Named::fitting:
+      return "fitting";
   }
   return "name";
 }

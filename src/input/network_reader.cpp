@@ -35,6 +35,42 @@ LooseEnd read_loose_end(const YamlNode& node, ReadContext& context) {
   return loose;
 }
 
+void read_port(const YamlEntry& entry, Node& node, ReadContext& context) {
+  MapReader<port_map> fields(entry.value, context);
+  Port port;
+  port.name = entry.key;
+  port.where = entry.key_where;
+  port.at = fields.place("at");
+  port.direction = unit(fields.direction("direction"));
+  port.insertion_in = fields.optional_number("insertion").value_or(0);
+  node.ports.push_back(std::move(port));
+}
+
+/// The ports of a fitting follow when all fittings are known: see input/node_ports.
+void read_ports(MapReader<node_map>& fields, Node& node, ReadContext& context) {
+  node.fitting = fields.optional_name("fitting", context.draft);
+  const auto direction = fields.optional_direction("direction");
+  const auto branch = fields.optional_direction("branch");
+  const YamlNode* ports = fields.find("ports");
+  if (!fields.has("fitting")) fields.refuse_keys_of(node_with_fitting);
+  if (ports == nullptr) fields.refuse_keys_of(node_with_ports);
+  if (fields.has("fitting")) {
+    if (ports != nullptr)
+      context.error(fields.where_of("ports"),
+                    "the node's 'fitting' says where its ports are: leave one of them out");
+    context.draft.aimed_fittings.push_back({context.draft.project.nodes.size(), direction, branch,
+                                            fields.where_of("fitting"), fields.where_of("branch")});
+    return;
+  }
+  if (ports == nullptr) return;
+  if (ports->kind != YamlNode::Kind::map || ports->entries.empty())
+    return context.error(ports->where, "ports must be a map of ports, each under its name",
+                         "ports: {a: {at: [214, 0, 21], direction: [0, 0, 1]}}");
+  for (const YamlEntry& entry : ports->entries) read_port(entry, node, context);
+  if (const auto diameter = fields.optional_number("body_diameter"))
+    node.body = FittingBody{*diameter / 2, 0};
+}
+
 }  // namespace
 
 void read_node(const YamlNode& item, ReadContext& context) {
@@ -51,6 +87,7 @@ void read_node(const YamlNode& item, ReadContext& context) {
   if (node.arm && node.sector)
     context.error(fields.where_of("sector"),
                   "a cable's end goes round on an arm or lies on a sector: leave one of them out");
+  read_ports(fields, node, context);
   node.on_engine = fields.optional_flag("on_engine");
   node.connector = fields.optional_flag("connector");
   if (const YamlNode* loose = fields.find("loose")) node.loose = read_loose_end(*loose, context);

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,15 @@ struct StretchedPanel {
   SourceLocation corners_where;
 };
 
+/// How a node's fitting is turned, until all fittings are known.
+struct AimedFitting {
+  std::size_t node = 0;  ///< index into the project's nodes
+  std::optional<Vec3> direction;
+  std::optional<Vec3> branch;
+  SourceLocation where;
+  SourceLocation branch_where;
+};
+
 /// What a mesh's entry leaves out and its file does not say either.
 struct UnstatedMesh {
   std::string name;
@@ -46,6 +56,7 @@ struct ProjectDraft {
   int edges_unstated = 0;
   std::vector<UnstatedMesh> unstated_meshes;
   std::vector<StretchedPanel> stretched_panels;
+  std::vector<AimedFitting> aimed_fittings;
   std::vector<std::string> files_without_units;
   /// Every file that was read or looked for: where its name stands, and what it is a link to.
   std::vector<std::filesystem::path> files;

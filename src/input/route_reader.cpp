@@ -145,6 +145,7 @@ void read_control(RouteReader& fields, Route& route, ReadContext& context) {
   if (!cable) fields.refuse_keys_of(cable_route);
   if (!cable && !rod) fields.refuse_keys_of(control_route);
   if (!rod) fields.refuse_keys_of(rod_route);
+  if (!is_air(route.system)) fields.refuse_keys_of(tube_route);
   if (rod) fields.refuse_keys_of(bendable_route);
   if (route.system != SystemKind::wire) fields.refuse_keys_of(wire_route);
 }
@@ -163,6 +164,10 @@ void read_route(const YamlNode& node, ReadContext& context) {
   route.from_where = fields.where_of("from");
   route.to = fields.name("to", context.draft);
   route.to_where = fields.where_of("to");
+  route.from_port = fields.optional_text("from_port");
+  route.from_port_where = fields.where_of("from_port");
+  route.to_port = fields.optional_text("to_port");
+  route.to_port_where = fields.where_of("to_port");
   route.length_in = fields.optional_number("length");
   read_control(fields, route, context);
   for (const YamlNode& item : fields.items("points")) read_route_point(item, route, context);

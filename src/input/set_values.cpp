@@ -63,6 +63,7 @@ struct Reached {
   std::vector<YamlNode*> nodes;
   const MapSpec* map = &project_map;  ///< of the nodes, or of the items where they are lists
   bool list = false;
+  bool named = false;  ///< what is reached holds maps, each under a name
 };
 
 /// One value on its way into the trees.
@@ -122,6 +123,7 @@ class SetValueWalk {
   /// One key, name or number further; false when the value is dealt with.
   bool step(Reached& reached, YamlNode& value) {
     if (reached.list) return step_into_list(reached);
+    if (reached.named) return step_into_named(reached);
     if (reached.map != nullptr) return step_into_map(reached, value);
     error(at_, fmt::format("{} is no map and no list: nothing is in it", said()));
     return false;
@@ -149,8 +151,26 @@ class SetValueWalk {
     at_ = std::min(path_.size(), at_ + key.size() + 1);
     reached.nodes = std::move(found);
     reached.map = row->map;
+    reached.named = row->kind == KeyKind::named_maps;
     reached.list = row->kind == KeyKind::maps ||
                    (row->map == nullptr && reached.nodes.front()->kind == YamlNode::Kind::sequence);
+    return true;
+  }
+
+  /// A map under its name.
+  bool step_into_named(Reached& reached) {
+    const std::string_view rest = path_.substr(at_);
+    const std::string_view name = rest.substr(0, rest.find('.'));
+    std::vector<YamlNode*> found;
+    for (YamlNode* node : reached.nodes)
+      if (YamlNode* child = node->find(name)) found.push_back(child);
+    if (found.empty()) {
+      error(at_, fmt::format("there is no {} in {}", quoted_text(name), said()));
+      return false;
+    }
+    at_ = std::min(path_.size(), at_ + name.size() + 1);
+    reached.nodes = std::move(found);
+    reached.named = false;
     return true;
   }
 

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "model/fitting.hpp"
 #include "model/source.hpp"
 
 namespace linewright {
@@ -61,15 +62,23 @@ struct ClampSize {
   Source source;
 };
 
-/// Everything that can be named as a `line`, and the clamps that fit.
+/// Everything that can be named as a `line`, the clamps that fit, and fittings.
 struct Catalogue {
   std::vector<Line> lines;
   std::vector<ClampSize> clamps;
+  std::vector<Fitting> fittings;
 
   /// The line called `name`, or nullptr.
   const Line* find_line(std::string_view name) const {
     for (const Line& line : lines)
       if (line.name == name) return &line;
+    return nullptr;
+  }
+
+  /// The fitting called `name`, or nullptr.
+  const Fitting* find_fitting(std::string_view name) const {
+    for (const Fitting& fitting : fittings)
+      if (fitting.name == name) return &fitting;
     return nullptr;
   }
 };

@@ -9,6 +9,7 @@
 #include "model/closure.hpp"
 #include "model/control_cable.hpp"
 #include "model/control_name.hpp"
+#include "model/fitting.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -55,11 +56,21 @@ struct Node {
   std::optional<double> volume_in3;
   std::optional<bool> fixed;  ///< the builder's word on whether structure holds it
   SourceLocation where;
-  std::optional<Arm> arm = {};         ///< horn, pedal: what it turns on
-  std::optional<Sector> sector = {};   ///< horn, pedal: what its cable lies on
-  std::optional<bool> on_engine = {};  ///< it shakes with the engine, on its mounts
-  std::optional<LooseEnd> loose = {};  ///< the line ends here for now
-  std::optional<bool> connector = {};  ///< wires end at a connector, terminal block, panel or box
+  std::optional<Arm> arm = {};           ///< horn, pedal: what it turns on
+  std::optional<Sector> sector = {};     ///< horn, pedal: what its cable lies on
+  std::optional<bool> on_engine = {};    ///< it shakes with the engine, on its mounts
+  std::optional<LooseEnd> loose = {};    ///< the line ends here for now
+  std::optional<bool> connector = {};    ///< wires end at a connector, terminal block, panel or box
+  std::string fitting = {};              ///< catalogue name; empty for none
+  std::vector<Port> ports = {};          ///< where tubes begin; empty: at the node itself
+  std::optional<FittingBody> body = {};  ///< absent: nothing is known of its size
+
+  /// The port called `name`, or nullptr.
+  const Port* find_port(std::string_view wanted) const {
+    for (const Port& port : ports)
+      if (port.name == wanted) return &port;
+    return nullptr;
+  }
 
   /// True when structure holds the node sideways. Ports, probes, instruments, drains, valves,
   /// bulkhead unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their
@@ -162,6 +173,8 @@ struct Route {
   std::string line;         ///< catalogue name
   std::string from;
   std::string to;
+  std::string from_port = {};  ///< of the node, where that has ports; empty otherwise
+  std::string to_port = {};
   std::vector<RoutePoint> points;
   std::vector<FreeFairlead> free_fairleads;
   std::optional<double> length_in;  ///< hose: free length as cut, where the builder states it
@@ -183,6 +196,8 @@ struct Route {
   SourceLocation line_where;
   SourceLocation from_where;
   SourceLocation to_where;
+  SourceLocation from_port_where = {};
+  SourceLocation to_port_where = {};
 
   /// True for a cable that a primary flight control hangs on.
   bool is_primary_control() const {

@@ -25,6 +25,22 @@ std::string_view kind_word(LineKind kind) {
   return "";
 }
 
+std::string_view fitting_kind_word(FittingKind kind) {
+  switch (kind) {
+    case FittingKind::straight_union:
+      return "union";
+    case FittingKind::bulkhead_union:
+      return "bulkhead";
+    case FittingKind::elbow_90:
+      return "elbow-90";
+    case FittingKind::elbow_45:
+      return "elbow-45";
+    case FittingKind::tee:
+      return "tee";
+  }
+  return "";
+}
+
 Json source_json(const Source& source) {
   return {{"text", source.text}, {"mark", mark_word(source.mark)}};
 }
@@ -77,6 +93,22 @@ Json clamp_json(const ClampSize& clamp) {
           {"source", source_json(clamp.source)}};
 }
 
+Json fitting_json(const Fitting& fitting) {
+  Json take_up = Json::array();
+  for (const SourcedValue& each : fitting.take_up_in) take_up.push_back(sourced_json(each));
+  return {{"name", fitting.name},
+          {"kind", fitting_kind_word(fitting.kind)},
+          {"standard", fitting.standard},
+          {"tube_diameter_in", json_number(fitting.tube_diameter_in)},
+          {"source", source_json(fitting.source)},
+          {"take_up_in", std::move(take_up)},
+          {"body_diameter_in", sourced_json(fitting.body_diameter_in)},
+          {"nut_in", sourced_json(fitting.nut_in)},
+          {"insertion_in", sourced_json(fitting.insertion_in)},
+          {"bore_in", sourced_json(fitting.bore_in)},
+          {"location", location_json(fitting.where)}};
+}
+
 }  // namespace
 
 std::string catalogue_json(const Catalogue& catalogue) {
@@ -84,8 +116,12 @@ std::string catalogue_json(const Catalogue& catalogue) {
   for (const Line& line : catalogue.lines) lines.push_back(line_json(line));
   Json clamps = Json::array();
   for (const ClampSize& clamp : catalogue.clamps) clamps.push_back(clamp_json(clamp));
-  return json_text(
-      {{"linewright", json_header()}, {"lines", std::move(lines)}, {"clamps", std::move(clamps)}});
+  Json fittings = Json::array();
+  for (const Fitting& fitting : catalogue.fittings) fittings.push_back(fitting_json(fitting));
+  return json_text({{"linewright", json_header()},
+                    {"lines", std::move(lines)},
+                    {"clamps", std::move(clamps)},
+                    {"fittings", std::move(fittings)}});
 }
 
 }  // namespace linewright

@@ -2,9 +2,13 @@
 
 #include <fmt/format.h>
 
+#include <array>
+#include <vector>
+
 #include "model/units.hpp"
 #include "render/amount.hpp"
 #include "render/layout.hpp"
+#include "words/fitting_words.hpp"
 
 namespace linewright {
 
@@ -91,8 +95,27 @@ std::string clamps_table(const Catalogue& catalogue, const Phrasing& phrasing) {
   return text + "\n";
 }
 
+std::string fittings_table(const Catalogue& catalogue, const Phrasing& phrasing) {
+  if (catalogue.fittings.empty()) return {};
+  const std::string unit = phrasing.unit_name() + "  ";
+  std::string text = table_line("fitting", {"for OD  ", "body  ", "a  ", "b  ", "c  "});
+  text += table_line("", {unit, unit, unit, unit, unit});
+  for (const Fitting& fitting : catalogue.fittings) {
+    std::vector<std::string> cells{
+        marked(size_number(fitting.tube_diameter_in, phrasing), fitting.source.mark),
+        marked_length(fitting.body_diameter_in, phrasing)};
+    for (const SourcedValue& each : fitting.take_up_in)
+      cells.push_back(marked_length(each, phrasing));
+    cells.resize(5, "-  ");
+    text += table_line(fitting.name, cells);
+  }
+  return text + "\n";
+}
+
 std::string legend() {
   std::string text = "bend: least bend radius, to centreline; spacing: between supports\n";
+  text += "a, b, c: from where a fitting's axes meet, of a bulkhead from the web, to the\n";
+  text += "face of each port\n";
   text += "-: not known, or without meaning for this line. How each value was checked:\n";
   for (const Mark mark : {Mark::verified, Mark::verified_secondary, Mark::from_memory,
                           Mark::common_practice, Mark::calculated, Mark::builder})
@@ -167,6 +190,30 @@ std::string clamp_entry(const ClampSize& clamp, const Phrasing& phrasing) {
                  clamp.source);
 }
 
+std::string fitting_entry(const Fitting& fitting, const Phrasing& phrasing) {
+  const auto length = [&](double inches) {
+    return size_number(inches, phrasing) + " " + phrasing.unit_name();
+  };
+  std::string words{fitting_kind_words(fitting.kind)};
+  if (!fitting.standard.empty()) words += ", " + fitting.standard;
+  if (fitting.where)
+    words += fmt::format(" (defined in {}:{})", fitting.where->file, fitting.where->line);
+  std::string text = wrapped("", fitting.name + ": " + words);
+  text += sourced("for tubes of", length(fitting.tube_diameter_in), fitting.source);
+  constexpr std::array<std::string_view, 3> ports{"a", "b", "c"};
+  for (std::size_t i = 0; i < fitting.take_up_in.size(); ++i)
+    text += sourced(fmt::format("to the face of port {}", ports[i]),
+                    length(fitting.take_up_in[i].value), fitting.take_up_in[i].source);
+  text += sourced("diameter of its body", length(fitting.body_diameter_in.value),
+                  fitting.body_diameter_in.source);
+  const auto stated = [&](std::string_view label, const std::optional<SourcedValue>& value) {
+    return value ? sourced(label, length(value->value), value->source) : std::string();
+  };
+  text += stated("nut past the face", fitting.nut_in);
+  text += stated("tube goes in by", fitting.insertion_in);
+  return text + stated("least bore", fitting.bore_in);
+}
+
 }  // namespace
 
 std::string_view line_kind_words(LineKind kind) {
@@ -192,7 +239,8 @@ std::string catalogue_text(const Catalogue& catalogue, const TextStyle& style) {
   for (const LineKind kind : {LineKind::rigid_tube, LineKind::plastic_tube, LineKind::hose,
                               LineKind::cable, LineKind::wire, LineKind::rod})
     text += lines_table(catalogue, kind, style.phrasing);
-  text += clamps_table(catalogue, style.phrasing) + legend();
+  text += clamps_table(catalogue, style.phrasing) + fittings_table(catalogue, style.phrasing) +
+          legend();
   if (!style.quiet) text += "\nFor one entry with its sources: linewright catalogue NAME\n";
   return text;
 }
@@ -201,6 +249,7 @@ std::string catalogue_entries_text(const Catalogue& catalogue, const TextStyle& 
   std::string text;
   for (const Line& line : catalogue.lines) text += line_entry(line, style.phrasing);
   for (const ClampSize& clamp : catalogue.clamps) text += clamp_entry(clamp, style.phrasing);
+  for (const Fitting& fitting : catalogue.fittings) text += fitting_entry(fitting, style.phrasing);
   return text;
 }
 

@@ -7,10 +7,11 @@
 
 namespace linewright {
 
-/// A table of every line and clamp, each value with a letter that says how far it was checked.
+/// A table of every line, clamp and fitting, each value with a letter that says how far it was
+/// checked.
 std::string catalogue_text(const Catalogue& catalogue, const TextStyle& style);
 
-/// Everything that is known of each line and clamp here, with full sources.
+/// Everything that is known of each line, clamp and fitting here, with full sources.
 std::string catalogue_entries_text(const Catalogue& catalogue, const TextStyle& style);
 
 /// "rigid tube", "plastic tube", "hose", "cable", "wire".

@@ -30,18 +30,22 @@ std::string cell(std::string_view text) {
   return safe;
 }
 
+/// What keys an inner map has stands under its own heading.
+std::string value_words(const KeySpec& key) {
+  if (key.kind == KeyKind::map) return std::string(key.map->name);
+  if (key.kind == KeyKind::maps) return fmt::format("a list, each {}", key.map->name);
+  if (key.kind == KeyKind::named_maps)
+    return fmt::format("a map, in it {} under each name", key.map->name);
+  return key_value_words(key);
+}
+
 std::string row(const KeySpec& key) {
   const std::string_view mark = key.need == Need::always      ? "**"
                                 : key.need == Need::sometimes ? "*"
                                                               : "";
   const std::string of = key.of.empty() ? "" : fmt::format(" (only of {})", key.of);
-  // What keys an inner map has stands under its own heading.
-  const std::string value = key.kind == KeyKind::map ? fmt::format("{}", key.map->name)
-                            : key.kind == KeyKind::maps
-                                ? fmt::format("a list, each {}", key.map->name)
-                                : key_value_words(key);
   return fmt::format("| {}`{}`{} | {}{} | {} |\n", mark, key.name, mark, cell(key.says), of,
-                     cell(value));
+                     cell(value_words(key)));
 }
 
 }  // namespace

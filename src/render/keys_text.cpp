@@ -113,6 +113,8 @@ std::string key_value_words(const KeySpec& key) {
       return "a map; " + keys_words(*key.map);
     case KeyKind::maps:
       return "a list of maps; " + keys_words(*key.map);
+    case KeyKind::named_maps:
+      return "maps, each under a name; " + keys_words(*key.map);
   }
   return {};
 }

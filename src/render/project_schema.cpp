@@ -117,6 +117,8 @@ Json value_schema(const KeySpec& key) {
       return reference(*key.map);
     case KeyKind::maps:
       return list_of(reference(*key.map));
+    case KeyKind::named_maps:
+      return {{"type", "object"}, {"additionalProperties", reference(*key.map)}};
   }
   return {};
 }

@@ -43,6 +43,8 @@ void find_uses(const YamlNode& holder, const MapSpec& map, Uses& uses) {
     if (key->kind == KeyKind::map) find_uses(entry.value, *key->map, uses);
     if (key->kind == KeyKind::maps)
       for (const YamlNode& item : entry.value.items) find_uses(item, *key->map, uses);
+    if (key->kind == KeyKind::named_maps)
+      for (const YamlEntry& named : entry.value.entries) find_uses(named.value, *key->map, uses);
   }
 }
 
@@ -125,7 +127,8 @@ TEST_F(EveryKey, StandsInOneProjectThatIsRight) {
 TEST_F(EveryKey, IsReadAndRefusesAValueOfAnotherKind) {
   for (const auto& [key, use] : uses_) {
     // No kind of value but a map is one; and what is a map is no list.
-    const OneLine wrong(document_.root, use, key->kind == KeyKind::map ? "[]" : "{a: 1, b: 2}");
+    const bool is_map = key->kind == KeyKind::map || key->kind == KeyKind::named_maps;
+    const OneLine wrong(document_.root, use, is_map ? "[]" : "{a: 1, b: 2}");
     const std::vector<Diagnostic> errors = errors_of(wrong.text());
     const bool refused = std::any_of(errors.begin(), errors.end(), [&](const Diagnostic& error) {
       return error.where == SourceLocation{"project.yaml", 1, wrong.value_column()};
@@ -172,7 +175,9 @@ TEST(Keys, HaveNamesOfTheirOwnAndSayInALineWhatTheyTell) {
       EXPECT_EQ(key.says.find('\n'), std::string_view::npos);
       EXPECT_LE(key.says.size(), 100u);
       EXPECT_EQ(key.kind == KeyKind::word || key.kind == KeyKind::system, !key.choices.empty());
-      EXPECT_EQ(key.kind == KeyKind::map || key.kind == KeyKind::maps, key.map != nullptr);
+      EXPECT_EQ(key.kind == KeyKind::map || key.kind == KeyKind::maps ||
+                    key.kind == KeyKind::named_maps,
+                key.map != nullptr);
     }
   }
 }

@@ -14,26 +14,28 @@ class SetValues : public ::testing::Test {
   SetValues() {
     folder_.write("project.yaml",
                   "linewright: 1\nname: small\nbuild_tolerance: 0.06\ninclude: [lines.yaml]\n");
-    folder_.write("lines.yaml",
-                  "linewright: 1\n"
-                  "units: in\n"
-                  "structure:\n"
-                  "  frames:\n"
-                  "    - {name: F2.5, station: 10, thickness: 0.03, outline: [[-9, 0], [9, 0], "
-                  "[9, 9], [-9, 9]], holes: [{name: H1, centre: [2, 3], diameter: 1, edge: bare, "
-                  "mirror: H1R}]}\n"
-                  "nodes:\n"
-                  "  - {name: port, kind: static-port, at: [0, 2, 3]}\n"
-                  "  - {name: dial, kind: instrument, at: [20, 2, 3]}\n"
-                  "routes:\n"
-                  "  - name: run\n"
-                  "    system: static\n"
-                  "    line: tube-nylon-1/4\n"
-                  "    from: port\n"
-                  "    to: dial\n"
-                  "    points:\n"
-                  "      - {at: [5, 2, 3], bend: 1.25}\n"
-                  "      - {through: H1}\n");
+    folder_.write(
+        "lines.yaml",
+        "linewright: 1\n"
+        "units: in\n"
+        "structure:\n"
+        "  frames:\n"
+        "    - {name: F2.5, station: 10, thickness: 0.03, outline: [[-9, 0], [9, 0], "
+        "[9, 9], [-9, 9]], holes: [{name: H1, centre: [2, 3], diameter: 1, edge: bare, "
+        "mirror: H1R}]}\n"
+        "nodes:\n"
+        "  - {name: port, kind: static-port, at: [0, 2, 3]}\n"
+        "  - {name: dial, kind: instrument, at: [20, 2, 3], ports: {s: {at: [19.5, 2, 3], "
+        "direction: [-1, 0, 0]}}}\n"
+        "routes:\n"
+        "  - name: run\n"
+        "    system: static\n"
+        "    line: tube-nylon-1/4\n"
+        "    from: port\n"
+        "    to: dial\n"
+        "    points:\n"
+        "      - {at: [5, 2, 3], bend: 1.25}\n"
+        "      - {through: H1}\n");
   }
 
   LoadedAsIf as_if(const std::vector<std::string>& set) const {
@@ -69,6 +71,14 @@ TEST_F(SetValues, AnItemWithoutANameIsFoundByItsNumberFromOne) {
   EXPECT_EQ(loaded({"routes.run.points.1.at.3=4.5"}).routes.at(0).points.at(0).at,
             (Vec3{5, 2, 4.5}));
   EXPECT_EQ(loaded({"routes.1.line=hose-rubber-1/4"}).routes.at(0).line, "hose-rubber-1/4");
+}
+
+TEST_F(SetValues, AMapIsFoundByTheNameItStandsUnder) {
+  const Project project = loaded({"nodes.dial.ports.s.insertion=0.5"});
+  EXPECT_EQ(project.nodes.at(1).ports.at(0).insertion_in, 0.5);
+  EXPECT_EQ(loaded({"nodes.dial.ports.s.at.1=19"}).nodes.at(1).ports.at(0).at, (Vec3{19, 2, 3}));
+  EXPECT_EQ(refused("nodes.dial.ports.x.insertion=0.5"),
+            "--set:1:18: there is no 'x' in 'nodes.dial.ports'\n");
 }
 
 TEST_F(SetValues, AListOfNumbersIsSetAsAWhole) {

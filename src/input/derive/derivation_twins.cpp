@@ -144,7 +144,7 @@ bool Derivation::lies_on_both_sides(ProjectItem& item) {
 }
 
 std::string Derivation::twin_name(const ProjectItem& item, Named kind, const YamlNode& name) {
-  if (kind == Named::line || kind == Named::closure) return name.text;
+  if (kind == Named::line || kind == Named::closure || kind == Named::fitting) return name.text;
   ProjectItem* there = find(kind, name.text);
   // Of a name that is nowhere, the readers say so.
   if (there == nullptr) return name.text;

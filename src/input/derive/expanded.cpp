@@ -54,6 +54,9 @@ void state_units_of(YamlNode& value, const KeySpec& key, BareLength bare) {
     case KeyKind::maps:
       for (YamlNode& item : value.items) state_units_in(item, *key.map, bare);
       break;
+    case KeyKind::named_maps:
+      for (YamlEntry& entry : value.entries) state_units_in(entry.value, *key.map, bare);
+      break;
     default:
       break;
   }

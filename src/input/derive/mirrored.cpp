@@ -113,6 +113,10 @@ YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
       case KeyKind::maps:
         for (YamlNode& item : value.items) item = mirrored(item, *key->map, side, twin_name);
         break;
+      case KeyKind::named_maps:
+        for (YamlEntry& named : value.entries)
+          named.value = mirrored(named.value, *key->map, side, twin_name);
+        break;
       default:
         break;
     }

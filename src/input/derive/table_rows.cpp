@@ -148,9 +148,9 @@ class TableReader {
     std::vector<std::string> known = axes_;
     for (const KeySpec& key : map_.keys) {
       const bool in_a_cell = key.kind != KeyKind::map && key.kind != KeyKind::maps &&
-                             key.kind != KeyKind::places && key.kind != KeyKind::plane_points &&
-                             key.kind != KeyKind::names && key.kind != KeyKind::texts &&
-                             key.kind != KeyKind::numbers;
+                             key.kind != KeyKind::named_maps && key.kind != KeyKind::places &&
+                             key.kind != KeyKind::plane_points && key.kind != KeyKind::names &&
+                             key.kind != KeyKind::texts && key.kind != KeyKind::numbers;
       if (in_a_cell && key.name != place_key_ && !is_axis(std::string(key.name)))
         known.emplace_back(key.name);
     }

@@ -29,6 +29,22 @@ inline constexpr std::array loose_end_keys{
 };
 inline constexpr MapSpec loose_end_map{"a loose end", loose_end_keys};
 
+inline constexpr std::array port_keys{
+    plain_key("at", KeyKind::place, Need::always, "the middle of its face, where the tube begins"),
+    plain_key("direction", KeyKind::direction, Need::always,
+              "the way the tube leaves it, of any length"),
+    number_key("insertion", Need::never,
+               NumberSpec{"an insertion", Dimension::length, Sign::not_negative, 12},
+               "how far the tube goes in past the face; absent: it ends there"),
+};
+inline constexpr MapSpec port_map{"a port", port_keys};
+
+/// What is larger is no fitting of a small line [common practice, no source].
+inline constexpr double largest_body_in = 12;
+
+inline constexpr std::string_view node_with_fitting = "a node with a fitting";
+inline constexpr std::string_view node_with_ports = "a node with ports";
+
 inline constexpr std::array node_kinds{Choice<NodeKind>{"static-port", NodeKind::static_port},
                                        Choice<NodeKind>{"pitot-probe", NodeKind::pitot_probe},
                                        Choice<NodeKind>{"instrument", NodeKind::instrument},
@@ -68,6 +84,21 @@ inline constexpr std::array node_keys{
               "of wires: whether it is a connector, terminal block, panel or junction box"),
     map_key("loose", KeyKind::map, Need::never, loose_end_map,
             "the line hangs loose here until a task is done"),
+    name_key("fitting", KeyKind::name, Need::never, Named::fitting,
+             "a fitting of the catalogue or of `fittings`: tubes begin at the faces of its ports"),
+    plain_key("direction", KeyKind::direction, Need::sometimes,
+              "the way that port a points; b of a straight fitting or a tee points back; needed "
+              "with `fitting`",
+              node_with_fitting),
+    plain_key("branch", KeyKind::direction, Need::sometimes,
+              "the way that port b of an elbow or c of a tee points; needed of these",
+              node_with_fitting),
+    map_key("ports", KeyKind::named_maps, Need::never, port_map,
+            "in place of `fitting`: where tubes begin, each port under its name"),
+    number_key("body_diameter", Need::never,
+               NumberSpec{"a body's diameter", Dimension::length, Sign::positive, largest_body_in},
+               "of its body, nuts included, about the lines from `at` to each port",
+               node_with_ports),
 };
 inline constexpr auto all_node_keys = joined(node_keys, on_part_keys, mirror_keys);
 inline constexpr MapSpec node_map{"a node", all_node_keys};

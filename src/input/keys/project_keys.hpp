@@ -3,6 +3,7 @@
 
 #include "input/key_spec.hpp"
 #include "input/keys/closure_keys.hpp"
+#include "input/keys/fitting_keys.hpp"
 #include "input/keys/line_keys.hpp"
 #include "input/keys/network_keys.hpp"
 #include "input/keys/route_keys.hpp"
@@ -103,6 +104,8 @@ inline constexpr std::array section_keys{
     map_key("bundles", KeyKind::maps, Need::never, bundle_map,
             "lines tied to each other along a stretch"),
     map_key("lines", KeyKind::maps, Need::never, line_map, "lines that the catalogue lacks"),
+    map_key("fittings", KeyKind::maps, Need::never, fitting_map,
+            "fittings that the catalogue lacks"),
     map_key("waivers", KeyKind::maps, Need::never, waiver_map, "findings that are accepted"),
 };
 

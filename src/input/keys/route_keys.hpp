@@ -100,6 +100,7 @@ inline constexpr std::array sleeve_keys{
 };
 inline constexpr MapSpec sleeve_map{"a sleeve", sleeve_keys};
 
+inline constexpr std::string_view tube_route = "a route of a tube or a hose";
 inline constexpr std::string_view cable_route = "a route of system cable";
 inline constexpr std::string_view wire_route = "a route of system wire";
 inline constexpr std::string_view control_route = "a route of system cable or rod";
@@ -117,6 +118,10 @@ inline constexpr std::array route_keys{
              "what it is made of: a name of the catalogue or of `lines`"),
     name_key("from", KeyKind::name, Need::always, Named::node, "the node it begins at"),
     name_key("to", KeyKind::name, Need::always, Named::node, "the node it ends at"),
+    text_key("from_port", Need::sometimes, "a port",
+             "the port of `from` that it begins at; needed where that does not follow", tube_route),
+    text_key("to_port", Need::sometimes, "a port",
+             "the port of `to` that it ends at; needed where that does not follow", tube_route),
     number_key("length", Need::never, NumberSpec{"a length"}, "of a hose: its free length as cut"),
     map_key("points", KeyKind::maps, Need::never, point_map,
             "corners and supports between its nodes, in order", bendable_route),

@@ -1,0 +1,92 @@
+#include "input/node_ports.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+#include "model/angle.hpp"
+
+namespace linewright {
+
+namespace {
+
+/// A branch may be stated this far off its fitting's own angle, as a protractor reads
+/// [common practice, no source]. What counts then is the fitting's.
+constexpr double branch_slip_deg = 5;
+
+constexpr std::array<const char*, 3> port_names{"a", "b", "c"};
+
+/// `branch` turned in its plane with `direction` until it stands at the angle. Both of unit length,
+/// neither along the other.
+Vec3 at_angle(Vec3 direction, Vec3 branch, double angle_deg) {
+  const Vec3 across = unit(branch - direction * dot(branch, direction));
+  const double angle = radians_of(angle_deg);
+  return direction * std::cos(angle) + across * std::sin(angle);
+}
+
+/// The ways that the fitting's ports point, `a` first; nothing after an error.
+std::vector<Vec3> ways_of(const Fitting& fitting, const AimedFitting& aim, ProjectDraft& draft) {
+  const auto angle_deg = branch_angle_deg(fitting.kind);
+  if (!aim.direction) {
+    draft.add_error(aim.where, "a node with a fitting needs 'direction', the way its port a points",
+                    "direction: [1, 0, 0] is straight aft");
+    return {};
+  }
+  const Vec3 direction = unit(*aim.direction);
+  if (!angle_deg) {
+    if (aim.branch)
+      draft.add_error(
+          aim.branch_where,
+          fmt::format("{} runs straight: it has no 'branch'", quoted_text(fitting.name)),
+          "leave it out");
+    return {direction, direction * -1.0};
+  }
+  const std::string_view port = fitting.kind == FittingKind::tee ? "c" : "b";
+  if (!aim.branch) {
+    draft.add_error(aim.where, fmt::format("{} needs 'branch', the way its port {} points",
+                                           quoted_text(fitting.name), port));
+    return {};
+  }
+  const Vec3 branch = unit(*aim.branch);
+  const double found_deg = angle_between_rad(direction, branch) * degrees_per_radian;
+  if (std::abs(found_deg - *angle_deg) > branch_slip_deg) {
+    draft.add_error(aim.branch_where,
+                    fmt::format("port {} of {} points {:g} degrees off the way of port a: 'branch' "
+                                "is {:.1f} degrees off 'direction'",
+                                port, quoted_text(fitting.name), *angle_deg, found_deg));
+    return {};
+  }
+  const Vec3 true_branch = at_angle(direction, branch, *angle_deg);
+  if (fitting.kind == FittingKind::tee) return {direction, direction * -1.0, true_branch};
+  return {direction, true_branch};
+}
+
+/// Of its bores, from the middle to each face.
+double bore_volume_in3(const Fitting& fitting) {
+  double length = 0;
+  for (const SourcedValue& each : fitting.take_up_in) length += each.value;
+  return std::numbers::pi / 4 * fitting.bore_in->value * fitting.bore_in->value * length;
+}
+
+}  // namespace
+
+void give_nodes_their_ports(ProjectDraft& draft) {
+  for (const AimedFitting& aim : draft.aimed_fittings) {
+    Node& node = draft.project.nodes[aim.node];
+    const Fitting* fitting = draft.project.catalogue.find_fitting(node.fitting);
+    if (fitting == nullptr) continue;
+    const std::vector<Vec3> ways = ways_of(*fitting, aim, draft);
+    for (std::size_t i = 0; i < ways.size(); ++i)
+      node.ports.push_back({port_names[i], node.at + ways[i] * fitting->take_up_in[i].value,
+                            ways[i], fitting->insertion_in ? fitting->insertion_in->value : 0,
+                            aim.where});
+    node.body = FittingBody{fitting->body_diameter_in.value / 2,
+                            fitting->nut_in ? fitting->nut_in->value : 0};
+    if (!node.volume_in3 && fitting->bore_in) node.volume_in3 = bore_volume_in3(*fitting);
+  }
+}
+
+}  // namespace linewright
