@@ -114,7 +114,8 @@ void FittingSeat::find_faces() {
 /// at the rim of a face the face beside it may be as near. False for what cannot be stood on.
 bool FittingSeat::consider_face(const Obstacle& obstacle) {
   const Part& part = prepared_->obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
-  if (obstacle.feature != Feature::face || part.moves) return false;
+  if (obstacle.feature != Feature::face || part.moves || part.kind == PartKind::fitting)
+    return false;
   const Nearest found = nearest(node_->at, obstacle);
   if (found.distance_in > mount_distance_in) return false;
   Face face{obstacle, found.distance_in, found.distance_in, found.on_second, {}, true};

@@ -71,7 +71,7 @@ class Walker {
       for (const bool at_start : {true, false}) {
         if ((at_start ? route(next).from : route(next).to) != node) continue;
         dead_end = false;
-        enter(run, next, at_start);
+        enter(run, next, at_start, through_in(leg, next, at_start));
       }
     }
     if (dead_end) emit(run);
@@ -82,8 +82,18 @@ class Walker {
                        [index](const RunLeg& leg) { return leg.route == index; });
   }
 
-  void enter(FreeRun run, int index, bool at_start) {
+  /// From one line to the next, through the fitting between them.
+  double through_in(const RunLeg& leg, int next, bool at_start) const {
+    const PreparedRoute& here = route(leg.route);
+    const bool by_from = leg.to_in == 0;
+    return through_fitting_in(by_from ? *here.from : *here.to,
+                              by_from ? here.from_port : here.to_port,
+                              at_start ? route(next).from_port : route(next).to_port);
+  }
+
+  void enter(FreeRun run, int index, bool at_start, double through_in) {
     const PreparedRoute& next = route(index);
+    run.length_in += through_in;
     const double start = at_start ? 0 : next.length_in();
     if (next.supports.empty()) {
       go_on(run, {index, start, at_start ? next.length_in() : 0});

@@ -30,7 +30,7 @@ struct FreeRun {
   std::vector<RunLeg> legs;  ///< one or more, end to end
   RunEnd first;
   RunEnd last;
-  double length_in = 0;
+  double length_in = 0;    ///< the fittings that hang on it included, where their size is known
   bool cut_short = false;  ///< it goes on, but in more ways than are followed
 
   /// A tee or union hangs on it.

@@ -100,6 +100,10 @@ NeighbourFilter::Reason NeighbourFilter::reason(const Obstacle& obstacle,
     if (!runs_on(*pulley, prepared_.pulleys, route_, distance_in)) return {};
     return {pulley->route == route_.route ? Why::bears_on_it : Why::bears_beside_it};
   }
+  if (const NodeFitting* fitting = prepared_.fitting_of(obstacle.part)) {
+    if (!is_own_fitting(*fitting, route_, distance_in)) return {};
+    return {Why::ends_at_it, fitting->node};
+  }
   if (own_arms_.pass_over(obstacle, distance_in)) return {Why::goes_with_it};
   const double from_to_in = route_.length_in() - distance_in;
   for (const auto& [seat, from_end_in] :
@@ -126,6 +130,8 @@ std::string NeighbourFilter::why_passed_over(const Obstacle& obstacle, double di
       return "the cable bears on a pulley beside it, on one spindle";
     case Why::goes_with_it:
       return "the end of the cable goes with it";
+    case Why::ends_at_it:
+      return "the line ends at it";
     case Why::stands_on_it:
       return "the fitting at " + node->name + " stands on it";
     case Why::leaves_it_behind:

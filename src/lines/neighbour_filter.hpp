@@ -25,8 +25,8 @@ class NeighbourFilter {
   NeighbourFilter(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// False near an end of the route for what its fitting stands on or leads away from: see
-  /// `FittingSeat::reason`; and for the part that a cable's end goes with, and the pulleys that it
-  /// bears on.
+  /// `FittingSeat::reason`; for the fitting that it ends at itself; and for the part that a cable's
+  /// end goes with, and the pulleys that it bears on.
   bool counts(const Obstacle& obstacle, double distance_in) const;
   /// Why not, in a sentence; empty where it counts.
   std::string why_passed_over(const Obstacle& obstacle, double distance_in) const;
@@ -50,6 +50,7 @@ class NeighbourFilter {
     bears_on_it,
     bears_beside_it,
     goes_with_it,
+    ends_at_it,
     stands_on_it,
     leaves_it_behind,
   };

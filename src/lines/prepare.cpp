@@ -157,16 +157,15 @@ std::vector<Span> find_spans(const std::vector<Support>& supports, double length
   return spans;
 }
 
-std::vector<GivenPlace> places_of(const Route& route, const Node& from, const Node& to,
-                                  const Line& line) {
-  std::vector<GivenPlace> places{{{from.at, 0}, std::nullopt}};
+std::vector<GivenPlace> places_of(const Route& route, Vec3 from, Vec3 to, const Line& line) {
+  std::vector<GivenPlace> places{{{from, 0}, std::nullopt}};
   for (const RoutePoint& point : route.points) {
     GivenPlace place{{point.at, drawn_radius_in(point, line)}, std::nullopt};
     if (point.given == PointGiven::centre && point.diameter_in && point.axis)
       place.pulley = WrapCircle{point.at, *point.diameter_in / 2, unit(*point.axis)};
     places.push_back(place);
   }
-  places.push_back({{to.at, 0}, std::nullopt});
+  places.push_back({{to, 0}, std::nullopt});
   return places;
 }
 
@@ -184,13 +183,18 @@ PreparedRoute prepare_route(const Project& project, const Walls& walls, const Ro
   const Node* from = project.find_node(route.from);
   const Node* to = project.find_node(route.to);
   const Line* line = project.catalogue.find_line(route.line);
-  WrappedPath path = wrap_pulleys(places_of(route, *from, *to, *line));
+  const Port* from_port = from->find_port(route.from_port);
+  const Port* to_port = to->find_port(route.to_port);
+  WrappedPath path =
+      wrap_pulleys(places_of(route, end_place(*from, from_port), end_place(*to, to_port), *line));
   mark_slight(path.corners, route, project.build_tolerance_in);
   PreparedRoute prepared{.route = &route,
                          .line = line,
                          .from = from,
                          .to = to,
                          .centreline = Centreline(path.corners)};
+  prepared.from_port = from_port;
+  prepared.to_port = to_port;
   prepared.moves = movement(route, *line, prepared.centreline);
   prepared.wrap_faults.assign(path.faults.begin() + 1, path.faults.end() - 1);
   for (std::size_t i = 0; i < route.points.size(); ++i)
@@ -232,6 +236,10 @@ PreparedProject prepare(const Project& project, const MeshFields& meshes) {
   prepared.routes.reserve(project.routes.size());
   for (const Route& route : project.routes)
     prepared.routes.push_back(prepare_route(project, prepared.walls, route));
+  prepared.fittings = fittings_of(project);
+  std::vector<FittingSolid> solids;
+  for (const NodeFitting& fitting : prepared.fittings) solids.push_back(solid_of(fitting));
+  prepared.obstacles.add_fittings(solids);
   prepared.pulleys = pulleys_of(prepared.routes);
   std::vector<PulleyBody> bodies;
   for (const RoutePulley& pulley : prepared.pulleys) bodies.push_back(pulley.body);

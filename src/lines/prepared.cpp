@@ -92,6 +92,12 @@ double PreparedRoute::to_nearest_support_in(double distance_in) const {
   return best;
 }
 
+const NodeFitting* PreparedProject::fitting_of(int part) const {
+  const auto first = static_cast<int>(obstacles.parts().size() - pulleys.size() - fittings.size());
+  const auto index = static_cast<std::size_t>(part - first);
+  return part < first || index >= fittings.size() ? nullptr : &fittings[index];
+}
+
 const RoutePulley* PreparedProject::pulley_of(int part) const {
   const auto first = static_cast<int>(obstacles.parts().size() - pulleys.size());
   return part < first ? nullptr : &pulleys[static_cast<std::size_t>(part - first)];

@@ -12,6 +12,7 @@
 #include "geometry/pulley_wrap.hpp"
 #include "geometry/structure/obstacles.hpp"
 #include "lines/cable_travel.hpp"
+#include "lines/fitting_bodies.hpp"
 #include "lines/free_passage.hpp"
 #include "lines/pulleys.hpp"
 #include "lines/wall.hpp"
@@ -88,6 +89,8 @@ struct PreparedRoute {
   std::vector<Support> loose_guides = {};
   std::vector<SweptPart> swept_by_attachments = {};  ///< one of each attachment
   std::vector<FreePassage> free_passages = {};       ///< one of each fairlead that it passes free
+  const Port* from_port = nullptr;                   ///< of its nodes, where they have ports
+  const Port* to_port = nullptr;
 
   double length_in() const { return centreline.length_in(); }
   /// Sleeve that covers a place, or nullptr: of several the thickest.
@@ -120,10 +123,13 @@ struct PreparedRoute {
 struct PreparedProject {
   const Project* project = nullptr;
   std::vector<PreparedRoute> routes;
-  Obstacles obstacles;                    ///< structure, and the pulleys
-  Walls walls = {};                       ///< those with holes, described or implied
-  std::vector<RoutePulley> pulleys = {};  ///< of all routes
+  Obstacles obstacles;                     ///< structure, fittings and pulleys
+  Walls walls = {};                        ///< those with holes, described or implied
+  std::vector<NodeFitting> fittings = {};  ///< of all nodes whose size is known
+  std::vector<RoutePulley> pulleys = {};   ///< of all routes
 
+  /// The fitting that is a part of the obstacles; nullptr for parts that are none.
+  const NodeFitting* fitting_of(int part) const;
   /// The pulley that is a part of the obstacles; nullptr for parts that are none.
   const RoutePulley* pulley_of(int part) const;
 

@@ -77,8 +77,10 @@ void add_bends_of(const Project& project, const Route& route, Names& bends) {
   const Node* to = project.find_node(route.to);
   if (!line || !line->usual_bend_radius_in || !from || !to) return;
   for (std::size_t i = 0; i < route.points.size(); ++i) {
-    const Vec3 before = i > 0 ? route.points[i - 1].at : from->at;
-    const Vec3 after = i + 1 < route.points.size() ? route.points[i + 1].at : to->at;
+    const Vec3 before =
+        i > 0 ? route.points[i - 1].at : end_place(*from, from->find_port(route.from_port));
+    const Vec3 after = i + 1 < route.points.size() ? route.points[i + 1].at
+                                                   : end_place(*to, to->find_port(route.to_port));
     if (!route.points[i].bend_in && turn_deg(before, route.points[i].at, after) >= least_turn_deg)
       bends.push_back(at_point(route, i));
   }
@@ -172,6 +174,24 @@ void add_wiring(const Project& project, Sentences& sentences) {
                 "one was not judged");
 }
 
+bool joins_tubes(NodeKind kind) {
+  return kind == NodeKind::tee || kind == NodeKind::union_fitting || kind == NodeKind::bulkhead;
+}
+
+/// Those that state neither a `fitting` nor `ports` with a `body_diameter`.
+void add_fittings(const Project& project, Sentences& sentences) {
+  std::set<std::string_view> on_air;
+  for (const Route& route : project.routes)
+    if (is_air(route.system)) on_air.insert({route.from, route.to});
+  const auto points =
+      std::count_if(project.nodes.begin(), project.nodes.end(), [&](const Node& node) {
+        return joins_tubes(node.kind) && !node.body && on_air.contains(node.name);
+      });
+  if (points > 0)
+    sentences.add(
+        fmt::format("tees and unions that state no size: {}; they were taken as points", points));
+}
+
 void add_lines(const Project& project, Sentences& sentences) {
   Names names;
   for (const Line& line : project.catalogue.lines)
@@ -192,6 +212,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_taken_of_cables(project, sentences);
   add_hoses_and_sleeves(project, sentences);
   add_wiring(project, sentences);
+  add_fittings(project, sentences);
   add_lines(project, sentences);
   return sentences.take();
 }

@@ -32,7 +32,8 @@ TEST(InitCommand, TheProjectLeavesToBeStatedWhatItCannotKnow) {
             nlohmann::json::array(
                 {"climb is not stated: whether instruments trail in a climb was not judged",
                  "excitation is not stated: whether spans swing with the propeller was not "
-                 "judged"}));
+                 "judged",
+                 "tees and unions that state no size: 2; they were taken as points"}));
 }
 
 TEST(InitCommand, FilesThatAreThereStayAndNothingIsAdded) {

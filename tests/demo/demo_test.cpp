@@ -62,10 +62,11 @@ TEST(DemoMended, HasEveryRuleAnswerSomewhere) {
     EXPECT_TRUE(answering.contains(rule)) << rule;
 }
 
-TEST(DemoMended, LeavesNothingToAssumeButAtWhatSpeedItCruises) {
+TEST(DemoMended, LeavesNothingToAssumeButAtWhatSpeedItCruisesAndTheSizeOfItsTees) {
   EXPECT_EQ(check_as_json(mended).at("assumptions"),
             json({"excitation.cruise_rpm is not stated: whether spans swing with the propeller at "
-                  "cruise was not judged"}));
+                  "cruise was not judged",
+                  "tees and unions that state no size: 4; they were taken as points"}));
 }
 
 TEST(DemoMended, LeavesNothingOfItsCablesUnknown) {

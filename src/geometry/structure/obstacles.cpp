@@ -236,6 +236,22 @@ Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes)
   index_->tree = packed(index_->shapes.obstacles);
 }
 
+void Obstacles::add_fittings(const std::vector<FittingSolid>& fittings) {
+  if (fittings.empty()) return;
+  for (const FittingSolid& fitting : fittings) {
+    for (const Segment3& leg : fitting.legs) {
+      Obstacle obstacle;
+      obstacle.shape = {leg.a, leg.b, leg.b};
+      obstacle.is_segment = true;
+      obstacle.radius_in = fitting.radius_in;
+      obstacle.part = static_cast<int>(index_->shapes.parts.size());
+      index_->shapes.obstacles.push_back(obstacle);
+    }
+    index_->shapes.parts.push_back({PartKind::fitting, fitting.name, fitting.where, false});
+  }
+  index_->tree = packed(index_->shapes.obstacles);
+}
+
 void Obstacles::add_pulleys(const std::vector<PulleyBody>& pulleys) {
   if (pulleys.empty()) return;
   for (const PulleyBody& pulley : pulleys) {

@@ -22,7 +22,7 @@ inline constexpr double obstacle_sagitta_in = 0.0005;
 /// How far edge trim reaches over the sheet from the edge: the face is taken to start there.
 inline constexpr double trim_lip_in = 0.12;
 
-enum class PartKind { frame, channel, panel, solid, mover, mesh, pulley };
+enum class PartKind { frame, channel, panel, solid, mover, mesh, fitting, pulley };
 
 /// A named piece of structure.
 struct Part {
@@ -41,6 +41,14 @@ struct PulleyBody {
   double root_radius_in = 0;  ///< at the bottom of the groove
   double rim_radius_in = 0;   ///< over the flanges
   double width_in = 0;        ///< over the flanges
+};
+
+/// The fitting of a node: everything within `radius_in` of its legs.
+struct FittingSolid {
+  std::string name;
+  SourceLocation where;
+  std::vector<Segment3> legs;
+  double radius_in = 0;
 };
 
 /// What of a part a primitive belongs to.
@@ -106,6 +114,9 @@ class Obstacles {
   ~Obstacles();
   Obstacles(Obstacles&&) noexcept;
   Obstacles& operator=(Obstacles&&) noexcept;
+
+  /// The fittings become the last parts, in their order; all other parts keep their index.
+  void add_fittings(const std::vector<FittingSolid>& fittings);
 
   /// The pulleys become the last parts, in their order; all other parts keep their index.
   void add_pulleys(const std::vector<PulleyBody>& pulleys);

@@ -163,7 +163,8 @@ std::vector<CoveredPart> covered_parts(const PreparedProject& prepared,
 }
 
 bool stands_in_the_way(const Part& part) {
-  return part.kind != PartKind::mover && part.kind != PartKind::pulley;
+  return part.kind != PartKind::mover && part.kind != PartKind::pulley &&
+         part.kind != PartKind::fitting;
 }
 
 double part_distance_in(const PreparedProject& prepared, int part, const CoveredPart& covered,

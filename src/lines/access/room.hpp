@@ -23,7 +23,8 @@ std::vector<CoveredPart> covered_parts(const PreparedProject& prepared,
 /// True where an opening is cut into the part at the place on it.
 bool is_cut_out(const CoveredPart& covered, Vec3 on_part);
 
-/// True for what can stand in the way of an arm. Movers can be turned aside, and pulleys are small.
+/// True for what can stand in the way of an arm. Movers can be turned aside, and pulleys
+/// and fittings are small.
 bool stands_in_the_way(const Part& part);
 
 /// The least distance from a place to a part, its openings cut out; `limit_in` where it is more.

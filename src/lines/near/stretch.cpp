@@ -29,6 +29,8 @@ std::vector<double> zone_ends(const PreparedRoute& route) {
   for (const double from_end : {mount_depth_in, fitting_zone_in, fitting_reach_in(route),
                                 shared_node_zone_in, soft_node_zone_in})
     ends.insert(ends.end(), {from_end, route.length_in() - from_end});
+  if (const auto own = own_fitting_in(route, *route.from)) ends.push_back(*own);
+  if (const auto own = own_fitting_in(route, *route.to)) ends.push_back(route.length_in() - *own);
   for (const Support& support : route.supports)
     ends.insert(ends.end(), {support.distance_in - at_support_in, support.distance_in,
                              support.distance_in + at_support_in});

@@ -9,6 +9,7 @@
 #include "model/angle.hpp"
 #include "physics/cable.hpp"
 #include "rules/line/hose_planes.hpp"
+#include "rules/line/port_angle.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -77,9 +78,10 @@ constexpr LimitRow arm_travel{.name = "arm-travel",
                               .mark = Mark::calculated,
                               .times = "travel stated"};
 
-constexpr auto limits = limit_table({overlap, plastic_straight, metal_fitting_straight,
-                                     metal_bend_straight, support_offset, unguided_turn, turn_holds,
-                                     missed_groove, arm_travel, clamp_between_planes});
+constexpr auto limits =
+    limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
+                 support_offset, unguided_turn, turn_holds, missed_groove, arm_travel,
+                 clamp_between_planes, port_angle, tube_bend_in_port, hose_bend_in_port});
 
 /// The straight wanted before a bend, or after the last one; nothing for limp lines.
 const LimitRow* straight_row(LineKind kind, bool at_fitting) {
@@ -309,6 +311,7 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
     if (route.wrap_faults[i])
       judgements.push_back(judge_wrap_fault(context, route, i, *route.wrap_faults[i]));
   judge_arms(context, route, judgements);
+  judge_port_angles(context, route, judgements);
   if (const auto twisted = judge_hose_planes(context, route)) judgements.push_back(*twisted);
   // A straight beside an arc is judged, whichever end of it the arc is at.
   bool after_arc = false;
@@ -344,7 +347,9 @@ const Rule& bend_fit_rule() {
       .explanation =
           R"(An arc of radius R that turns by θ takes up R·tan(θ/2) of each leg. Where two arcs
 share a leg, or an arc shares it with a fitting, their sum must fit, and the straight that is
-left must be long enough for the fitting and the bender. A support drawn on a corner is not on
+left must be long enough for the fitting and the bender. A line leaves
+a fitting of known size the way its port points: at more than a few degrees its nut does not go on,
+and a bend that begins in the fitting cannot be made. A support drawn on a corner is not on
 the line as bent. A cable that turns where nothing guides it is an error of the drawing: cables
 run straight between guides. A sleeve over the whole turn guides it if structure holds the
 sleeve on both sides of the turn, by a clamp or a close grommet; stops that go with the cable

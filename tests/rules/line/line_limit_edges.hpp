@@ -8,6 +8,7 @@
 
 #include "lines/motion/free_spans.hpp"
 #include "rules/cable_project.hpp"
+#include "rules/fitting_project.hpp"
 #include "rules/limit_edge.hpp"
 
 namespace linewright::line_edges {
@@ -91,6 +92,24 @@ inline std::vector<Judgement> turned_in_two_planes(bool clamped_between) {
   return project.judged_by("bend-fit");
 }
 
+/// Out of a port that points aft at an angle; the build tolerance explains so much of it.
+inline std::vector<Judgement> out_of_port(double angle_deg, const std::string& line,
+                                          double tolerance_in) {
+  const double explained = std::asin(tolerance_in / 20);
+  const double angle = angle_deg * degree + explained;
+  SmallProject project = from_union({}, line, {1 + 20 * std::cos(angle), 20 * std::sin(angle), 0});
+  project.project.build_tolerance_in = tolerance_in;
+  return project.judged_by("bend-fit");
+}
+
+/// At the angle whose bend, of the line's least radius, reaches so far into the fitting.
+inline std::vector<Judgement> bent_in_port(const std::string& line, double depth_in,
+                                           double spare_in) {
+  const double radius = built_in_catalogue().find_line(line)->minimum_bend_radius_in->value;
+  const double angle = 2 * std::atan((depth_in - spare_in) / radius);
+  return out_of_port(angle / degree, line, 0.06);
+}
+
 inline LimitEdges of_bend_fit() {
   const std::string metal = "tube-aluminium-1/4";
   return {{.rule = "bend-fit",
@@ -154,6 +173,27 @@ inline LimitEdges of_bend_fit() {
            .source = "TM 1-1500-204-23-2 p. 4-66",
            .judged = [](double spare) { return turned_in_two_planes(spare >= 0); },
            .step = one_off,
+           .listed = false},
+          {.rule = "bend-fit",
+           .row = "port-angle",
+           .limit = 3,
+           .broken = Verdict::warn,
+           .source = "a nut does not draw a tube round",
+           .judged = [](double spare) { return out_of_port(3 - spare, "tube-steel-1/4", 0.06); }},
+          {.rule = "bend-fit",
+           .row = "tube-bend-in-port",
+           .limit = 0.06,
+           .source = "R tan",
+           .judged = [=](double spare) { return bent_in_port(metal, 0.06, spare); },
+           .listed = false},  // where it holds, the angle is too large all the same
+          {.rule = "bend-fit",
+           .row = "hose-bend-in-port",
+           .source = "R tan",
+           .judged =
+               [](double spare) {
+                 const Line& hose = *built_in_catalogue().find_line("hose-rubber-1/4");
+                 return bent_in_port(hose.name, hose.outside_diameter_in, spare);
+               },
            .listed = false}};
 }
 
