@@ -333,7 +333,7 @@ class Planner {
         result_.notes.push_back("opening " + way.name + " of " + way.closure + " is " + way.doubt);
     result_.notes.push_back(fmt::format(
         "Reach is worked out on a grid of {:.3g} in; where that leaves a doubt, the hand does not "
-        "come there. Lines, pulleys and movers do not stand in the way.",
+        "come there. Lines, their fittings, pulleys and movers do not stand in the way.",
         reach_.cell_in()));
   }
 

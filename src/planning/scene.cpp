@@ -141,6 +141,11 @@ void draw(ScenePart& part, const PreparedProject& prepared, int index) {
       for (const MeshPartField& mesh : prepared.obstacles.meshes())
         if (mesh.part == index) draw_mesh(part, *mesh.field);
       break;
+    case PartKind::fitting:
+      if (const NodeFitting* fitting = prepared.fitting_of(index))
+        for (const Segment3& leg : fitting->legs)
+          draw_cylinder(part, leg.a, leg.b, fitting->body.radius_in);
+      break;
     case PartKind::pulley:
       if (const RoutePulley* pulley = prepared.pulley_of(index)) {
         const Vec3 half = pulley->body.axis * (pulley->body.width_in / 2);

@@ -1,7 +1,8 @@
 #pragma once
 // What a hand comes to while some closures are on: an arm goes by a way in through free space,
 // bending round what stands in it, as a path through a coarse grid. Where the grid is in doubt, the
-// answer is that it does not come there. Lines, pulleys and movers do not stand in the way.
+// answer is that it does not come there. Lines, their fittings, pulleys and movers
+// do not stand in the way.
 
 #include <memory>
 #include <set>

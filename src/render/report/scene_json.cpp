@@ -45,6 +45,8 @@ std::string_view kind_word(PartKind kind) {
       return "moving parts";
     case PartKind::mesh:
       return "meshes";
+    case PartKind::fitting:
+      return "fittings";
     case PartKind::pulley:
       return "pulleys";
   }

@@ -7,6 +7,7 @@
 #include "lines/neighbour_filter.hpp"
 #include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
+#include "rules/space/fitting_bodies.hpp"
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
@@ -108,7 +109,7 @@ constexpr LimitRow rod{.name = "rod",
 constexpr auto limits =
     limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
                  metal_tube_to_mover, soft_tube, soft_tube_at_support, soft_tube_to_mover, wire,
-                 wire_to_mover, cable, cable_at_guide, cable_to_mover, rod});
+                 wire_to_mover, cable, cable_at_guide, cable_to_mover, rod, fitting_overlap});
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
@@ -237,7 +238,8 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
     const auto counts = [&](const Obstacle& obstacle, double along) {
       return (route.to_nearest_support_in(along) <= at_support_in) == at_support &&
              !guards_line(obstacle.guard, route) && filter.counts(obstacle, along) &&
-             !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
+             !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along) &&
+             !is_of_a_line(context.prepared, obstacle);
     };
     const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
     for (const Stretch& stretch : stretches) {
@@ -283,6 +285,8 @@ void judge_unread_meshes(const RuleContext& context, std::vector<Judgement>& jud
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_unread_meshes(context, judgements);
+  for (Judgement& judgement : judge_fitting_bodies(context))
+    judgements.push_back(std::move(judgement));
   const auto& routes = context.prepared.routes;
   std::vector<Judgement> of_routes =
       side_by_side(routes.size(), [&](std::size_t i) { return judge_route(context, routes[i]); });
@@ -317,7 +321,10 @@ out, and the swing of an end whose node states its `arm`, to all sides, falling 
 the nearest guide; where its hang is not known the answer is unknown, too. What such an end sweeps beyond its drawn place is judged along its own
 way. Where an end on a horn or pedal states no `arm`, or the cable no travel, and something is
 so near to the last leg that a square arm could take the cable there, the answer is unknown.
-Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
+The bodies of fittings whose size is
+known must stand free of all structure that they are not mounted on, and of each other; what a
+held one is mounted on is what lies within 1/2 in of its node. Lines keep off them as
+off the line that the fitting is of: separation judges that. Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
 for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
 1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place
 of its travel, in the holes that it goes through too; where an arm or the travel is not stated, or an

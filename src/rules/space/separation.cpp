@@ -4,9 +4,10 @@
 
 #include "lines/line_pairs.hpp"
 #include "lines/motion/reach.hpp"
-#include "lines/motion/sleeve_hold.hpp"
 #include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
+#include "rules/space/separation_fittings.hpp"
+#include "rules/space/separation_zones.hpp"
 #include "rules/space/under_vent.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
@@ -14,156 +15,17 @@
 
 namespace linewright {
 
+using namespace separation_rows;
+
 namespace {
-
-constexpr std::string_view borrowed_from_tube = "borrowed from the figure for metal tube";
-
-constexpr LimitRow overlap{.name = "overlap",
-                           .subject = "any two lines",
-                           .value = 0,
-                           .source = "geometry: no two things in one place",
-                           .mark = Mark::calculated};
-constexpr LimitRow parting{
-    .name = "parting",
-    .subject = "two lines from one node, farther from it than 1/4 in and twice the diameter",
-    .value = 0,
-    .source = "geometry: no two things in one place; the fitting explains no more",
-    .mark = Mark::calculated};
-constexpr LimitRow metal_tube{.name = "metal-tube",
-                              .subject = "metal tube to another tube or hose",
-                              .value = 0.25,
-                              .source = "SAE ARP994 / MIL-H-5440: adjacent lines",
-                              .mark = Mark::from_memory};
-constexpr LimitRow soft_tube{.name = "soft-tube",
-                             .subject = "plastic tube or hose to the like",
-                             .value = 0.25,
-                             .source = borrowed_from_tube,
-                             .mark = Mark::common_practice,
-                             .broken = Verdict::warn};
-constexpr LimitRow tube_to_cable_at_support{
-    .name = "tube-to-cable-at-support",
-    .subject = "instrument line to control cable, within 1 in of the line's support",
-    .value = 0.5,
-    .source = "through full travel",
-    .mark = Mark::common_practice,
-    .broken = Verdict::warn};
-constexpr LimitRow tube_to_cable{.name = "tube-to-cable",
-                                 .subject = "instrument line to control cable, elsewhere",
-                                 .value = 1.0,
-                                 .source = "where the line is unsupported",
-                                 .mark = Mark::common_practice,
-                                 .broken = Verdict::warn};
-constexpr LimitRow wire_to_cable{.name = "wire-to-cable",
-                                 .subject = "wire bundle to control cable without a guard",
-                                 .value = 3.0,
-                                 .source = "FAA-H-8083-31, wiring chapter: else a mechanical guard",
-                                 .mark = Mark::from_memory};
-constexpr LimitRow wire_to_sleeved_cable{.name = "wire-to-sleeved-cable",
-                                         .subject = "wire bundle to control cable in a sleeve",
-                                         .value = 0.5,
-                                         .source = "AC 43.13-1B para 11-125",
-                                         .mark = Mark::from_memory};
-constexpr LimitRow vent_least{
-    .name = "wire-to-vent-least",
-    .subject = "wire bundle to vent line (flammable vapour), in any case",
-    .value = 2.0,
-    .source =
-        "AC 43.13-1B CHG 1 para 11-96 w: 2 in, closely clamped and tied, so that a broken wire "
-        "with a tie or clamp missing does not touch",
-    .mark = Mark::verified};
-constexpr LimitRow wire_to_tube{.name = "wire-to-tube",
-                                .subject = "wire bundle to instrument line",
-                                .value = 0.25,
-                                .source = borrowed_from_tube,
-                                .mark = Mark::common_practice,
-                                .broken = Verdict::warn};
-constexpr LimitRow cable_to_cable{.name = "cable-to-cable",
-                                  .subject = "control cable to control cable",
-                                  .value = 0.5,
-                                  .source = "where either can move",
-                                  .mark = Mark::common_practice,
-                                  .broken = Verdict::warn};
-constexpr LimitRow wire_to_rod{.name = "wire-to-rod",
-                               .subject = "wire bundle to pushrod",
-                               .value = 0.5,
-                               .source = "AC 43.13-1B para 11-125",
-                               .mark = Mark::from_memory};
-constexpr LimitRow line_to_rod{.name = "line-to-rod",
-                               .subject = "any other line to pushrod",
-                               .value = 0.5,
-                               .source = "where either can move",
-                               .mark = Mark::common_practice,
-                               .broken = Verdict::warn};
-constexpr LimitRow vent_wanted{.name = "wire-to-vent",
-                               .subject = "wire bundle to vent line (flammable vapour)",
-                               .value = 6.0,
-                               .source = "AC 43.13-1B CHG 1 para 11-96",
-                               .mark = Mark::verified,
-                               .broken = Verdict::warn};
 
 constexpr auto limits =
     limit_table({overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
                  wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable,
                  wire_to_rod, line_to_rod, vent_wanted, over_vent});
 
-/// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
-constexpr double beyond_limit_in = 1.0;
-
 bool is(const PreparedRoute& route, LineKind kind) {
   return route.line->kind == kind;
-}
-bool is_tube(const PreparedRoute& route) {
-  return !works_control(route.line->kind) && !is(route, LineKind::wire);
-}
-
-/// A limit and where along the two lines it holds; besides it that of overlap, and the least one
-/// where there is one.
-struct Zone {
-  const LimitRow* row;
-  CountsPair counts;
-  const LimitRow* least = &overlap;
-};
-
-CountsPair everywhere() {
-  return [](double, double) { return true; };
-}
-
-std::vector<Zone> tube_and_cable(const PreparedRoute& first, const PreparedRoute& second) {
-  const bool tube_first = is_tube(first);
-  const PreparedRoute& tube = tube_first ? first : second;
-  const auto supported = [&tube, tube_first](double a, double b) {
-    return tube.to_nearest_support_in(tube_first ? a : b) <= at_support_in;
-  };
-  return {{&tube_to_cable_at_support, supported},
-          {&tube_to_cable, [supported](double a, double b) { return !supported(a, b); }}};
-}
-
-std::vector<Zone> wire_and_cable(const RuleContext& context, const PreparedRoute& first,
-                                 const PreparedRoute& second) {
-  const bool cable_first = is(first, LineKind::cable);
-  const PreparedRoute& cable = cable_first ? first : second;
-  const auto sleeved = [&sleeves = context.motion.sleeves[context.index_of(cable)], cable_first](
-                           double a, double b) { return sleeves.guard(cable_first ? a : b); };
-  return {{&wire_to_sleeved_cable, sleeved},
-          {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
-}
-
-std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
-                        const PreparedRoute& second) {
-  const bool any_cable = is(first, LineKind::cable) || is(second, LineKind::cable);
-  const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
-  if (is(first, LineKind::rod) || is(second, LineKind::rod))
-    return {{any_wire ? &wire_to_rod : &line_to_rod, everywhere()}};
-  if (any_cable && any_wire) return wire_and_cable(context, first, second);
-  if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
-  if (any_cable) return {{&cable_to_cable, everywhere()}};
-  if (any_wire && !is_tube(first) && !is_tube(second)) return {};
-  if (any_wire) {
-    if (is_vent(first) || is_vent(second)) return {{&vent_wanted, everywhere(), &vent_least}};
-    return {{&wire_to_tube, everywhere()}};
-  }
-  const bool metal = is(first, LineKind::rigid_tube) || is(second, LineKind::rigid_tube);
-  return {{metal ? &metal_tube : &soft_tube, everywhere()}};
 }
 
 /// The nearest of all stretches of two lines. Cables hang off their drawn place.
@@ -183,7 +45,8 @@ std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
 }
 
 std::optional<Judgement> judge_zone(const RuleContext& context, const std::vector<Stretch>& firsts,
-                                    const std::vector<Stretch>& seconds, const Zone& zone) {
+                                    const std::vector<Stretch>& seconds,
+                                    const SeparationZone& zone) {
   const PreparedRoute& first = *firsts.front().route;
   const PreparedRoute& second = *seconds.front().route;
   // Each of the two lines may lie off by the tolerance.
@@ -285,7 +148,7 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     for (std::size_t j = i + 1; j < routes.size(); ++j) {
       if (is(routes[i], LineKind::wire) && is(routes[j], LineKind::wire)) continue;
       std::optional<Judgement> worst;
-      for (const Zone& zone : zones(context, routes[i], routes[j])) {
+      for (const SeparationZone& zone : separation_zones(context, routes[i], routes[j])) {
         const auto judgement = judge_zone(context, hanging[i], hanging[j], zone);
         if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
       }
@@ -305,6 +168,9 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     if (swept && routes.size() > 1) judgements.push_back(*swept);
     if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
   }
+  for (const PreparedRoute& route : routes)
+    for (Judgement& judgement : judge_fittings_beside(context, route))
+      judgements.push_back(std::move(judgement));
   return judgements;
 }
 
@@ -325,7 +191,8 @@ these distances do not count, nor those of two soft lines, plastic tubes or hose
 one's first support within 4 in of it; but past what the fitting explains, 1/4 in and twice each
 line's diameter, no two may lie in one place as drawn, at whatever angle they leave. Two wire bundles
 are not judged: they may be tied together. A bundle within 6 in of a vent line passes over it, not
-under. Lines that `bundles` tie to each other are left out where they lie within 1/2 in, and as
+under. The body of a
+fitting whose size is known counts as a piece of the line that ends there. Lines that `bundles` tie to each other are left out where they lie within 1/2 in, and as
 they part within 2 in past the last tie: `bundle` judges them. A line that crosses itself fails.
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. Where their sag is not known, and where a sleeve that states no

@@ -22,6 +22,8 @@ std::string part_words(const Part& part) {
       return "moving part " + part.name;
     case PartKind::pulley:
       return part.name;
+    case PartKind::fitting:
+      return "the " + part.name;
     case PartKind::mesh:
       return "mesh " + part.name;
   }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "rules/cable_project.hpp"
+#include "rules/fitting_project.hpp"
 #include "rules/limit_edge.hpp"
 
 namespace linewright::gap_edges {
@@ -74,6 +75,18 @@ inline LimitEdge clearance(const std::string& row, const std::string& line, Neig
 
 // Metal tube: SAE ARP994 and MIL-H-5440 [from memory]. Bundle to a moving control: AC 43.13-1B para
 // 11-125 [from memory]. The rest is [common practice, no source].
+/// A union's body of 0.3 in radius beside a plate, the build tolerance and so much clear of it.
+inline std::vector<Judgement> body_beside_plate(double spare_in) {
+  SmallProject project = from_union({});
+  Panel plate;
+  plate.name = "plate";
+  const double bl = 0.3 + 0.06 + spare_in;
+  plate.corners = {{-5, bl, -5}, {-0.9, bl, -5}, {-0.9, bl, 5}, {-5, bl, 5}};
+  plate.thickness_in = 0;
+  project.project.structure.panels.push_back(plate);
+  return project.judged_by("clearance");
+}
+
 inline LimitEdges of_clearance() {
   LimitEdge overlap =
       clearance("overlap", plastic, Neighbour::rod, 0, Verdict::fail, "no two things in one place");
@@ -104,6 +117,11 @@ inline LimitEdges of_clearance() {
                 "next to a support"),
       clearance("cable-to-mover", eighth_steel, Neighbour::mover, 0.5, Verdict::warn,
                 "where either can move"),
+      {.rule = "clearance",
+       .row = "fitting-overlap",
+       .limit = 0,
+       .source = "no two things in one place",
+       .judged = body_beside_plate},
   };
 }
 

@@ -1,0 +1,80 @@
+#include "rules/space/separation_fittings.hpp"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+
+#include "lines/near/nearest_structure.hpp"
+#include "lines/neighbour_filter.hpp"
+#include "rules/space/fitting_bodies.hpp"
+#include "rules/space/separation_zones.hpp"
+
+namespace linewright {
+
+namespace {
+
+using separation_rows::overlap;
+
+Judgement judge_near(const RuleContext& context, const PreparedRoute& route,
+                     const NodeFitting& fitting, const Approach& approach,
+                     const SeparationZone& zone) {
+  // The line and the fitting may each lie off by the tolerance.
+  const double free_in = approach.margin_in - 2 * context.prepared.project->build_tolerance_in;
+  const std::string what = "the fitting at " + fitting.node->name;
+  Judgement judgement = context.at(route, approach.distance_in);
+  judgement.with = "fitting at " + fitting.node->name;
+  if (holds(judgement, free_in, {overlap, *zone.least, *zone.row})) {
+    judgement.message = "far enough from " + what;
+    return judgement;
+  }
+  judgement.message = judgement.limit == overlap.value
+                          ? "can touch " + what
+                          : "only " + context.phrasing.length(free_in) + " from " + what;
+  judgement.mend = "move the line or the fitting " +
+                   context.phrasing.length_up(Limit(*zone.row).lacking(free_in)) + " away";
+  return judgement;
+}
+
+/// The gravest of all zones, and of all stretches of the line.
+std::optional<Judgement> judge_fitting(const RuleContext& context, const PreparedRoute& route,
+                                       const NeighbourFilter& filter, const NodeFitting& fitting,
+                                       const PreparedRoute& owner) {
+  const double at_owner_in = owner.from == fitting.node ? 0 : owner.length_in();
+  const Reach reach = works_control(route.line->kind) ? Reach::likely : Reach::none;
+  const double tolerance_in = 2 * context.prepared.project->build_tolerance_in;
+  const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
+  std::optional<Judgement> worst;
+  for (const SeparationZone& zone : separation_zones(context, route, owner)) {
+    const auto counts = [&](const Obstacle& obstacle, double along) {
+      return context.prepared.fitting_of(obstacle.part) == &fitting &&
+             filter.counts(obstacle, along) && zone.counts(along, at_owner_in) &&
+             !context.is_passed_over(route, along);
+    };
+    for (const Stretch& stretch : context.motion.hanging[context.index_of(route)])
+      for (const auto& [part, approach] :
+           nearest_structure(stretch, reach, context.prepared.obstacles,
+                             zone.row->value + tolerance_in + beyond_limit_in, group, counts)) {
+        Judgement judgement = judge_near(context, route, fitting, approach, zone);
+        if (!worst || graver(judgement, *worst)) worst = std::move(judgement);
+      }
+  }
+  return worst;
+}
+
+}  // namespace
+
+std::vector<Judgement> judge_fittings_beside(const RuleContext& context,
+                                             const PreparedRoute& route) {
+  std::vector<Judgement> judgements;
+  if (context.prepared.fittings.empty()) return judgements;
+  const NeighbourFilter filter(context.prepared, route);
+  for (const NodeFitting& fitting : context.prepared.fittings) {
+    const PreparedRoute* owner = route_at(context.prepared, *fitting.node);
+    if (!owner) continue;
+    if (auto judgement = judge_fitting(context, route, filter, fitting, *owner))
+      judgements.push_back(*std::move(judgement));
+  }
+  return judgements;
+}
+
+}  // namespace linewright

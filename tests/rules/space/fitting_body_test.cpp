@@ -1,0 +1,141 @@
+// Fittings take room.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "rules/fitting_project.hpp"
+
+namespace linewright {
+namespace {
+
+std::vector<Judgement> of_body(const SmallProject& project) {
+  std::vector<Judgement> all = project.judged_by("clearance");
+  std::erase_if(all,
+                [](const Judgement& each) { return each.message.find("the fitting at") != 0; });
+  return all;
+}
+
+std::vector<Judgement> beside(const SmallProject& project) {
+  std::vector<Judgement> all = project.judged_by("separation");
+  std::erase_if(all, [](const Judgement& each) { return each.with != "fitting at union"; });
+  return all;
+}
+
+/// A plate in the plane BL = `bl`, beside the union of 0.3 in radius.
+SmallProject beside_plate(double bl, double thickness_in = 0) {
+  SmallProject project = from_union({});
+  Panel panel;
+  panel.name = "plate";
+  panel.corners = {{-5, bl, -5}, {-0.5, bl, -5}, {-0.5, bl, 5}, {-5, bl, 5}};
+  panel.thickness_in = thickness_in;
+  project.project.structure.panels.push_back(panel);
+  return project;
+}
+
+TEST(FittingBody, PassesClearOfStructure) {
+  const Judgement judgement = sole(of_body(beside_plate(0.5)));
+  EXPECT_EQ(judgement.verdict, Verdict::pass);
+  EXPECT_EQ(judgement.with, "plate");
+  EXPECT_NEAR(*judgement.value, 0.5 - 0.3 - 0.06, 1e-9);
+  EXPECT_EQ(judgement.location.file, "nodes.yaml");
+}
+
+TEST(FittingBody, PassesAtTheBuildTolerance) {
+  EXPECT_EQ(sole(of_body(beside_plate(0.36))).verdict, Verdict::pass);
+}
+
+TEST(FittingBody, FailsInStructure) {
+  const Judgement judgement = sole(of_body(beside_plate(0.35)));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.message, "the fitting at union can be in panel plate");
+  EXPECT_TRUE(contains(judgement.mend, "fixed: true"));
+}
+
+// What holds a fitting is not in its way: here its own web, a plate across it.
+TEST(FittingBody, PassesWhatItIsMountedOn) {
+  SmallProject project = from_union({});
+  project.project.nodes[0].kind = NodeKind::bulkhead;
+  Panel web;
+  web.name = "web";
+  web.corners = {{0, -5, -5}, {0, 5, -5}, {0, 5, 5}, {0, -5, 5}};
+  web.thickness_in = 0.032;
+  project.project.structure.panels.push_back(web);
+  EXPECT_TRUE(of_body(project).empty());
+  // Another one beside it, 0.9 in off, is.
+  web.name = "other";
+  for (Vec3& corner : web.corners) corner.x = 0.9;
+  project.project.structure.panels.push_back(web);
+  EXPECT_EQ(sole(of_body(project)).with, "other");
+  EXPECT_EQ(sole(of_body(project)).verdict, Verdict::fail);
+  // And nothing is that a union merely hangs beside.
+  project.project.nodes[0].kind = NodeKind::union_fitting;
+  EXPECT_EQ(not_passed(of_body(project)).size(), 2u);
+}
+
+TEST(FittingBody, FailsInAnotherFittingOnce) {
+  SmallProject project = from_union({});
+  project.project.nodes.push_back(union_at("other", {0, 0.6, 0}));
+  const Judgement judgement = sole(of_body(project));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, -0.06, 1e-9);
+}
+
+TEST(FittingBody, OfWhichNothingIsKnownIsNotJudged) {
+  SmallProject project = beside_plate(0.1);
+  project.project.nodes[0].body.reset();
+  EXPECT_TRUE(of_body(project).empty());
+}
+
+TEST(FittingBody, CanBeWaivedWhereItStands) {
+  SmallProject project = beside_plate(0.35);
+  Waiver& waiver = project.waive("clearance", "main");
+  waiver.near = Vec3{1, 0, 0};
+  waiver.within_in = 2;
+  for (const Judgement& each : project.judged("clearance"))
+    EXPECT_NE(each.verdict, Verdict::fail) << each.message;
+}
+
+/// A second line across above the union, its surface so far from the body's.
+SmallProject crossed(const std::string& line, double gap_in) {
+  SmallProject project = from_union({});
+  const double radius = project.line(line).largest_diameter_in() / 2;
+  const double z = 0.3 + radius + gap_in;
+  project.node("left", NodeKind::bulkhead, {0, -15, z})
+      .node("right", NodeKind::bulkhead, {0, 15, z});
+  project.route("other", line, "left", "right");
+  return project;
+}
+
+// Metal tube to another tube: 1/4 in, SAE ARP994 / MIL-H-5440 [from memory]. Both lines may lie off
+// by the build tolerance.
+TEST(FittingBody, CountsAsAPieceOfItsLineForOthers) {
+  const Judgement enough = sole(beside(crossed("tube-aluminium-1/4", 0.37)));
+  EXPECT_EQ(enough.verdict, Verdict::pass);
+  EXPECT_NEAR(*enough.value, 0.25, 1e-6);
+  const Judgement near = sole(beside(crossed("tube-aluminium-1/4", 0.36)));
+  EXPECT_EQ(near.verdict, Verdict::fail);
+  EXPECT_EQ(near.route, "other");
+  EXPECT_TRUE(contains(near.message, "from the fitting at union"));
+  EXPECT_EQ(sole(beside(crossed("wire-1/4", 0.36))).verdict, Verdict::warn);
+}
+
+TEST(FittingBody, IsNoNeighbourOfTheLineThatEndsAtIt) {
+  EXPECT_TRUE(beside(from_union({})).empty());
+  // One that comes back to it is.
+  const SmallProject back =
+      from_union({bent({20, 0, 0}, 1), bent({20, 4, 0}, 1), bent({0, 4, 0}, 1)},
+                 "tube-aluminium-1/4", {0, 0.4, 0});
+  EXPECT_FALSE(not_passed(beside(back)).empty());
+}
+
+// The line lies 0.05 in off the fitting and its one span sags and swings farther than that.
+TEST(FittingBody, IsChafedByALineThatCanReachIt) {
+  std::vector<Judgement> all = not_passed(crossed("tube-nylon-1/4", 0.05).judged_by("chafe"));
+  std::erase_if(all, [](const Judgement& each) { return each.with != "fitting at union"; });
+  EXPECT_FALSE(all.empty());
+}
+
+}  // namespace
+}  // namespace linewright
