@@ -89,10 +89,19 @@ void add_schedule(RouteCut& cut, const Centreline& centreline) {
     if (bend.slight) cut.straightened.push_back(bend.corner);
 }
 
+/// What the line goes into its fittings past their faces.
+double inserted_in(const PreparedRoute& prepared) {
+  double inserted = 0;
+  for (const Port* port : {prepared.from_port, prepared.to_port})
+    if (port) inserted += port->insertion_in;
+  return inserted;
+}
+
 /// A hose as the builder states it and a cable by its ends, where they say so.
 double cut_length_in(const PreparedRoute& prepared) {
   const Line& line = *prepared.line;
-  const double with_allowance = prepared.length_in() + line.cut_allowance_in;
+  const double with_allowance =
+      prepared.length_in() + inserted_in(prepared) + line.cut_allowance_in;
   if (line.kind == LineKind::hose) return prepared.route->length_in.value_or(with_allowance);
   if (line.kind == LineKind::cable)
     return cable_cut(prepared, 0).cut_length_in.value_or(with_allowance);

@@ -8,6 +8,7 @@
 #include "planning/line_parts.hpp"
 #include "planning/parts_tally.hpp"
 #include "planning/schedule.hpp"
+#include "words/fitting_words.hpp"
 
 namespace linewright {
 
@@ -135,7 +136,7 @@ class Parts {
             hole.name, hole.centre);
   }
 
-  /// By what is joined there: "3 x tube-nylon-1/4".
+  /// By its fitting where that is stated, else by what is joined there: "3 x tube-nylon-1/4".
   void add_node(const Node& node) {
     const std::string item = node_item(node.kind);
     std::map<std::string, int> lines;
@@ -143,6 +144,10 @@ class Parts {
       lines[route.line->name] += (route.from == &node) + (route.to == &node);
     std::erase_if(lines, [](const auto& each) { return each.second == 0; });
     if (item.empty() || lines.empty()) return;
+    if (const Fitting* fitting = prepared_.project->catalogue.find_fitting(node.fitting))
+      return add_one(
+          {std::string(fitting_kind_words(fitting->kind)), fitting->name, fitting->standard},
+          node.name, node.at);
     std::string size;
     for (const auto& [line, count] : lines) {
       size += size.empty() ? "" : ", ";
