@@ -60,6 +60,7 @@ struct Node {
   std::optional<bool> on_engine = {};  ///< it shakes with the engine, on its mounts
   std::optional<LooseEnd> loose = {};  ///< the line ends here for now
   std::optional<bool> connector = {};  ///< wires end at a connector, terminal block, panel or box
+  std::optional<Vec3> drawn_at = {};   ///< set where `at` was measured: where it is drawn
 
   /// True when structure holds the node sideways. Ports, probes, instruments, drains, valves,
   /// bulkhead unions, horns and pedals are mounted; tees, unions, caps and open ends hang on their
@@ -101,6 +102,7 @@ struct RoutePoint {
   std::optional<double> guard_gap_in = {};  ///< pulley: between its flange and a pin
   std::optional<double> outside_in = {};    ///< pulley: diameter over its flanges
   std::optional<double> width_in = {};      ///< pulley: over its flanges
+  std::optional<Vec3> drawn_at = {};        ///< set where `at` was measured: where it is drawn
 
   /// True where a grommet, bushing or fairlead goes all round the line.
   bool is_bored_guide() const {
@@ -179,6 +181,9 @@ struct Route {
   std::optional<bool> tied;  ///< wires: a tie holds the bundle together between supports
   /// Force that brings the structure at the two ends of a cable an inch nearer to each other.
   std::optional<double> airframe_stiffness_lbf_per_in;
+  /// Set where anything of it was measured: distances along it as drawn, of its `from`, of each of
+  /// its points and of its `to`.
+  std::vector<double> drawn_in = {};
   SourceLocation where;
   SourceLocation line_where;
   SourceLocation from_where;
