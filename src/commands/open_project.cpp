@@ -7,6 +7,7 @@
 #include "catalogue/catalogue.hpp"
 #include "input/load_as_if.hpp"
 #include "input/set_values.hpp"
+#include "lines/as_built.hpp"
 #include "planning/near_twins.hpp"
 #include "planning/taken_values.hpp"
 #include "render/diagnostic_text.hpp"
@@ -56,6 +57,13 @@ OpenedProject open_with_files(const std::filesystem::path& path,
     assumptions.push_back(std::move(sentence));
   for (std::string& question : near_twins(*loaded.project))
     assumptions.push_back(std::move(question));
+  std::vector<Diagnostic> faults;
+  for (MeasureFault& fault : take_measured(*loaded.project))
+    faults.push_back({fault.where, std::move(fault.words), std::move(fault.suggestion), {}});
+  if (!faults.empty()) {
+    show_in_files(faults, as_if.files);
+    return {refused(faults, path), std::move(loaded.files), {}};
+  }
   return {*std::move(loaded.project), std::move(loaded.files), std::move(as_if.set)};
 }
 
