@@ -97,6 +97,9 @@ Expected<Report, Outcome> checked_report(const OpenedProject& opened, const Chec
     std::erase_if(report.routes, [&](const RouteReport& route) {
       return !is_about(report, route.cut.name, *options.only_route);
     });
+  if (options.only_route)
+    std::erase_if(report.built,
+                  [&](const BuiltRoute& built) { return !report.find_route(built.name); });
   return report;
 }
 

@@ -29,6 +29,21 @@ bool is_set(const Diagnostic& error) {
   return error.where.file == set_option;
 }
 
+std::vector<BuiltRoute> built_routes(const PreparedProject& prepared) {
+  std::vector<BuiltRoute> built;
+  for (const PreparedRoute& route : prepared.routes) {
+    const std::vector<Measurement>& all = prepared.project->built;
+    const auto count = std::count_if(all.begin(), all.end(), [&](const Measurement& each) {
+      return each.route == route.route->name;
+    });
+    const double as_built = route.as_built_in();
+    if (count > 0)
+      built.push_back(
+          {route.route->name, as_built, route.length_in() - as_built, static_cast<int>(count)});
+  }
+  return built;
+}
+
 }  // namespace
 
 Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::path& path) {
@@ -83,6 +98,7 @@ Report describe(const PreparedProject& prepared) {
     const PreparedRoute* route = prepared.find_route(cut.name);
     report.routes.push_back({std::move(cut), route->from->name, route->to->name});
   }
+  report.built = built_routes(prepared);
   return report;
 }
 
