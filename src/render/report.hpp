@@ -34,11 +34,12 @@ struct Report {
   std::vector<SystemCut> systems;
   std::vector<Judgement> judgements;
   std::vector<std::string> assumptions;
-  std::vector<SetValue> set_values;     ///< for this run, in place of what the files say
-  std::vector<std::string> notes;       ///< what was found in the files and changes no verdict
-  bool nothing_judged = false;          ///< of the whole project: its silence is no pass
-  std::vector<BuiltRoute> built;        ///< routes of which anything was measured, in file order
-  std::vector<PassedOver> passed_over;  ///< near fittings, in route order
+  std::vector<SetValue> set_values;  ///< for this run, in place of what the files say
+  std::vector<std::string> notes;    ///< what was found in the files and changes no verdict
+  bool nothing_judged = false;       ///< of the whole project: its silence is no pass
+  std::vector<BuiltRoute> built;     ///< routes of which anything was measured, in file order
+  /// Near fittings, in route order; only where it is to be shown.
+  std::vector<PassedOver> passed_over;
 
   const RouteReport* find_route(std::string_view name) const {
     for (const RouteReport& route : routes)
