@@ -89,7 +89,8 @@ Expected<Report, Outcome> checked_report(const OpenedProject& opened, const Chec
     for (Judgement& judgement :
          not_known_to(*options.only_rule, prepared, options.form.phrasing(), options.only_route))
       report.judgements.push_back(std::move(judgement));
-  report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
+  if (options.form.style.verbose || options.form.format == Format::json)
+    report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
   report.notes = mesh_notes(prepared, options.form.phrasing());
   note_straightened(report, options.only_route);
   note_silence(report, options);
@@ -97,6 +98,9 @@ Expected<Report, Outcome> checked_report(const OpenedProject& opened, const Chec
     std::erase_if(report.routes, [&](const RouteReport& route) {
       return !is_about(report, route.cut.name, *options.only_route);
     });
+  if (options.only_route)
+    std::erase_if(report.built,
+                  [&](const BuiltRoute& built) { return !report.find_route(built.name); });
   return report;
 }
 

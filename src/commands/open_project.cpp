@@ -7,6 +7,7 @@
 #include "catalogue/catalogue.hpp"
 #include "input/load_as_if.hpp"
 #include "input/set_values.hpp"
+#include "lines/as_built.hpp"
 #include "planning/near_twins.hpp"
 #include "planning/taken_values.hpp"
 #include "render/diagnostic_text.hpp"
@@ -26,6 +27,21 @@ std::string path_prefix(const std::filesystem::path& path) {
 /// True for what is wrong with a value of --set.
 bool is_set(const Diagnostic& error) {
   return error.where.file == set_option;
+}
+
+std::vector<BuiltRoute> built_routes(const PreparedProject& prepared) {
+  std::vector<BuiltRoute> built;
+  for (const PreparedRoute& route : prepared.routes) {
+    const std::vector<Measurement>& all = prepared.project->built;
+    const auto count = std::count_if(all.begin(), all.end(), [&](const Measurement& each) {
+      return each.route == route.route->name;
+    });
+    const double as_built = route.as_built_in();
+    if (count > 0)
+      built.push_back(
+          {route.route->name, as_built, route.length_in() - as_built, static_cast<int>(count)});
+  }
+  return built;
 }
 
 }  // namespace
@@ -56,6 +72,13 @@ OpenedProject open_with_files(const std::filesystem::path& path,
     assumptions.push_back(std::move(sentence));
   for (std::string& question : near_twins(*loaded.project))
     assumptions.push_back(std::move(question));
+  std::vector<Diagnostic> faults;
+  for (MeasureFault& fault : take_measured(*loaded.project))
+    faults.push_back({fault.where, std::move(fault.words), std::move(fault.suggestion), {}});
+  if (!faults.empty()) {
+    show_in_files(faults, as_if.files);
+    return {refused(faults, path), std::move(loaded.files), {}};
+  }
   return {*std::move(loaded.project), std::move(loaded.files), std::move(as_if.set)};
 }
 
@@ -75,6 +98,7 @@ Report describe(const PreparedProject& prepared) {
     const PreparedRoute* route = prepared.find_route(cut.name);
     report.routes.push_back({std::move(cut), route->from->name, route->to->name});
   }
+  report.built = built_routes(prepared);
   return report;
 }
 

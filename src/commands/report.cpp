@@ -4,6 +4,7 @@
 #include "commands/commands.hpp"
 #include "commands/open_project.hpp"
 #include "commands/written_report.hpp"
+#include "lines/near/passed_over.hpp"
 #include "lines/prepare.hpp"
 #include "planning/air_system.hpp"
 #include "planning/parts.hpp"
@@ -47,6 +48,7 @@ Expected<std::string, Outcome> written_report(const Project& project, const Repo
   const PreparedProject prepared = prepare(project, *fields);
   ReportPage page;
   page.report = report;
+  page.report.passed_over = passed_over_near_fittings(prepared, "");
   page.phrasing = order.phrasing;
   page.watched = order.watched;
   page.written = date_of(order.now) + " " + time_of_day(order.now);

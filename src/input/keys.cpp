@@ -13,7 +13,7 @@ std::span<const MapSpec* const> all_maps() {
       &task_map,       &loose_end_map,   &node_map,        &arm_map,        &sector_map,
       &route_map,      &bundle_map,      &point_map,       &sleeve_map,     &attachment_map,
       &adjustment_map, &tension_map,     &travel_map,      &cable_ends_map, &cable_end_map,
-      &line_map,       &waiver_map,      &port_map,        &fitting_map};
+      &line_map,       &waiver_map,      &port_map,        &fitting_map,    &built_map};
   return maps;
 }
 

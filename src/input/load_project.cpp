@@ -9,6 +9,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "input/built_reader.hpp"
 #include "input/bundle_reader.hpp"
 #include "input/closure_reader.hpp"
 #include "input/cross_check.hpp"
@@ -36,7 +37,8 @@ constexpr std::size_t longest_shown_line_bytes = 1000;
 
 /// Sections that stand in files of their own in larger projects.
 constexpr std::array<ProjectReader::Key, 9> part_sections{
-    "structure", "closures", "tasks", "nodes", "routes", "bundles", "lines", "fittings", "waivers"};
+    "structure", "closures", "tasks",    "nodes",   "routes",
+    "bundles",   "lines",    "fittings", "waivers", "built"};
 
 /// Keys that are looked at before the rest of the file is.
 constexpr ProjectReader::Key format_key("linewright");
@@ -148,6 +150,7 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   for (const YamlNode& item : fields.items("routes")) read_route(item, context);
   for (const YamlNode& item : fields.items("bundles")) read_bundle(item, context);
   for (const YamlNode& item : fields.items("waivers")) read_waiver(item, context);
+  for (const YamlNode& item : fields.items("built")) read_measurement(item, context);
   sort_names_by_place(draft.given.begin() + names_before, draft.given.end());
 }
 
@@ -169,6 +172,8 @@ void add_assumptions(ProjectDraft& draft) {
   if (draft.edges_unstated > 0)
     assumptions.push_back(fmt::format("holes and channels that state no edge: {}; bare was taken",
                                       draft.edges_unstated));
+  if (draft.measuring_unstated && !draft.project.built.empty())
+    assumptions.push_back("measuring_tolerance is not stated: 1/32 in was taken");
   add_mesh_assumptions(draft);
 }
 
@@ -221,6 +226,7 @@ Loaded load(const std::filesystem::path& path, const Catalogue& built_in,
     read_file(file.root, context, file.included);
   }
   cross_check(draft, built_in);
+  find_measured(draft);
   refuse_unread(files, draft);
   add_assumptions(draft);
 
@@ -255,7 +261,13 @@ LoadResult load_project(const std::filesystem::path& path, const Catalogue& buil
 LoadedAsIf load_as_if(const std::filesystem::path& path, const Catalogue& built_in,
                       const std::vector<std::string>& set) {
   Loaded loaded = load(path, built_in, set);
-  return {std::move(loaded.result), std::move(loaded.set)};
+  return {std::move(loaded.result), std::move(loaded.set), std::move(loaded.files)};
+}
+
+void show_in_files(std::vector<Diagnostic>& errors, const std::vector<ParsedFile>& files) {
+  const FileIndex index = index_files(files);
+  show_lines(errors, files, index);
+  sort_errors(errors, index);
 }
 
 Expected<std::string, std::vector<Diagnostic>> expand_project(const std::filesystem::path& path,

@@ -54,6 +54,7 @@ struct ProjectDraft {
   bool names_complete = true;
   int panels_without_thickness = 0;
   int edges_unstated = 0;
+  bool measuring_unstated = false;
   std::vector<UnstatedMesh> unstated_meshes;
   std::vector<StretchedPanel> stretched_panels;
   std::vector<AimedFitting> aimed_fittings;

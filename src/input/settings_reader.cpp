@@ -7,6 +7,7 @@ namespace linewright {
 namespace {
 
 constexpr double usual_build_tolerance_in = 0.06;
+constexpr double usual_measuring_tolerance_in = 1.0 / 32;
 constexpr TemperatureRange usual_temperature{-20, 70, 120};
 constexpr LoadFactor usual_load_factor{3.8, -1.5};
 
@@ -79,6 +80,9 @@ void read_settings(ProjectReader& fields, ReadContext& context) {
     assume(context, "build_tolerance is not stated: 0.06 in was taken");
   project.build_tolerance_in =
       fields.optional_number("build_tolerance").value_or(usual_build_tolerance_in);
+  context.draft.measuring_unstated = !fields.has("measuring_tolerance");
+  project.measuring_tolerance_in =
+      fields.optional_number("measuring_tolerance").value_or(usual_measuring_tolerance_in);
 
   if (const YamlNode* node = fields.find("temperature")) {
     project.temperature = read_temperature(*node, context);

@@ -10,6 +10,7 @@
 #include "lines/named_hole.hpp"
 #include "lines/own_arm.hpp"
 #include "model/sheet.hpp"
+#include "model/support_name.hpp"
 
 namespace linewright {
 
@@ -17,22 +18,6 @@ namespace {
 
 std::optional<double> bore_of(const Hole& hole) {
   return hole.bore_in ? hole.bore_in : usual_bore_in(hole);
-}
-
-std::string hold_words(HoldKind hold) {
-  switch (hold) {
-    case HoldKind::clamp:
-      return "clamp";
-    case HoldKind::grommet:
-      return "grommet";
-    case HoldKind::bushing:
-      return "bushing";
-    case HoldKind::fairlead:
-      return "fairlead";
-    case HoldKind::pulley:
-      return "pulley";
-  }
-  return {};
 }
 
 double play_in_bore(std::optional<double> bore_in, const Line& line) {
@@ -54,9 +39,7 @@ std::optional<double> guide_bore(const RoutePoint& point, const Hole* hole) {
 Support stated_support(const RoutePoint& point, const Hole* hole, const Line& line) {
   Support support;
   support.to = point.to;
-  support.name = hold_words(*point.hold);
-  if (!point.through.empty()) support.name += " in " + point.through;
-  if (!point.to.empty()) support.name += " on " + point.to;
+  support.name = support_name(point);
   switch (*point.hold) {
     case HoldKind::clamp:
       support.play_in = clamp_play_in;
@@ -179,27 +162,55 @@ void mark_slight(std::vector<PathCorner>& corners, const Route& route, double bu
   for (std::size_t i = 0; i < corners.size(); ++i) corners[i].slight = slight[i];
 }
 
+struct DrawnLine {
+  Centreline centreline;
+  std::vector<std::optional<WrapFault>> wrap_faults;  ///< of each of the route's points
+};
+
+DrawnLine drawn_line(const Project& project, const Route& route, const Line& line) {
+  const Node* from = project.find_node(route.from);
+  const Node* to = project.find_node(route.to);
+  WrappedPath path =
+      wrap_pulleys(places_of(route, end_place(*from, from->find_port(route.from_port)),
+                             end_place(*to, to->find_port(route.to_port)), line));
+  mark_slight(path.corners, route, project.build_tolerance_in);
+  return {Centreline(path.corners), {path.faults.begin() + 1, path.faults.end() - 1}};
+}
+
+/// From each place of the line that was measured to the next, where that was, too.
+std::vector<AsBuiltPart> as_built_parts(const PreparedRoute& prepared) {
+  std::vector<AsBuiltPart> parts;
+  bool before = prepared.from->drawn_at.has_value();
+  double start_in = 0;
+  const auto add = [&](double end_in, bool measured) {
+    if (before && measured) parts.push_back({start_in, end_in});
+    before = measured;
+    start_in = end_in;
+  };
+  for (std::size_t i = 0; i < prepared.point_distance_in.size(); ++i)
+    add(prepared.point_distance_in[i], prepared.route->points[i].drawn_at.has_value());
+  add(prepared.length_in(), prepared.to->drawn_at.has_value());
+  return parts;
+}
+
 PreparedRoute prepare_route(const Project& project, const Walls& walls, const Route& route) {
   const Node* from = project.find_node(route.from);
   const Node* to = project.find_node(route.to);
   const Line* line = project.catalogue.find_line(route.line);
-  const Port* from_port = from->find_port(route.from_port);
-  const Port* to_port = to->find_port(route.to_port);
-  WrappedPath path =
-      wrap_pulleys(places_of(route, end_place(*from, from_port), end_place(*to, to_port), *line));
-  mark_slight(path.corners, route, project.build_tolerance_in);
+  DrawnLine drawn = drawn_line(project, route, *line);
   PreparedRoute prepared{.route = &route,
                          .line = line,
                          .from = from,
                          .to = to,
-                         .centreline = Centreline(path.corners)};
-  prepared.from_port = from_port;
-  prepared.to_port = to_port;
+                         .centreline = std::move(drawn.centreline)};
+  prepared.from_port = from->find_port(route.from_port);
+  prepared.to_port = to->find_port(route.to_port);
   prepared.moves = movement(route, *line, prepared.centreline);
-  prepared.wrap_faults.assign(path.faults.begin() + 1, path.faults.end() - 1);
+  prepared.wrap_faults = std::move(drawn.wrap_faults);
   for (std::size_t i = 0; i < route.points.size(); ++i)
     prepared.point_distance_in.push_back(
         prepared.centreline.corner_distance_in(static_cast<int>(i) + 1));
+  prepared.as_built = as_built_parts(prepared);
   prepared.swept_by_attachments = swept_parts(prepared);
   for (const FreeFairlead& free : route.free_fairleads) {
     const NamedHole in = find_hole(project, walls, free.fairlead.through);
@@ -228,6 +239,10 @@ double drawn_radius_in(const RoutePoint& point, const Line& line) {
   if (point.hold == HoldKind::pulley && point.diameter_in) return *point.diameter_in / 2;
   if (line.kind == LineKind::cable) return 0;
   return line.usual_bend_radius_in.value_or(0);
+}
+
+Centreline drawn_centreline(const Project& project, const Route& route) {
+  return drawn_line(project, route, *project.catalogue.find_line(route.line)).centreline;
 }
 
 PreparedProject prepare(const Project& project, const MeshFields& meshes) {

@@ -23,6 +23,10 @@ inline constexpr double holding_bore_ratio = 2.0;
 /// groove radius, the line's usual radius, or zero for a cable elsewhere.
 double drawn_radius_in(const RoutePoint& point, const Line& line);
 
+/// A route's centreline, by its points and nodes as they stand in the project, whose names must all
+/// resolve.
+Centreline drawn_centreline(const Project& project, const Route& route);
+
 /// Works everything out. `project` must outlive the result, and its names must all resolve (the
 /// loader sees to both). `meshes` are those of the project, read from their files; where they are
 /// not given, nothing is known about them.

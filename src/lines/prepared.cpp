@@ -26,6 +26,32 @@ bool PreparedRoute::bears_clamp(double distance_in) const {
   return stays() || sleeve_at(distance_in) != nullptr;
 }
 
+bool PreparedRoute::is_as_built(double distance_in) const {
+  return std::any_of(as_built.begin(), as_built.end(), [&](const AsBuiltPart& part) {
+    return distance_in >= part.from_in && distance_in <= part.to_in;
+  });
+}
+
+double PreparedRoute::as_built_in() const {
+  double length = 0;
+  for (const AsBuiltPart& part : as_built) length += part.to_in - part.from_in;
+  return length;
+}
+
+double PreparedRoute::built_distance_in(double drawn_distance_in) const {
+  const std::vector<double>& drawn = route->drawn_in;
+  if (drawn.empty()) return drawn_distance_in;
+  const auto built = [&](std::size_t place) {
+    if (place == 0) return 0.0;
+    return place <= point_distance_in.size() ? point_distance_in[place - 1] : length_in();
+  };
+  std::size_t after = 1;
+  while (after + 1 < drawn.size() && drawn[after] < drawn_distance_in) ++after;
+  const double leg = drawn[after] - drawn[after - 1];
+  const double part = leg > 0 ? (drawn_distance_in - drawn[after - 1]) / leg : 0;
+  return built(after - 1) + std::clamp(part, 0.0, 1.0) * (built(after) - built(after - 1));
+}
+
 double PreparedRoute::radius_in(double distance_in) const {
   const Sleeve* sleeve = sleeve_at(distance_in);
   const double bare = line->largest_radius_in();

@@ -69,6 +69,13 @@ struct SweptPart {
   double radius_in() const { return attachment->diameter_in / 2; }
 };
 
+/// A part of a line between two places that were both measured on the aeroplane, with none between
+/// them that was not.
+struct AsBuiltPart {
+  double from_in = 0;
+  double to_in = 0;
+};
+
 struct PreparedRoute {
   const Route* route = nullptr;
   const Line* line = nullptr;
@@ -91,8 +98,14 @@ struct PreparedRoute {
   std::vector<FreePassage> free_passages = {};       ///< one of each fairlead that it passes free
   const Port* from_port = nullptr;                   ///< of its nodes, where they have ports
   const Port* to_port = nullptr;
+  std::vector<AsBuiltPart> as_built = {};            ///< in order along the route
 
   double length_in() const { return centreline.length_in(); }
+  bool is_as_built(double distance_in) const;
+  double as_built_in() const;  ///< how much of its length is
+  /// Where the line that is judged has a place of the line as drawn, by distances along them: the
+  /// same where nothing was measured.
+  double built_distance_in(double drawn_distance_in) const;
   /// Sleeve that covers a place, or nullptr: of several the thickest.
   const Sleeve* sleeve_at(double distance_in) const;
   /// Place in the file of what is nearest along the line: a point of the route, fairleads that it
@@ -134,6 +147,13 @@ struct PreparedProject {
   const RoutePulley* pulley_of(int part) const;
 
   const PreparedRoute* find_route(std::string_view name) const;
+
+  /// How far a line may lie from where it is judged: what is measured, by less than what is drawn.
+  /// This is of gaps between lines. In one to structure nobody knows whether line or structure is
+  /// off the drawing: there the build tolerance counts, wherever the line was measured.
+  double line_tolerance_in(bool as_built) const {
+    return as_built ? project->measuring_tolerance_in : project->build_tolerance_in;
+  }
 };
 
 /// A place this near to a support, along the line, is at it [common practice, no source].

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "model/measurement.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -36,6 +37,7 @@ struct Judgement {
   std::string source;   ///< why: the rule's source, and how far it was checked
   std::string mend;     ///< one thing a person can do; empty for a pass
   SourceLocation location;
+  std::optional<Measured> measured = {};  ///< what was measured there on the aeroplane
   std::string waived_reason;              ///< set when waived
   std::optional<Verdict> waived_verdict;  ///< what it was before
 

@@ -64,6 +64,7 @@ struct Node {
   std::string fitting = {};              ///< catalogue name; empty for none
   std::vector<Port> ports = {};          ///< where tubes begin; empty: at the node itself
   std::optional<FittingBody> body = {};  ///< absent: nothing is known of its size
+  std::optional<Vec3> drawn_at = {};     ///< set where `at` was measured: where it is drawn
 
   /// The port called `name`, or nullptr.
   const Port* find_port(std::string_view wanted) const {
@@ -112,6 +113,7 @@ struct RoutePoint {
   std::optional<double> guard_gap_in = {};  ///< pulley: between its flange and a pin
   std::optional<double> outside_in = {};    ///< pulley: diameter over its flanges
   std::optional<double> width_in = {};      ///< pulley: over its flanges
+  std::optional<Vec3> drawn_at = {};        ///< set where `at` was measured: where it is drawn
 
   /// True where a grommet, bushing or fairlead goes all round the line.
   bool is_bored_guide() const {
@@ -192,6 +194,9 @@ struct Route {
   std::optional<bool> tied;  ///< wires: a tie holds the bundle together between supports
   /// Force that brings the structure at the two ends of a cable an inch nearer to each other.
   std::optional<double> airframe_stiffness_lbf_per_in;
+  /// Set where anything of it was measured: distances along it as drawn, of its `from`, of each of
+  /// its points and of its `to`.
+  std::vector<double> drawn_in = {};
   SourceLocation where;
   SourceLocation line_where;
   SourceLocation from_where;

@@ -10,6 +10,7 @@
 
 #include "model/closure.hpp"
 #include "model/line.hpp"
+#include "model/measurement.hpp"
 #include "model/network.hpp"
 #include "model/structure.hpp"
 
@@ -55,6 +56,8 @@ struct LoadFactor {
 struct Project {
   std::string name;
   double build_tolerance_in = 0;
+  /// How far a measured place or gap may be from the true one; counts where `built` has any.
+  double measuring_tolerance_in = 0;
   TemperatureRange temperature;
   LoadFactor load_factor;
   std::optional<double> climb_ft_per_min;
@@ -71,6 +74,7 @@ struct Project {
   std::vector<Route> routes;
   std::vector<Bundle> bundles;
   std::vector<Waiver> waivers;
+  std::vector<Measurement> built;
   Catalogue catalogue;  ///< built-in lines and the project's own
   /// What the files did not say and the tool took instead, a sentence each; shown with every
   /// result, because a verdict rests on them.

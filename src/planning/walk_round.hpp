@@ -12,9 +12,9 @@
 
 namespace linewright {
 
-enum class WalkKind { support, bend, gap, crossing, guard, terminal };
+enum class WalkKind { support, bend, gap, crossing, guard, terminal, place };
 
-/// "support", "bend", "gap", "crossing", "guard", "terminal".
+/// "support", "bend", "gap", "crossing", "guard", "terminal", "place".
 std::string_view walk_word(WalkKind kind);
 
 /// One line of a sheet.
@@ -30,6 +30,11 @@ struct WalkItem {
   LimitSense sense = LimitSense::at_least;
   std::optional<Verdict> verdict;  ///< on the drawing; absent without a rule
   std::string source;              ///< of the limit
+  bool as_built = false;           ///< the line there is, so that `drawn` and `verdict` are of it
+  std::optional<Vec3> found;       ///< where it was measured to be
+  std::optional<double> measured;  ///< what was measured in place of `drawn`, in `unit`
+  std::string on;                  ///< the day it was measured, and who did; empty where it was not
+  std::string by;
 };
 
 struct WalkSheet {
@@ -37,8 +42,9 @@ struct WalkSheet {
   std::vector<WalkItem> items;  ///< in order along the route
 };
 
-/// A sheet for every route, in file order. `judgements` are those of all rules on this project;
-/// what cannot be seen or measured on the aeroplane (lag, frequencies) is left out.
+/// A sheet for every route, in file order. Supports have the numbers by which `built` names them,
+/// and what it has of them is there. `judgements` are those of all rules on this project; what
+/// cannot be seen or measured on the aeroplane (lag, frequencies) is left out.
 std::vector<WalkSheet> walk_round_sheets(const PreparedProject& prepared,
                                          const std::vector<Judgement>& judgements);
 

@@ -15,6 +15,13 @@ Json json_passed_over(const PassedOver& each) {
           {"reason", each.reason}};
 }
 
+Json json_built(const BuiltRoute& each) {
+  return {{"name", each.name},
+          {"as_built_in", json_number(each.as_built_in)},
+          {"as_drawn_in", json_number(each.as_drawn_in)},
+          {"measured", each.measured}};
+}
+
 }  // namespace
 
 std::string check_json(const Report& report) {
@@ -22,11 +29,19 @@ std::string check_json(const Report& report) {
   for (const Judgement& judgement : report.judgements) checks.push_back(json_judgement(judgement));
   Json passed_over = Json::array();
   for (const PassedOver& each : report.passed_over) passed_over.push_back(json_passed_over(each));
-  const Json json = {{"linewright", json_header()},   {"project", {{"name", report.project_name}}},
-                     {"set", json_set(report)},       {"summary", json_summary(report)},
-                     {"routes", json_routes(report)}, {"systems", json_systems(report)},
-                     {"checks", std::move(checks)},   {"assumptions", report.assumptions},
-                     {"notes", report.notes},         {"passed_over", std::move(passed_over)}};
+  Json built = Json::array();
+  for (const BuiltRoute& each : report.built) built.push_back(json_built(each));
+  const Json json = {{"linewright", json_header()},
+                     {"project", {{"name", report.project_name}}},
+                     {"set", json_set(report)},
+                     {"summary", json_summary(report)},
+                     {"routes", json_routes(report)},
+                     {"systems", json_systems(report)},
+                     {"checks", std::move(checks)},
+                     {"assumptions", report.assumptions},
+                     {"notes", report.notes},
+                     {"built", std::move(built)},
+                     {"passed_over", std::move(passed_over)}};
   return json_text(json);
 }
 

@@ -79,7 +79,7 @@ std::string tally_lines(const Report& report) {
 
 /// What the project does not say, and what was found and passed over on the way.
 std::string surroundings(const Report& report, const TextStyle& style) {
-  return assumption_lines(report) + note_lines(report) +
+  return assumption_lines(report) + note_lines(report) + built_lines(report, style.phrasing) +
          (style.verbose ? passed_over_lines(report, style.phrasing) : std::string());
 }
 

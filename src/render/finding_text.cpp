@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "render/amount.hpp"
 #include "render/layout.hpp"
@@ -105,6 +106,22 @@ std::string note_lines(const Report& report) {
   if (report.notes.empty()) return {};
   std::string text = "\nFound on the way:\n";
   for (const std::string& note : report.notes) text += wrapped("  - ", note);
+  return text;
+}
+
+std::string built_lines(const Report& report, const Phrasing& phrasing) {
+  if (report.built.empty()) return {};
+  std::string text = "\nAs built, and as drawn:\n";
+  for (const BuiltRoute& each : report.built) {
+    const double length = each.as_built_in + each.as_drawn_in;
+    // Rounded down, so that 100 % is said of nothing less.
+    const double percent = std::floor(100 * each.as_built_in / length + 1e-9);
+    text += wrapped("  - ", fmt::format("{}: {} ({:.0f} %) is as built, {} ({:.0f} %) still as "
+                                        "drawn; {}",
+                                        each.name, phrasing.tape(each.as_built_in), percent,
+                                        phrasing.tape(each.as_drawn_in), 100 - percent,
+                                        counted(each.measured, "measure", "measures")));
+  }
   return text;
 }
 

@@ -53,6 +53,8 @@ std::string set_lines(const Report& report,
 std::string assumption_lines(const Report& report);
 /// What was found on the way; nothing where there is nothing.
 std::string note_lines(const Report& report);
+/// How much of each route of which anything was measured is as built; nothing where nothing was.
+std::string built_lines(const Report& report, const Phrasing& phrasing);
 /// What was left out of the judgement of gaps near fittings, and why; nothing where nothing was.
 std::string passed_over_lines(const Report& report, const Phrasing& phrasing);
 

@@ -40,6 +40,11 @@ Json route_json(const RouteReport& route) {
           {"minimum_bend_radius_in", json_number(cut.minimum_bend_radius_in)}};
 }
 
+Json measured_json(const std::optional<Measured>& measured) {
+  if (!measured) return nullptr;
+  return {{"value", json_number(measured->value)}, {"on", measured->on}, {"by", measured->by}};
+}
+
 }  // namespace
 
 Json text_or_null(const std::string& text) {
@@ -106,6 +111,7 @@ Json json_judgement(const Judgement& judgement) {
       {"source", judgement.source},
       {"mend", judgement.mend},
       {"location", {{"file", location.file}, {"line", location.line}, {"column", location.column}}},
+      {"measured", measured_json(judgement.measured)},
       {"waived_reason", text_or_null(judgement.waived_reason)},
       {"was",
        judgement.waived_verdict ? Json(verdict_word(*judgement.waived_verdict)) : Json(nullptr)},

@@ -20,16 +20,26 @@ struct RouteReport {
   std::string to;
 };
 
+/// How much of a route is as it was measured on the aeroplane, and how much as drawn.
+struct BuiltRoute {
+  std::string name;
+  double as_built_in = 0;
+  double as_drawn_in = 0;
+  int measured = 0;  ///< places and gaps
+};
+
 struct Report {
   std::string project_name;
   std::vector<RouteReport> routes;  ///< in file order
   std::vector<SystemCut> systems;
   std::vector<Judgement> judgements;
   std::vector<std::string> assumptions;
-  std::vector<SetValue> set_values;     ///< for this run, in place of what the files say
-  std::vector<std::string> notes;       ///< what was found in the files and changes no verdict
-  bool nothing_judged = false;          ///< of the whole project: its silence is no pass
-  std::vector<PassedOver> passed_over;  ///< near fittings, in route order
+  std::vector<SetValue> set_values;  ///< for this run, in place of what the files say
+  std::vector<std::string> notes;    ///< what was found in the files and changes no verdict
+  bool nothing_judged = false;       ///< of the whole project: its silence is no pass
+  std::vector<BuiltRoute> built;     ///< routes of which anything was measured, in file order
+  /// Near fittings, in route order; only where it is to be shown.
+  std::vector<PassedOver> passed_over;
 
   const RouteReport* find_route(std::string_view name) const {
     for (const RouteReport& route : routes)

@@ -26,6 +26,13 @@ std::string quantity(const std::optional<double>& value, Unit of, LengthUnit uni
                           : fixed_number(*value, 3);
 }
 
+/// What was measured: a number, or the three of a place.
+std::string measured_words(const WalkItem& item, LengthUnit unit) {
+  if (!item.found) return quantity(item.measured, item.unit, unit);
+  return sheet_length(item.found->x, unit) + " " + sheet_length(item.found->y, unit) + " " +
+         sheet_length(item.found->z, unit);
+}
+
 std::string item_row(const WalkSheet& sheet, const WalkItem& item, LengthUnit unit) {
   const bool metric_length = item.unit == Unit::inch && unit == LengthUnit::millimetre;
   return row({sheet.route->route->name, sheet_length(item.distance_in, unit),
@@ -35,7 +42,8 @@ std::string item_row(const WalkSheet& sheet, const WalkItem& item, LengthUnit un
               quantity(item.limit, item.unit, unit),
               item.limit ? std::string(sense_word(item.sense)) : "",
               metric_length ? "mm" : std::string(unit_word(item.unit)),
-              item.verdict ? std::string(verdict_word(*item.verdict)) : "", "", "", ""});
+              item.verdict ? std::string(verdict_word(*item.verdict)) : "",
+              measured_words(item, unit), item.on, item.by});
 }
 
 }  // namespace

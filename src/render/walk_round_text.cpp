@@ -18,7 +18,8 @@ bool is_measured(const WalkItem& item) {
 }
 
 std::string limit_words(const WalkItem& item, const Phrasing& phrasing) {
-  std::string words = "drawn " + amount(*item.drawn, item.unit, phrasing);
+  std::string words =
+      (item.as_built ? "as built " : "drawn ") + amount(*item.drawn, item.unit, phrasing);
   if (item.limit)
     words +=
         fmt::format(", {} {}", sense_words(item.sense), amount(*item.limit, item.unit, phrasing));
@@ -28,19 +29,30 @@ std::string limit_words(const WalkItem& item, const Phrasing& phrasing) {
 /// Verdicts on the drawing that the aeroplane should be looked at for.
 std::string doubt_words(const WalkItem& item) {
   if (!item.verdict || *item.verdict == Verdict::pass) return {};
-  return fmt::format(" [the drawing: {}]", verdict_word(*item.verdict));
+  return fmt::format(" [{}: {}]", item.as_built ? "as built" : "the drawing",
+                     verdict_word(*item.verdict));
+}
+
+std::string when_words(const WalkItem& item) {
+  return " on " + item.on + " by " + item.by;
 }
 
 std::string item_text(const WalkItem& item, const Phrasing& phrasing) {
-  const std::string lead = "  [ ] " + left(walk_word(item.kind), kind_columns);
+  const bool done = item.found || item.measured;
+  const std::string lead = (done ? "  [x] " : "  [ ] ") + left(walk_word(item.kind), kind_columns);
   if (!item.rule.empty()) {
     std::string text = wrapped(lead, item.rule + ": " + item.what + doubt_words(item));
     if (!is_measured(item)) return text;
     return text + wrapped(std::string(columns_of(lead), ' '),
-                          fmt::format("{}: measured {}", limit_words(item, phrasing), blank));
+                          fmt::format("{}: measured {}", limit_words(item, phrasing),
+                                      item.measured ? amount(*item.measured, item.unit, phrasing) +
+                                                          when_words(item)
+                                                    : std::string(blank)));
   }
   return wrapped(lead, item.what) +
-         wrapped(std::string(columns_of(lead), ' '), fmt::format("found at {}", blank));
+         wrapped(std::string(columns_of(lead), ' '),
+                 "found at " + (item.found ? phrasing.place(*item.found) + when_words(item)
+                                           : std::string(blank)));
 }
 
 /// Items at one place stand under it.

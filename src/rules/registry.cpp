@@ -12,7 +12,7 @@ namespace linewright {
                       rule(pulley_rule) rule(cable_end_rule) rule(cable_tension_rule)            \
                           rule(control_feel_rule) rule(rod_travel_rule)                          \
                               rule(attachment_travel_rule) rule(sleeve_cover_rule)               \
-                                  rule(access_rule)
+                                  rule(access_rule) rule(as_built_rule)
 
 #define LINEWRIGHT_DECLARE(function) const Rule& function();
 LINEWRIGHT_EACH_RULE(LINEWRIGHT_DECLARE)

@@ -33,6 +33,7 @@ constexpr std::array table{
     RestsOn{"clearance", "bend-radius"},
     RestsOn{"chafe", "bend-radius"},
     RestsOn{"separation", "bend-radius"},
+    RestsOn{"as-built", "bend-radius"},
     RestsOn{"separation", "chafe", Lines::cables},
     RestsOn{"drainage", "bend-radius", Lines::air},
     RestsOn{"drainage", "network", Lines::air, true},

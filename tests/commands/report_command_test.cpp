@@ -216,6 +216,16 @@ TEST(WatchedReport, IsWrittenAgainOnEachSave) {
   EXPECT_TRUE(contains(test::read(file), "rout"));
 }
 
+TEST(WatchedReport, NeedsAFolderToGoTo) {
+  const StarterCopy project;
+  const std::string folder = project.root() + "-pages";
+  const test::CommandRun result = run({"watch", project.root(), "--report", folder + "/page.html"});
+  EXPECT_EQ(result.code, 2);
+  EXPECT_EQ(result.out, "");
+  EXPECT_EQ(result.err, "linewright: error: cannot write '" + folder +
+                            "/page.html': there is no folder '" + folder + "'\n");
+}
+
 TEST(WatchedReport, ReplacesNoFileUnasked) {
   const StarterCopy project;
   const std::string file = project.root() + "-page.html";

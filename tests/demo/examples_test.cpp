@@ -72,6 +72,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Example{"clamp-spacing", "support-spacing", 14.0, 13.5, 1e-9},
                     Example{"chafe-near-a-channel", "chafe", 0.40, 0.5916, 1e-4},
                     Example{"frame-hole", "frame-crossing", 0.300, 0.375, 1e-6},
+                    Example{"as-built", "clearance", 0.215, 0.25, 1e-6},
                     Example{"mesh-bracket", "chafe", 0.075, 0.1669, 1e-4}),
     [](const testing::TestParamInfo<Example>& each) {
       std::string name = each.param.folder;
@@ -84,7 +85,7 @@ TEST(WorkedExamples, AreAllListedHere) {
   for (const auto& entry : std::filesystem::directory_iterator(
            std::filesystem::path(LINEWRIGHT_SOURCE_DIR) / "examples"))
     folders += std::filesystem::exists(entry.path() / "project.yaml") ? 1 : 0;
-  EXPECT_EQ(folders, 5u);
+  EXPECT_EQ(folders, 6u);
 }
 
 }  // namespace

@@ -36,7 +36,7 @@ TEST(Registry, ListsEveryRule) {
           "chafe",        "separation",    "bundle",          "network",        "drainage",
           "lag",          "resonance",     "cable-size",      "fairlead-angle", "pulley",
           "cable-end",    "cable-tension", "control-feel",    "rod-travel",     "attachment-travel",
-          "sleeve-cover", "access"}));
+          "sleeve-cover", "access",        "as-built"}));
 }
 
 TEST(Registry, EveryRuleHasLimitsOrTakesTheCatalogues) {

@@ -24,13 +24,20 @@ namespace linewright {
 
 namespace {
 
-/// Why there is nothing to watch, or nothing.
-std::optional<Outcome> refused_at_once(const CheckOptions& options, const OpenedProject& opened) {
+/// Why there is nothing to watch, or nowhere to write, or nothing.
+std::optional<Outcome> refused_at_once(const WatchOptions& asked, const OpenedProject& opened) {
+  const CheckOptions& options = asked.check;
   if (options.only_rule) {
     const std::string wrong = unknown_name("rule", *options.only_rule, rule_names(), see_all_rules);
     if (!wrong.empty()) return refusal(wrong);
   }
   std::error_code ignored;
+  if (asked.report) {
+    const std::filesystem::path folder = asked.report->parent_path();
+    if (!folder.empty() && !std::filesystem::is_directory(folder, ignored))
+      return refusal(fmt::format("cannot write '{}': there is no folder '{}'",
+                                 asked.report->string(), folder.string()));
+  }
   const bool there =
       !opened.files.empty() && std::filesystem::is_regular_file(opened.files.front(), ignored);
   if (there || opened.project) return std::nullopt;
@@ -136,7 +143,7 @@ Outcome watch(const WatchOptions& asked, const Show& show) {
   const StopSignal stop;
   FileWatch files;
   OpenedProject opened = open_covered(options, files);
-  if (std::optional<Outcome> refused = refused_at_once(options, opened)) return *refused;
+  if (std::optional<Outcome> refused = refused_at_once(asked, opened)) return *refused;
   std::unique_ptr<PageServer> server;
   if (asked.serve) {
     auto started = PageServer::started();

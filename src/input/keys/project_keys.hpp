@@ -2,6 +2,7 @@
 // Keys of a project file itself.
 
 #include "input/key_spec.hpp"
+#include "input/keys/built_keys.hpp"
 #include "input/keys/closure_keys.hpp"
 #include "input/keys/fitting_keys.hpp"
 #include "input/keys/line_keys.hpp"
@@ -75,6 +76,9 @@ inline constexpr std::array settings_keys{
     number_key("build_tolerance", Need::never,
                NumberSpec{"a build tolerance", Dimension::length, Sign::not_negative},
                "how far the built line may lie from the drawn one; absent: 0.06 in"),
+    number_key("measuring_tolerance", Need::never,
+               NumberSpec{"a measuring tolerance", Dimension::length, Sign::not_negative},
+               "how far what `built` has may be from the truth; absent: 1/32 in"),
     map_key("temperature", KeyKind::map, Need::never, temperature_map,
             "that its lines see; absent: -20 to 120 degF, rigged at 70 degF"),
     map_key("load_factor", KeyKind::map, Need::never, load_factor_map,
@@ -107,6 +111,7 @@ inline constexpr std::array section_keys{
     map_key("fittings", KeyKind::maps, Need::never, fitting_map,
             "fittings that the catalogue lacks"),
     map_key("waivers", KeyKind::maps, Need::never, waiver_map, "findings that are accepted"),
+    map_key("built", KeyKind::maps, Need::never, built_map, "what was measured on the aeroplane"),
 };
 
 inline constexpr auto project_keys = joined(file_keys, settings_keys, section_keys);

@@ -80,6 +80,8 @@ struct CellGrid {
   void visit_ball(Vec3 middle_of_ball, double radius_in, const Visit& visit) const {
     const std::array<int, 3> at = cell_at(middle_of_ball);
     const int about = static_cast<int>(std::ceil(radius_in / cell_in)) + 1;
+    // No row has more of the ball than the one through its middle.
+    if (at[0] + about < 0 || at[0] - about >= count[0]) return;
     for (int z = std::max(at[2] - about, 0); z <= std::min(at[2] + about, count[2] - 1); ++z)
       for (int y = std::max(at[1] - about, 0); y <= std::min(at[1] + about, count[1] - 1); ++y) {
         const Vec3 off = middle({0, y, z}) - middle_of_ball;

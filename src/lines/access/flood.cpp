@@ -1,42 +1,98 @@
 #include "lines/access/flood.hpp"
 
 #include <algorithm>
-#include <functional>
-#include <queue>
+#include <array>
+#include <cmath>
 #include <unordered_map>
 
 namespace linewright {
 
 namespace {
 
-using Entry = std::pair<float, std::size_t>;
-
-struct Front {
-  std::vector<float>& length_in;
-  float most_in;
-  std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open = {};
-
-  void come_to(std::size_t cell, float length) {
-    if (length > most_in || length >= length_in[cell]) return;
-    length_in[cell] = length;
-    open.emplace(length, cell);
-  }
+struct Step {
+  std::array<int, 3> by{};
+  std::ptrdiff_t index_by = 0;
+  float length_in = 0;
 };
 
-void go_on(Front& front, const Room& room, float needs_in, std::size_t from) {
-  const CellGrid& grid = room.grid;
-  const std::array<int, 3> cell = grid.cell(from);
+/// To all cells that touch one, if only by a corner.
+std::vector<Step> steps_of(const CellGrid& grid) {
+  std::vector<Step> steps;
   for (int z = -1; z <= 1; ++z)
     for (int y = -1; y <= 1; ++y)
       for (int x = -1; x <= 1; ++x) {
-        const std::array<int, 3> next{cell[0] + x, cell[1] + y, cell[2] + z};
-        if (!grid.holds(next)) continue;
-        const std::size_t index = grid.index(next);
-        if (room.free_in[index] < needs_in) continue;
-        const double step_in = grid.cell_in * std::sqrt(x * x + y * y + z * z);
-        front.come_to(index, front.length_in[from] + static_cast<float>(step_in));
+        if (x == 0 && y == 0 && z == 0) continue;
+        const std::ptrdiff_t index_by = (static_cast<std::ptrdiff_t>(z) * grid.count[1] + y) *
+                                            static_cast<std::ptrdiff_t>(grid.count[0]) +
+                                        x;
+        const double length_in = grid.cell_in * std::sqrt(x * x + y * y + z * z);
+        steps.push_back({{x, y, z}, index_by, static_cast<float>(length_in)});
       }
+  return steps;
 }
+
+/// Cells to go on from, sorted by length no finer than the shortest step: of what is in one slot
+/// nothing shortens another but by rounding, and then it is looked at again.
+class Front {
+ public:
+  Front(const Room& room, double needs_in, double most_in, std::vector<float>& length_in)
+      : room_(room),
+        needs_in_(static_cast<float>(needs_in)),
+        most_in_(static_cast<float>(most_in)),
+        length_in_(length_in),
+        steps_(steps_of(room.grid)) {}
+
+  void open(std::size_t cell) {
+    const auto slot = static_cast<std::size_t>(static_cast<double>(length_in_[cell]) / slot_in());
+    if (slot >= slots_.size()) slots_.resize(slot + 1);
+    slots_[slot].emplace_back(static_cast<std::uint32_t>(cell), length_in_[cell]);
+  }
+
+  void come_to(std::size_t cell, float length_in) {
+    if (length_in >= length_in_[cell] || length_in > most_in_) return;
+    length_in_[cell] = length_in;
+    open(cell);
+  }
+
+  /// From the shortest on; `then(cell, length)` may come to more.
+  template <typename Then>
+  void go_on(const Then& then) {
+    for (std::size_t slot = 0; slot < slots_.size(); ++slot) {
+      for (std::size_t i = 0; i < slots_[slot].size(); ++i) {
+        const auto [cell, length_in] = slots_[slot][i];
+        if (length_in > length_in_[cell]) continue;
+        step_from(cell, length_in);
+        then(cell, length_in);
+      }
+      slots_[slot] = {};
+    }
+  }
+
+ private:
+  double slot_in() const { return room_.grid.cell_in; }
+
+  void step_from(std::size_t from, float length_in) {
+    const CellGrid& grid = room_.grid;
+    const std::array<int, 3> cell = grid.cell(from);
+    bool inside = true;
+    for (std::size_t axis = 0; axis < 3; ++axis)
+      inside = inside && cell[axis] > 0 && cell[axis] + 1 < grid.count[axis];
+    for (const Step& step : steps_) {
+      if (!inside &&
+          !grid.holds({cell[0] + step.by[0], cell[1] + step.by[1], cell[2] + step.by[2]}))
+        continue;
+      const std::size_t next = from + static_cast<std::size_t>(step.index_by);
+      if (room_.free_in[next] >= needs_in_) come_to(next, length_in + step.length_in);
+    }
+  }
+
+  const Room& room_;
+  float needs_in_;
+  float most_in_;
+  std::vector<float>& length_in_;
+  std::vector<Step> steps_;
+  std::vector<std::vector<Start>> slots_;
+};
 
 }  // namespace
 
@@ -77,10 +133,10 @@ bool is_amid(const std::vector<float>& reached, const CellGrid& grid, std::size_
   return true;
 }
 
-std::vector<float> flood(const Room& room, double needs_in, const std::vector<Start>& starts,
-                         double most_in, const std::vector<Shortcut>& shortcuts) {
-  std::vector<float> length_in(room.grid.size(), not_reached);
-  Front front{length_in, static_cast<float>(most_in)};
+void flood(const Room& room, double needs_in, const std::vector<Start>& starts, double most_in,
+           const std::vector<Shortcut>& shortcuts, std::vector<float>& length_in) {
+  length_in.assign(room.grid.size(), not_reached);
+  Front front(room, needs_in, most_in, length_in);
   std::unordered_multimap<std::size_t, Shortcut> at;
   for (const Shortcut& each : shortcuts) {
     at.emplace(each.from, each);
@@ -89,17 +145,12 @@ std::vector<float> flood(const Room& room, double needs_in, const std::vector<St
   for (const auto& [cell, length] : starts) length_in[cell] = std::min(length_in[cell], length);
   // Those amid others lead nowhere that these do not.
   for (const auto& [cell, length] : starts)
-    if (!is_amid(length_in, room.grid, cell)) front.open.emplace(length_in[cell], cell);
-  while (!front.open.empty()) {
-    const auto [length, cell] = front.open.top();
-    front.open.pop();
-    if (length > length_in[cell]) continue;
-    go_on(front, room, static_cast<float>(needs_in), cell);
+    if (!is_amid(length_in, room.grid, cell)) front.open(cell);
+  front.go_on([&](std::size_t cell, float length) {
     const auto [first, last] = at.equal_range(cell);
     for (auto each = first; each != last; ++each)
       front.come_to(each->second.to, length + each->second.length_in);
-  }
-  return length_in;
+  });
 }
 
 }  // namespace linewright

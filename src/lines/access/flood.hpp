@@ -1,6 +1,7 @@
 #pragma once
 // Shortest ways through the free cells of a grid.
 
+#include <cstdint>
 #include <limits>
 #include <utility>
 #include <vector>
@@ -18,13 +19,14 @@ struct Shortcut {
   float length_in = 0;
 };
 
-/// A cell to begin from, and the length up to there.
-using Start = std::pair<std::size_t, float>;
+/// A cell to begin from, and the length up to there. Grids have no more cells than it can count.
+using Start = std::pair<std::uint32_t, float>;
 
 /// Along the edges and diagonals of cells with at least `needs_in` of room, which no true way is
-/// longer than; no farther than `most_in`. One value for each cell.
-std::vector<float> flood(const Room& room, double needs_in, const std::vector<Start>& starts,
-                         double most_in, const std::vector<Shortcut>& shortcuts = {});
+/// longer than; no farther than `most_in`. Gives `length_in` one value for each cell, and takes its
+/// memory again where it has been filled before.
+void flood(const Room& room, double needs_in, const std::vector<Start>& starts, double most_in,
+           const std::vector<Shortcut>& shortcuts, std::vector<float>& length_in);
 
 /// The same without lengths, from side to side of cells only: zero where it comes to.
 std::vector<float> connected(const Room& room, double needs_in, const std::vector<Start>& starts);

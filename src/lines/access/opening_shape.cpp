@@ -89,31 +89,40 @@ double OpeningShape::longest_across_in() const {
 
 bool OpeningShape::holds(Vec3 place, double within_in) const {
   if (std::abs(dot(place - centre, normal)) > within_in) return false;
-  const DrawnPlane plane = plane_of(centre, normal);
   bool inside = false;
   const Vec2 p = plane.seen(place);
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Vec2 a = plane.seen(outline[i]);
-    const Vec2 b = plane.seen(outline[(i + 1) % outline.size()]);
+  for (std::size_t i = 0; i < in_plane.size(); ++i) {
+    const Vec2 a = in_plane[i];
+    const Vec2 b = in_plane[(i + 1) % in_plane.size()];
     if ((a.v > p.v) != (b.v > p.v) && p.u < (b.u - a.u) * (p.v - a.v) / (b.v - a.v) + a.u)
       inside = !inside;
   }
   return inside;
 }
 
+Bounds OpeningShape::cuts_within() const {
+  Bounds bounds = empty_bounds();
+  for (const Vec2 corner : in_plane) include(bounds, plane.in_space(corner));
+  return grown(bounds, opening_depth_in);
+}
+
 OpeningShape shape_of(const Opening& opening, const PreparedProject& prepared) {
   OpeningShape shape;
   shape.opening = &opening;
   shape.centre = opening.centre;
-  if (!opening.outline.empty()) {
+  if (!opening.outline.empty())
     shape.normal = outline_normal(opening.outline);
+  else
+    shape.normal =
+        opening.normal ? unit(*opening.normal) : normal_of_wall(opening.centre, prepared);
+  shape.plane = plane_of(shape.centre, shape.normal);
+  if (!opening.outline.empty())
     shape.outline = opening.outline;
-    return shape;
-  }
-  shape.normal = opening.normal ? unit(*opening.normal) : normal_of_wall(opening.centre, prepared);
-  const DrawnPlane plane = plane_of(shape.centre, shape.normal);
-  shape.outline = opening.size_in ? rectangle(plane, (*opening.size_in)[0], (*opening.size_in)[1])
-                                  : circle(plane, opening.diameter_in.value_or(0) / 2);
+  else if (opening.size_in)
+    shape.outline = rectangle(shape.plane, (*opening.size_in)[0], (*opening.size_in)[1]);
+  else
+    shape.outline = circle(shape.plane, opening.diameter_in.value_or(0) / 2);
+  for (const Vec3 corner : shape.outline) shape.in_plane.push_back(shape.plane.seen(corner));
   return shape;
 }
 

@@ -12,6 +12,8 @@ struct OpeningShape {
   Vec3 centre;
   Vec3 normal;                ///< unit vector
   std::vector<Vec3> outline;  ///< a circle's: corners on it, so that no more is open than there is
+  DrawnPlane plane = {};      ///< that it lies in
+  std::vector<Vec2> in_plane = {};  ///< the outline there
 
   /// Half the width of the widest arm that goes through the middle.
   double clear_radius_in() const;
@@ -20,6 +22,8 @@ struct OpeningShape {
   /// True where the place, looked at along the normal, lies in the outline, no farther from its
   /// plane than `within_in`.
   bool holds(Vec3 place, double within_in) const;
+  /// Bounds of all places that it holds within `opening_depth_in`.
+  Bounds cuts_within() const;
   /// Distance to the outline's nearest edge.
   double edge_distance_in(Vec3 place) const;
 };

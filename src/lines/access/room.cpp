@@ -83,15 +83,32 @@ void take_frame(Room& room, const Frame& frame, const CoveredPart& covered) {
   });
 }
 
+/// A bound that rounding may put wrong by less than this.
+constexpr double bound_rounding_in = 1e-6;
+
+/// True where one of the openings may be cut into what lies in the bounds.
+bool may_be_cut(const CoveredPart& covered, const Bounds& bounds) {
+  return std::any_of(covered.openings.begin(), covered.openings.end(),
+                     [&](const OpeningShape* opening) {
+                       return least_distance(opening->cuts_within(), bounds) <= bound_rounding_in;
+                     });
+}
+
 void take_obstacles(Room& room, const PreparedProject& prepared, int part,
                     const CoveredPart& covered) {
   for (const Obstacle& obstacle : prepared.obstacles.of_part(part)) {
     if (obstacle.feature == Feature::hole_edge) continue;
-    const Bounds bounds =
-        grown(bounds_of(obstacle), obstacle.radius_in + static_cast<double>(room.limit_in));
+    const Bounds own = grown(bounds_of(obstacle), obstacle.radius_in);
+    const bool cut = may_be_cut(covered, own);
+    const Bounds bounds = grown(own, static_cast<double>(room.limit_in));
     room.grid.visit(bounds, [&](const std::array<int, 3>& cell, std::size_t index) {
-      const double distance_in = obstacle_distance_in(obstacle, covered, room.grid.middle(cell));
-      lower(room.free_in[index], distance_in);
+      const Vec3 middle = room.grid.middle(cell);
+      float& free_in = room.free_in[index];
+      if (cut)
+        lower(free_in, obstacle_distance_in(obstacle, covered, middle));
+      else if (least_distance(own, {middle, middle}) <=
+               static_cast<double>(free_in) + bound_rounding_in)
+        lower(free_in, std::max(0.0, nearest(middle, obstacle).distance_in));
     });
   }
 }

@@ -39,6 +39,8 @@ std::vector<double> zone_ends(const PreparedRoute& route) {
                 {crossing.distance_in - crossing_zone_in, crossing.distance_in + crossing_zone_in});
   for (const Sleeve& sleeve : route.route->sleeves)
     ends.insert(ends.end(), {sleeve.from_in, sleeve.to_in});
+  for (const AsBuiltPart& part : route.as_built)
+    ends.insert(ends.end(), {part.from_in, part.to_in});
   for (const SweptPart& part : route.swept_by_attachments)
     ends.insert(ends.end(), {part.from_in, part.to_in});
   return ends;

@@ -56,11 +56,23 @@ Lacking tension_of(const Route& route) {
   return {"the rigged tension of " + route.name, "state the route's tension.rigged"};
 }
 
+std::string limit_load_of(const Route& route) {
+  return "the limit load of " + route.name;
+}
+
+std::string lever_ratio_of(const Route& route) {
+  return "the lever ratio of " + route.name;
+}
+
+std::string guide_of(const std::string& missing, const Route& route) {
+  return missing + ", of " + route.name + ",";
+}
+
 std::optional<Lacking> lacks_for_stretch(const PreparedRoute& route) {
   const Route& stated = *route.route;
   if (!stated.tension) return tension_of(stated);
   if (!limit_pull_lbf(stated))
-    return Lacking{"the limit load of " + stated.name,
+    return Lacking{limit_load_of(stated),
                    "state the route's tension.limit_load, or its lever_ratio"};
   if (!route.line->axial_stiffness_lbf)
     return Lacking{"the stretch of " + route.line->name,
@@ -114,11 +126,11 @@ std::vector<const PreparedRoute*> cables_of_control(const RuleContext& context,
 
 std::optional<Lacking> lacks_for_friction(const PreparedRoute& route) {
   const Route& stated = *route.route;
-  if (!stated.lever) return Lacking{"the lever ratio of " + stated.name, "state its lever_ratio"};
+  if (!stated.lever) return Lacking{lever_ratio_of(stated), "state its lever_ratio"};
   if (!stated.tension) return tension_of(stated);
   const CableFriction friction = cable_friction(route);
   if (friction.missing.empty()) return std::nullopt;
-  return Lacking{friction.missing.front() + ", of " + stated.name + ",",
+  return Lacking{guide_of(friction.missing.front(), stated),
                  "lead the cable through a guide that it slides in, and say which"};
 }
 
@@ -167,27 +179,35 @@ std::vector<Judgement> judge_control_feel(const RuleContext& context) {
   return judgements;
 }
 
-/// What of a control cable is not stated, without which its stretch and friction are not judged.
-std::string unstated_words(const PreparedRoute& route) {
+/// What of a control cable is not stated, without which its stretch and friction are not judged,
+/// but for what the judgements say is missing.
+std::string unstated_words(const PreparedRoute& route, const std::vector<Judgement>& judged) {
   const Route& stated = *route.route;
   std::string words;
-  const auto add = [&words](bool lacks, const std::string& what) {
-    if (lacks) words += (words.empty() ? "" : ", ") + what;
+  const auto add = [&](bool lacks, const std::string& what, const std::string& said_as) {
+    const bool said = std::any_of(judged.begin(), judged.end(), [&](const Judgement& each) {
+      return each.verdict == Verdict::unknown &&
+             each.message.find(said_as + " is missing") != std::string::npos;
+    });
+    if (lacks && !said) words += (words.empty() ? "" : ", ") + what;
   };
-  add(!stated.tension, "its rigged tension");
-  add(!limit_pull_lbf(stated), "its limit load");
-  add(!stated.travel, "its travel");
-  add(!stated.lever, "its lever ratio");
-  add(!route.line->axial_stiffness_lbf, "the stretch of " + route.line->name);
-  for (const std::string& guide : cable_friction(route).missing) add(true, guide);
+  const std::string stretch = "the stretch of " + route.line->name;
+  add(!stated.tension, "its rigged tension", tension_of(stated).what);
+  add(!limit_pull_lbf(stated), "its limit load", limit_load_of(stated));
+  add(!stated.travel, "its travel", "its travel");
+  add(!stated.lever, "its lever ratio", lever_ratio_of(stated));
+  add(!route.line->axial_stiffness_lbf, stretch, stretch);
+  for (const std::string& guide : cable_friction(route).missing)
+    add(true, guide, guide_of(guide, stated));
   return words;
 }
 
 std::vector<Judgement> control_feel_lacking(const RuleContext& context) {
   std::vector<Judgement> judgements;
+  const std::vector<Judgement> judged = judge_control_feel(context);
   for (const PreparedRoute& route : context.prepared.routes) {
     if (!route.route->is_primary_control()) continue;
-    const std::string unstated = unstated_words(route);
+    const std::string unstated = unstated_words(route, judged);
     if (unstated.empty()) continue;
     Judgement judgement = context.at(route, route.length_in() / 2);
     judgement.location = route.route->where;

@@ -10,6 +10,7 @@
 #include "rules/space/added_support.hpp"
 #include "rules/space/chafe_lines.hpp"
 #include "rules/space/chafe_margins.hpp"
+#include "rules/space/chafe_measured.hpp"
 #include "rules/space/failed_clamp.hpp"
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/space/unknown_girth.hpp"
@@ -254,7 +255,10 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
 }
 
 std::vector<Judgement> judge_chafe(const RuleContext& context) {
-  return with_unknown_girths(context, tube_rubs, judge_as_stated);
+  std::vector<Judgement> judgements = with_unknown_girths(context, tube_rubs, judge_as_stated);
+  for (Judgement& measured : chafe_of_measured_gaps(context))
+    judgements.push_back(std::move(measured));
+  return judgements;
 }
 
 }  // namespace
@@ -293,7 +297,8 @@ does not count (see clearance), nor do two lines near a node at which both end (
 separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another. A pushrod counts at every
 place of its travel (rod-travel), with its sag under the load factor; its reach is that sag and what may lie between
-the places looked at.)",
+the places looked at. Of a line that is as built (see as-built) the measuring tolerance counts
+between lines in place of the build tolerance, and a gap that was measured is judged as well.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",

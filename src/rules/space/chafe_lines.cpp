@@ -6,6 +6,7 @@
 #include "lines/motion/sleeve_hold.hpp"
 #include "lines/near/nearest_lines.hpp"
 #include "rules/space/chafe_margins.hpp"
+#include "rules/space/pair_tolerance.hpp"
 
 namespace linewright {
 
@@ -33,7 +34,9 @@ Stretch without_common_swing(const Stretch& stretch) {
 /// The worst place between two lines over all pairs of their spans.
 std::optional<ReachPair> nearest_pair(const RuleContext& context,
                                       const std::vector<SpanReach>& first,
-                                      const std::vector<SpanReach>& second, double tolerance_in) {
+                                      const std::vector<SpanReach>& second,
+                                      const TolerancePart& part) {
+  const double tolerance_in = part.tolerance_in;
   std::optional<ReachPair> worst;
   if (first.empty() || second.empty()) return worst;
   const auto sleeves_of = [&](const std::vector<SpanReach>& spans) -> const SleeveGuards& {
@@ -53,7 +56,8 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
         if (context.is_passed_over(route, along) || context.is_passed_over(other, other_along))
           return false;
         if (context.motion.ties.together(route, along, other, other_along)) return false;
-        return !sleeves.guard(along) && !other_sleeves.guard(other_along) &&
+        return part.counts(along, other_along) && !sleeves.guard(along) &&
+               !other_sleeves.guard(other_along) &&
                !at_shared_node(route, along, other, other_along);
       };
       std::optional<std::pair<Stretch, Stretch>> own;
@@ -75,6 +79,19 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
   return worst;
 }
 
+Judgement judge_pair(const RuleContext& context, const PreparedRoute& route,
+                     const PreparedRoute& other, const ReachPair& pair, double tolerance_in) {
+  Judgement judgement = context.at(route, worst_place(pair).distance_in);
+  judgement.with = other.route->name;
+  judgement.with_is_route = true;
+  judge_margins(context, pair, tolerance_in, likely_row(route.line->kind), other.route->name,
+                judgement);
+  if (judgement.verdict != Verdict::pass)
+    judgement.mend = "move the lines " + context.phrasing.length_up(-*judgement.margin()) +
+                     " apart, support them closer, or sleeve one of them there";
+  return judgement;
+}
+
 }  // namespace
 
 std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
@@ -83,23 +100,15 @@ std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
   const PreparedRoute& route = routes[index];
-  // Each of the two lines may lie off by the tolerance.
-  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   for (std::size_t j = index + 1; j < routes.size(); ++j) {
     if (route.line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire) continue;
-    const std::optional<ReachPair> pair =
-        nearest_pair(context, reaches[index], reaches[j], tolerance);
-    if (!pair) continue;
-    const Approach& place = worst_place(*pair);
-    Judgement judgement = context.at(route, place.distance_in);
-    judgement.with = routes[j].route->name;
-    judgement.with_is_route = true;
-    judge_margins(context, *pair, tolerance, likely_row(route.line->kind), routes[j].route->name,
-                  judgement);
-    if (judgement.verdict != Verdict::pass)
-      judgement.mend = "move the lines " + context.phrasing.length_up(-*judgement.margin()) +
-                       " apart, support them closer, or sleeve one of them there";
-    judgements.push_back(judgement);
+    std::optional<Judgement> worst;
+    for (const TolerancePart& part : tolerance_parts(context.prepared, route, routes[j]))
+      if (const auto pair = nearest_pair(context, reaches[index], reaches[j], part)) {
+        Judgement judgement = judge_pair(context, route, routes[j], *pair, part.tolerance_in);
+        if (!worst || graver(judgement, *worst)) worst = std::move(judgement);
+      }
+    if (worst) judgements.push_back(*std::move(worst));
   }
   return judgements;
 }

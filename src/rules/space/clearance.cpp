@@ -9,6 +9,7 @@
 #include "rules/side_by_side.hpp"
 #include "rules/space/fitting_bodies.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/measured_gap.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
 #include "rules/space/unknown_sweep.hpp"
@@ -294,8 +295,22 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   return judgements;
 }
 
+/// A gap to something that nobody has drawn is one to structure.
+std::vector<Limit> limits_of_gap(const PreparedRoute& route, const MeasuredGap& gap) {
+  if (gap.hole || gap.line) return {};
+  if (gap.drawn && gap.drawn->obstacle && guards_line(gap.drawn->obstacle->guard, route))
+    return {overlap};
+  const Rows rows = rows_for(route.line->kind);
+  if (gap.part && gap.part->moves) return {overlap, *rows.moving_least, *rows.moving};
+  const bool at_support = route.to_nearest_support_in(gap.distance_in) <= at_support_in;
+  return {overlap, at_support ? *rows.at_support : *rows.away};
+}
+
 std::vector<Judgement> judge_clearance(const RuleContext& context) {
-  return with_unknown_girths(context, overlap, judge_as_stated);
+  std::vector<Judgement> judgements = with_unknown_girths(context, overlap, judge_as_stated);
+  for (Judgement& measured : judge_measured_gaps(context, limits_of_gap))
+    judgements.push_back(std::move(measured));
+  return judgements;
 }
 
 }  // namespace
@@ -328,7 +343,8 @@ off the line that the fitting is of: separation judges that. Pulleys count as mo
 for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
 1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place
 of its travel, in the holes that it goes through too; where an arm or the travel is not stated, or an
-arm cannot follow, its gaps are unknown. How far other lines can move is judged by chafe.)",
+arm cannot follow, its gaps are unknown. How far other lines can move is judged by chafe. A gap
+that was measured (`built`) is judged as well, less the measuring tolerance.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

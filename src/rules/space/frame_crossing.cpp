@@ -8,6 +8,7 @@
 #include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
 #include "rules/space/hole_passage.hpp"
+#include "rules/space/measured_gap.hpp"
 #include "rules/space/mesh_in_hole.hpp"
 #include "rules/space/shared_bore.hpp"
 #include "rules/space/unknown_girth.hpp"
@@ -177,8 +178,23 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   return judgements;
 }
 
+/// Gaps to the edges of holes that were measured.
+void judge_measured(const RuleContext& context, std::vector<Judgement>& judgements) {
+  for (const PreparedRoute& route : context.prepared.routes)
+    for (const MeasuredGap& gap : measured_gaps(context.prepared, route)) {
+      if (!gap.hole) continue;
+      Judgement judgement = about_measured(context, route, gap);
+      judge_measured_passage(
+          context, route, *gap.hole,
+          *gap.measured->gap_in - context.prepared.project->measuring_tolerance_in, judgement);
+      judgements.push_back(std::move(judgement));
+    }
+}
+
 std::vector<Judgement> judge_frame_crossing(const RuleContext& context) {
-  return with_unknown_girths(context, free_of_sheet, judge_as_stated);
+  std::vector<Judgement> judgements = with_unknown_girths(context, free_of_sheet, judge_as_stated);
+  judge_measured(context, judgements);
+  return judgements;
 }
 
 }  // namespace
@@ -190,7 +206,8 @@ const Rule& frame_crossing_rule() {
       .explanation =
           R"(Every place where the centreline, arcs included, passes a frame's plane inside its outline is
 solved exactly. It must lie in a hole, and the surface of the line, less the build tolerance,
-must keep clear of the hole's edge; nearer than the limit the edge needs a grommet, a bushing,
+must keep clear of the hole's edge, and so must a gap to it that was measured (`built`), less
+the measuring tolerance; nearer than the limit the edge needs a grommet, a bushing,
 edge trim or a fairlead. A cable that moves, or whose travel is not stated, saws through trim
 and grommets: it needs a fairlead or bushing that it is led through (`hold`, with `through`), or
 a sleeve on guarded metal; a sleeve that states no `outside` may have a wall of 1/8 in, and where

@@ -147,6 +147,12 @@ bool is_guarded_by_sleeve(const InHole& in) {
   return guards(in.hole().edge) && SleeveGuards(in.route).guard(in.crossing.distance_in);
 }
 
+Judgement judge_in_hole(const InHole& in, double free_in, const Judgement& judgement) {
+  return is_guarded(in.route, in.crossing) || is_guarded_by_sleeve(in)
+             ? judge_guarded(in, free_in, judgement)
+             : judge_open(in, free_in, judgement);
+}
+
 }  // namespace
 
 Judgement judge_hole_passage(const RuleContext& context, const PreparedRoute& route,
@@ -158,9 +164,15 @@ Judgement judge_hole_passage(const RuleContext& context, const PreparedRoute& ro
     judgement.location = point->where;
   judgement.with = crossing.name();
   const double free_in = edge.distance_in - route.radius_in(edge.along_in) - in.tolerance_in();
-  return is_guarded(route, crossing) || is_guarded_by_sleeve(in)
-             ? judge_guarded(in, free_in, judgement)
-             : judge_open(in, free_in, judgement);
+  return judge_in_hole(in, free_in, judgement);
+}
+
+void judge_measured_passage(const RuleContext& context, const PreparedRoute& route,
+                            const Crossing& crossing, double free_in, Judgement& judgement) {
+  const Measured measured = *judgement.measured;
+  judgement = judge_in_hole({context, route, crossing}, free_in, judgement);
+  judgement.message.insert(
+      0, "measured " + context.phrasing.length(measured.value) + " from its edge: ");
 }
 
 }  // namespace linewright

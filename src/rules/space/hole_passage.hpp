@@ -65,4 +65,9 @@ inline constexpr LimitRow guard_wall{
 Judgement judge_hole_passage(const RuleContext& context, const PreparedRoute& route,
                              const Crossing& crossing);
 
+/// The same of a gap to the hole's edge that was measured, its tolerance taken off; into a
+/// judgement that has the measure.
+void judge_measured_passage(const RuleContext& context, const PreparedRoute& route,
+                            const Crossing& crossing, double free_in, Judgement& judgement);
+
 }  // namespace linewright

@@ -6,6 +6,8 @@
 #include "lines/motion/reach.hpp"
 #include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
+#include "rules/space/measured_gap.hpp"
+#include "rules/space/pair_tolerance.hpp"
 #include "rules/space/separation_fittings.hpp"
 #include "rules/space/separation_zones.hpp"
 #include "rules/space/under_vent.hpp"
@@ -45,14 +47,13 @@ std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
 }
 
 std::optional<Judgement> judge_zone(const RuleContext& context, const std::vector<Stretch>& firsts,
-                                    const std::vector<Stretch>& seconds,
-                                    const SeparationZone& zone) {
+                                    const std::vector<Stretch>& seconds, const SeparationZone& zone,
+                                    const TolerancePart& part) {
   const PreparedRoute& first = *firsts.front().route;
   const PreparedRoute& second = *seconds.front().route;
-  // Each of the two lines may lie off by the tolerance.
-  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  const double tolerance = part.tolerance_in;
   const auto counts = [&](double a, double b) {
-    return !at_shared_node(first, a, second, b) && zone.counts(a, b) &&
+    return !at_shared_node(first, a, second, b) && zone.counts(a, b) && part.counts(a, b) &&
            !context.is_passed_over(first, a) && !context.is_passed_over(second, b) &&
            !context.motion.ties.together(first, a, second, b);
   };
@@ -110,12 +111,14 @@ std::optional<Judgement> judge_parting(const RuleContext& context, const Stretch
 
 /// A line that comes back to where it has been must not run through itself. Places nearer along
 /// the line than a tight turn takes are neighbours, not meetings.
-std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& whole) {
+std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& whole,
+                                    const TolerancePart& part) {
   const PreparedRoute& route = *whole.route;
-  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  const double tolerance = part.tolerance_in;
   const double apart = 1 + 3 * route.line->largest_diameter_in() + 2 * tolerance;
   const auto counts = [&](double a, double b) {
-    return b - a > apart && !context.is_passed_over(route, a) && !context.is_passed_over(route, b);
+    return b - a > apart && part.counts(a, b) && !context.is_passed_over(route, a) &&
+           !context.is_passed_over(route, b);
   };
   const auto approach = nearest_lines(whole, whole, Reach::none, tolerance, counts);
   if (!approach) return std::nullopt;
@@ -137,6 +140,10 @@ bool is_known(const RuleContext& context, const PreparedRoute& route) {
   return !unknown_sweep(context, route, line_to_rod);
 }
 
+void take_graver(std::optional<Judgement> judgement, std::optional<Judgement>& worst) {
+  if (judgement && (!worst || graver(*judgement, *worst))) worst = std::move(judgement);
+}
+
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
@@ -149,11 +156,10 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
       if (is(routes[i], LineKind::wire) && is(routes[j], LineKind::wire)) continue;
       std::optional<Judgement> worst;
       for (const SeparationZone& zone : separation_zones(context, routes[i], routes[j])) {
-        const auto judgement = judge_zone(context, hanging[i], hanging[j], zone);
-        if (judgement && (!worst || graver(*judgement, *worst))) worst = judgement;
+        for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[j]))
+          take_graver(judge_zone(context, hanging[i], hanging[j], zone, part), worst);
       }
-      const auto parted = judge_parting(context, wholes[i], wholes[j]);
-      if (parted && (!worst || graver(*parted, *worst))) worst = parted;
+      take_graver(judge_parting(context, wholes[i], wholes[j]), worst);
       const bool sweep_known = is_known(context, routes[i]) && is_known(context, routes[j]);
       if (worst && (sweep_known || worst->verdict != Verdict::pass)) judgements.push_back(*worst);
       for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
@@ -166,7 +172,10 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
         judgements.push_back(*unknown);
     const auto swept = unknown_sweep(context, routes[i], line_to_rod);
     if (swept && routes.size() > 1) judgements.push_back(*swept);
-    if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
+    std::optional<Judgement> self;
+    for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[i]))
+      take_graver(judge_self(context, wholes[i], part), self);
+    if (self) judgements.push_back(*self);
   }
   for (const PreparedRoute& route : routes)
     for (Judgement& judgement : judge_fittings_beside(context, route))
@@ -174,8 +183,26 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   return judgements;
 }
 
+std::vector<Limit> limits_of_gap(const RuleContext& context, const PreparedRoute& route,
+                                 const MeasuredGap& gap) {
+  if (!gap.line) return {};
+  const double there = gap.drawn ? gap.drawn->other_distance_in : 0;
+  if (gap.drawn && (at_shared_node(route, gap.distance_in, *gap.line, there) ||
+                    context.motion.ties.together(route, gap.distance_in, *gap.line, there)))
+    return {};
+  for (const SeparationZone& zone : separation_zones(context, route, *gap.line))
+    if (zone.counts(gap.distance_in, there)) return {overlap, *zone.least, *zone.row};
+  return {};
+}
+
 std::vector<Judgement> judge_separation(const RuleContext& context) {
-  return with_unknown_girths(context, overlap, judge_as_stated);
+  std::vector<Judgement> judgements = with_unknown_girths(context, overlap, judge_as_stated);
+  const auto of_gap = [&](const PreparedRoute& route, const MeasuredGap& gap) {
+    return limits_of_gap(context, route, gap);
+  };
+  for (Judgement& measured : judge_measured_gaps(context, of_gap))
+    judgements.push_back(std::move(measured));
+  return judgements;
 }
 
 }  // namespace
@@ -186,7 +213,8 @@ const Rule& separation_rule() {
       .purpose = "lines keep their distance from each other, by kind",
       .explanation =
           R"(The least free distance between the surfaces of two lines as drawn, less twice the build
-tolerance, since either may lie off. Lines that end at one node part there: within 2 in of it
+tolerance, since either may lie off; of a line that is as built (see as-built) the measuring
+tolerance counts in place of its own, and a gap that was measured is judged as well. Lines that end at one node part there: within 2 in of it
 these distances do not count, nor those of two soft lines, plastic tubes or hoses, up to each
 one's first support within 4 in of it; but past what the fitting explains, 1/4 in and twice each
 line's diameter, no two may lie in one place as drawn, at whatever angle they leave. Two wire bundles

@@ -60,6 +60,19 @@ TEST(ControlFeel, StretchIsUnknownWithoutTensionPullOrStiffness) {
   expect_unknown(unknown, "the stretch of ", "axial_stiffness");
 }
 
+TEST(ControlFeel, AskedForAloneSaysEachLackOnce) {
+  SmallProject slack = pulled(0.2);
+  the_route(slack).tension.reset();
+  expect_unknown(slack, "the rigged tension of ", "tension.rigged");
+  const Judgement more = sole(slack.lacking_for("control-feel"));
+  EXPECT_TRUE(contains(more.message, "for want of its limit load, its lever ratio"))
+      << more.message;
+  the_route(slack).travel.reset();
+  const Judgement all = sole(slack.lacking_for("control-feel"));
+  EXPECT_TRUE(contains(all.message, "for want of its rigged tension, its limit load, its travel"))
+      << all.message << ": nothing else says so, for without travel the rule is silent";
+}
+
 /// A quarter turn in a fairlead.
 SmallProject rubbing(const std::string& control, double rigged_lbf) {
   SmallProject project = cable_project({held({50, 0, 10}, HoldKind::fairlead)}, {50, 40, 10});
