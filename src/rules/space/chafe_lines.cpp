@@ -86,6 +86,7 @@ std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
   // Each of the two lines may lie off by the tolerance.
   const double tolerance = 2 * context.prepared.project->build_tolerance_in;
   for (std::size_t j = index + 1; j < routes.size(); ++j) {
+    if (!context.asks_for(route) && !context.asks_for(routes[j])) continue;
     if (route.line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire) continue;
     const std::optional<ReachPair> pair =
         nearest_pair(context, reaches[index], reaches[j], tolerance);
