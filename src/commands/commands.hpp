@@ -57,7 +57,7 @@ struct CompareOptions {
   ResultForm form;
 };
 
-/// Lays two projects side by side: verdicts, lengths, volumes. A failure where the second has a
+/// Lays two projects side by side: verdicts, lengths, volumes, parts. A failure where the second has a
 /// fail or an unknown that the first has not.
 Outcome compare(const CompareOptions& options);
 
