@@ -127,6 +127,16 @@ const std::vector<Command>& all_commands() {
        [](const Words& words, const ResultForm& form) {
          return parts(words.project, words.parts, form);
        }},
+      {"suggest",
+       "where the fewest supports of a line go",
+       "linewright suggest . --route static-left",
+       {"text", "json"},
+       declare_suggest,
+       [](const Words& words, const ResultForm& form) {
+         return suggest({words.project, words.only_route, words.write, form});
+       },
+       nullptr,
+       "It edits no file: it prints `points` to paste in place of the route's own.\n"},
       {"leak-test",
        "plan a leak test of static or pitot lines, or judge its readings",
        "linewright leak-test plan . --system static --field-elevation 800 \\\n"

@@ -79,6 +79,12 @@ void declare_schedule(CLI::App& app, Words& words) {
   app.add_option("--by", words.schedule_by, "in which order")->type_name("part|route|frame");
 }
 
+void declare_suggest(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_option("--route", words.only_route, "this tube, hose or wire only")->type_name("NAME");
+  app.add_flag("--write", words.write, "print the points to paste, and nothing else");
+}
+
 void declare_parts(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--spares", words.parts.spares, "spares, as a share of each quantity")

@@ -57,7 +57,7 @@ struct CompareOptions {
   ResultForm form;
 };
 
-/// Lays two projects side by side: verdicts, lengths, volumes. A failure where the second has a
+/// Lays two projects side by side: verdicts, lengths, volumes, parts. A failure where the second has a
 /// fail or an unknown that the first has not.
 Outcome compare(const CompareOptions& options);
 
@@ -96,6 +96,17 @@ Outcome rig(const std::filesystem::path& project, const std::optional<std::strin
 
 /// What must be in, done and tested before each closure goes on. Fails where that has no order.
 Outcome close_up(const std::filesystem::path& project, const ResultForm& form);
+
+struct SuggestOptions {
+  std::filesystem::path project;
+  std::optional<std::string> only_route;  ///< absent: every tube, hose and wire
+  bool write = false;                     ///< nothing but the points to paste
+  ResultForm form;
+};
+
+/// Where the fewest supports go. Fails where there are none that do, or where other rules then find
+/// something that they do not find as drawn.
+Outcome suggest(const SuggestOptions& options);
 
 /// Lists the rules.
 Outcome list_rules(const ResultForm& form);

@@ -34,6 +34,7 @@ struct Words {
   bool strict = false;
   bool verbose = false;
   bool serve = false;
+  bool write = false;
   LeakTestWords leak_test;
   PartsWords parts;
   DrawWords draw;

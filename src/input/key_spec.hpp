@@ -140,8 +140,8 @@ constexpr KeySpec own_name_key(Named named, std::string_view says) {
 
 /// A name, or names, that other maps give.
 constexpr KeySpec name_key(std::string_view name, KeyKind kind, Need need, Named named,
-                           std::string_view says) {
-  return {name, kind, need, says, {}, {}, {}, {}, named};
+                           std::string_view says, std::string_view of = {}) {
+  return {name, kind, need, says, of, {}, {}, {}, named};
 }
 
 /// A map, or maps.

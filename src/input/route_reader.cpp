@@ -147,7 +147,15 @@ void read_control(RouteReader& fields, Route& route, ReadContext& context) {
   if (!rod) fields.refuse_keys_of(rod_route);
   if (!is_air(route.system)) fields.refuse_keys_of(tube_route);
   if (rod) fields.refuse_keys_of(bendable_route);
+  if (cable || rod) fields.refuse_keys_of(clamped_route);
   if (route.system != SystemKind::wire) fields.refuse_keys_of(wire_route);
+}
+
+void read_support_part(const YamlNode& item, Route& route, ReadContext& context) {
+  std::string name = read_text(item, "the name of a part", context);
+  if (name.empty()) return;
+  context.draft.used.push_back({Named::part, name, item.where});
+  route.supports_on.push_back(std::move(name));
 }
 
 }  // namespace
@@ -171,6 +179,8 @@ void read_route(const YamlNode& node, ReadContext& context) {
   route.length_in = fields.optional_number("length");
   read_control(fields, route, context);
   for (const YamlNode& item : fields.items("points")) read_route_point(item, route, context);
+  for (const YamlNode& item : fields.items("supports_on")) read_support_part(item, route, context);
+  route.in_millimetres = context.bare == BareLength::millimetre;
   for (const YamlNode& item : fields.items("sleeves"))
     route.sleeves.push_back(read_sleeve(item, context));
   for (const YamlNode& item : fields.items("attached"))

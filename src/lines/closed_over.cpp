@@ -40,24 +40,31 @@ bool lies_over(const Panel& panel, Vec3 at) {
 }  // namespace
 
 std::vector<std::string> closures_in_order(const Project& project) {
-  std::set<std::string_view> waiting;
-  for (const Closure& each : project.closures) waiting.insert(each.name);
-  std::vector<std::string> order;
-  // Tasks are waited for, too; they are none of these. Of a circle the first written goes on first.
-  const auto add = [&](const Closure& closure) {
-    if (waiting.erase(closure.name) > 0) order.push_back(closure.name);
+  struct Step {
+    const std::string* name;
+    const std::vector<std::string>* after;
+    bool is_closure;
   };
-  for (bool added = true; added;) {
-    added = false;
-    for (const Closure& each : project.closures) {
-      const bool waits = std::any_of(each.after.begin(), each.after.end(),
-                                     [&](const auto& name) { return waiting.contains(name); });
-      if (waits || !waiting.contains(each.name)) continue;
-      add(each);
-      added = true;
-    }
-  }
-  for (const Closure& each : project.closures) add(each);
+  // Tasks are waited for, too, and may wait: each is done as soon as it can be.
+  std::vector<Step> steps;
+  for (const Task& each : project.tasks) steps.push_back({&each.name, &each.after, false});
+  for (const Closure& each : project.closures) steps.push_back({&each.name, &each.after, true});
+  std::set<std::string_view> waiting;
+  for (const Step& each : steps) waiting.insert(*each.name);
+  std::vector<std::string> order;
+  const auto is_free = [&](const Step& step) {
+    return waiting.contains(*step.name) &&
+           std::none_of(step.after->begin(), step.after->end(),
+                        [&](const std::string& name) { return waiting.contains(name); });
+  };
+  const auto take = [&](const Step& step) {
+    if (waiting.erase(*step.name) > 0 && step.is_closure) order.push_back(*step.name);
+  };
+  for (auto next = std::find_if(steps.begin(), steps.end(), is_free); next != steps.end();
+       next = std::find_if(steps.begin(), steps.end(), is_free))
+    take(*next);
+  // Of a circle the first written goes on first.
+  for (const Step& each : steps) take(each);
   return order;
 }
 

@@ -9,8 +9,8 @@
 
 namespace linewright {
 
-/// The closures in an order that respects what comes before what, in file order where that leaves
-/// it open.
+/// The closures in an order that respects what comes before what, through tasks too, in file order
+/// where that leaves it open.
 std::vector<std::string> closures_in_order(const Project& project);
 
 /// The first of `closures` of which a panel lies over the place: seen square to the panel, the

@@ -191,6 +191,8 @@ struct Route {
   CableEnds ends;  ///< cables: what takes hold of each node
   std::optional<ControlLever> lever;
   std::optional<ControlGrip> worked_by;  ///< what the pilot holds, where a stick or wheel would do
+  std::vector<std::string> supports_on;  ///< the only parts that `suggest` may clamp it to
+  bool in_millimetres = false;           ///< bare lengths of the file that it is in
   std::optional<bool> tied;  ///< wires: a tie holds the bundle together between supports
   /// Force that brings the structure at the two ends of a cable an inch nearer to each other.
   std::optional<double> airframe_stiffness_lbf_per_in;

@@ -39,6 +39,24 @@ Json sides_json(const std::vector<SidesOf<Part>>& all) {
   return json;
 }
 
+Json quantity_json(const PartRow* row) {
+  if (row == nullptr) return nullptr;
+  return json_number(row->quantity);
+}
+
+Json parts_changed_json(const Comparison& comparison) {
+  Json json = Json::array();
+  for (const SidesOf<PartRow>& sides : parts_changed(comparison)) {
+    const PartRow& row = sides.b != nullptr ? *sides.b : *sides.a;
+    json.push_back({{"item", row.item},
+                    {"size", row.size},
+                    {"unit", row.unit},
+                    {"a", quantity_json(sides.a)},
+                    {"b", quantity_json(sides.b)}});
+  }
+  return json;
+}
+
 }  // namespace
 
 std::string compare_json(const Comparison& comparison) {
@@ -48,7 +66,8 @@ std::string compare_json(const Comparison& comparison) {
                     {"worse", is_worse(comparison)},
                     {"changes", json_changes(comparison.a, comparison.b)},
                     {"routes", sides_json(routes_beside(comparison))},
-                    {"systems", sides_json(systems_beside(comparison))}});
+                    {"systems", sides_json(systems_beside(comparison))},
+                    {"parts", parts_changed_json(comparison)}});
 }
 
 }  // namespace linewright

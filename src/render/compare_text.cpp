@@ -103,6 +103,27 @@ std::string quantities(const Comparison& comparison, const TextStyle& style) {
   return text;
 }
 
+std::string part_quantity(const PartRow* row) {
+  if (row == nullptr) return "-";
+  const std::string number = fmt::format("{:.6g}", row->quantity);
+  return row->unit == "each" ? number : number + " " + row->unit;
+}
+
+std::string parts_table(const Comparison& comparison) {
+  const std::vector<SidesOf<PartRow>> changed = parts_changed(comparison);
+  if (changed.empty()) return {};
+  std::string text = "\n" + row_text({"Parts to buy", "A", "B", "change"});
+  for (const SidesOf<PartRow>& sides : changed) {
+    const PartRow& row = sides.b != nullptr ? *sides.b : *sides.a;
+    const double more =
+        (sides.b != nullptr ? sides.b->quantity : 0) - (sides.a != nullptr ? sides.a->quantity : 0);
+    text += one_line(row.item + (row.size.empty() ? "" : " " + row.size)) + "\n";
+    text += row_text(
+        {"", part_quantity(sides.a), part_quantity(sides.b), fmt::format("{:+.6g}", more)});
+  }
+  return text;
+}
+
 std::string tally_row(std::string_view name, const Report& report) {
   const Tally tally = tally_of(report.judgements);
   return fmt::format("{}  {} passed, {}, {} failed, {} unknown, {} waived\n", name, tally.pass,
@@ -139,6 +160,7 @@ std::string compare_text(const Comparison& comparison, const TextStyle& style) {
   text += change_list(changes, a, b, style) + "\n";
   text += tally_row("A", a) + tally_row("B", b);
   text += quantities(comparison, style);
+  text += parts_table(comparison);
   text += assumptions_apart(comparison);
   if (b.nothing_judged && !a.nothing_judged)
     text += "\nNothing was judged in B: its silence is no pass.\n";

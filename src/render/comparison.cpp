@@ -1,6 +1,7 @@
 #include "render/comparison.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "render/check_changes.hpp"
 
@@ -60,6 +61,26 @@ std::vector<SidesOf<RouteCut>> routes_beside(const Comparison& comparison) {
 
 std::vector<SidesOf<SystemCut>> systems_beside(const Comparison& comparison) {
   return beside(systems_of(comparison.a), systems_of(comparison.b));
+}
+
+std::vector<SidesOf<PartRow>> parts_changed(const Comparison& comparison) {
+  const auto twin = [](const std::vector<PartRow>& rows, const PartRow& row) -> const PartRow* {
+    const auto found = std::find_if(rows.begin(), rows.end(), [&](const PartRow& each) {
+      return each.item == row.item && each.size == row.size && each.unit == row.unit;
+    });
+    return found != rows.end() ? &*found : nullptr;
+  };
+  // Fewer pieces of a millionth of an inch are rounding.
+  constexpr double rounding = 1e-6;
+  std::vector<SidesOf<PartRow>> sides;
+  for (const PartRow& row : comparison.b_parts) {
+    const PartRow* before = twin(comparison.a_parts, row);
+    if (!before || std::abs(before->quantity - row.quantity) > rounding)
+      sides.push_back({before, &row});
+  }
+  for (const PartRow& row : comparison.a_parts)
+    if (!twin(comparison.b_parts, row)) sides.push_back({&row, nullptr});
+  return sides;
 }
 
 }  // namespace linewright

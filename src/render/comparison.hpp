@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "planning/parts.hpp"
 #include "render/report.hpp"
 
 namespace linewright {
@@ -15,6 +16,8 @@ struct Comparison {
   const Report& b;
   std::string a_path;  ///< as the user wrote it
   std::string b_path;
+  std::vector<PartRow> a_parts = {};  ///< what to buy for each, without spares
+  std::vector<PartRow> b_parts = {};
 };
 
 /// A route or system of the one, the other or both, known again by its name.
@@ -31,5 +34,7 @@ bool is_worse(const Comparison& comparison);
 /// Routes in the order of the second, then those that only the first has.
 std::vector<SidesOf<RouteCut>> routes_beside(const Comparison& comparison);
 std::vector<SidesOf<SystemCut>> systems_beside(const Comparison& comparison);
+/// Parts of which not as many are bought for both, known again by item, size and unit.
+std::vector<SidesOf<PartRow>> parts_changed(const Comparison& comparison);
 
 }  // namespace linewright

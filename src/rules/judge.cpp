@@ -47,11 +47,12 @@ std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const 
 /// What one rule says, along the route. Where places are waived, the rule looks again with those
 /// left out, and what it then finds is added.
 std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepared,
-                                  const LineMotion& motion, const Phrasing& phrasing) {
-  std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing});
+                                  const LineMotion& motion, const Phrasing& phrasing,
+                                  const std::string& only_route = {}) {
+  std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing, {}, only_route});
   const std::vector<const Waiver*> local = local_waivers(prepared, rule);
   if (!local.empty()) {
-    for (Judgement& judgement : rule.judge({rule, prepared, motion, phrasing, local})) {
+    for (Judgement& judgement : rule.judge({rule, prepared, motion, phrasing, local, only_route})) {
       const bool known = std::any_of(found.begin(), found.end(), [&](const Judgement& each) {
         return same_finding(each, judgement);
       });
@@ -90,6 +91,20 @@ std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
     std::erase_if(judgements,
                   [&](const Judgement& judgement) { return !concerns(judgement, *only_route); });
   sort_by_route(judgements, prepared);
+  return judgements;
+}
+
+std::vector<Judgement> judge_on_route(const PreparedProject& prepared, const Phrasing& phrasing,
+                                      std::span<const std::string_view> rules,
+                                      const std::string& route) {
+  const LineMotion motion = motion_of(prepared);
+  std::vector<Judgement> judgements = side_by_side(rules.size(), [&](std::size_t i) {
+    return judge_rule(*find_rule(rules[i]), prepared, motion, phrasing, route);
+  });
+  apply_waivers(prepared, std::nullopt, judgements);
+  std::erase_if(judgements, [&](const Judgement& judgement) {
+    return judgement.rule == "waivers" || !concerns(judgement, route);
+  });
   return judgements;
 }
 

@@ -3,6 +3,7 @@
 // prepared project to judgements. Every listing of rules is a rendering of these values.
 
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -37,7 +38,12 @@ struct RuleContext {
   const LineMotion& motion;  ///< of `prepared`
   Phrasing phrasing;
   std::vector<const Waiver*> passed_over = {};
+  /// The one route that is asked about; empty for all. A rule may leave out what cannot concern it.
+  std::string only_route = {};
 
+  bool asks_for(const PreparedRoute& route) const {
+    return only_route.empty() || route.route->name == only_route;
+  }
   std::size_t index_of(const PreparedRoute& route) const {
     return static_cast<std::size_t>(&route - prepared.routes.data());
   }

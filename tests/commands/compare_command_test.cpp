@@ -47,6 +47,32 @@ TEST(CompareCommand, AFailThatBothHaveIsNoReasonToFail) {
   EXPECT_TRUE(contains(result.out, "Every line has the same length, volume and mass in both."));
 }
 
+// Another line: what is bought of the one is gone, and of the other new.
+TEST(CompareCommand, ListsPartsLostAndGained) {
+  const StarterCopy project;
+  const std::vector<std::string> words{"compare", project.root(), "--set",
+                                       "routes.static-left.line=tube-aluminium-1/4"};
+  std::vector<std::string> as_json = words;
+  as_json.insert(as_json.end(), {"--format", "json"});
+  const json compared = json::parse(run(as_json).out);
+  ASSERT_FALSE(compared["parts"].empty());
+  bool gained = false;
+  for (const json& part : compared["parts"]) {
+    EXPECT_NE(part["a"], part["b"]) << part;
+    gained = gained || (part["item"] == "tube" && part["size"] == "tube-aluminium-1/4" &&
+                        part["a"].is_null() && part["b"] > 0);
+  }
+  EXPECT_TRUE(gained) << compared["parts"];
+  EXPECT_TRUE(contains(run(words).out, "Parts to buy"));
+}
+
+TEST(CompareCommand, ListsNoPartsWhereTheSameAreBought) {
+  const StarterCopy project;
+  const CommandRun result =
+      run({"compare", project.root(), "--format", "json", "--set", "name=the same again"});
+  EXPECT_TRUE(json::parse(result.out)["parts"].empty());
+}
+
 TEST(CompareCommand, LaysLengthsAndVolumesSideBySide) {
   const StarterCopy project;
   const CommandRun result = run({"compare", project.root(), "--format", "json", "--set",

@@ -107,6 +107,8 @@ inline constexpr std::string_view control_route = "a route of system cable or ro
 inline constexpr std::string_view rod_route = "a route of system rod";
 inline constexpr std::string_view bendable_route = "a route that is no rod";
 
+inline constexpr std::string_view clamped_route = "a route of tube, hose or wire";
+
 inline constexpr NumberSpec rod_end_angle_number{"a rod end's angle", Dimension::angle,
                                                  Sign::positive, 90};
 
@@ -135,6 +137,9 @@ inline constexpr std::array route_keys{
             bendable_route),
     map_key("attached", KeyKind::maps, Need::never, attachment_map,
             "turnbuckles, terminals, splices and stops on it", bendable_route),
+    name_key("supports_on", KeyKind::names, Need::never, Named::part,
+             "the only parts that `suggest` may clamp it to; absent: all channels and frames",
+             clamped_route),
     text_key("control", Need::never, "a control",
              "what it works: rudder, elevator, aileron, trim, any word", control_route),
     plain_key("primary", KeyKind::flag, Need::never,

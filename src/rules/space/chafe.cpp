@@ -198,11 +198,16 @@ void report_missing(const RuleContext& context, const SpanReach& reach,
   judgements.push_back(judgement);
 }
 
+void take_ends_still(SpanReach& reach) {
+  reach.stretch.envelope.swing_first_in = 0;
+  reach.stretch.envelope.swing_last_in = 0;
+}
+
 /// A soft line's free end can swing as far as it is long: said once, and not again for everything
 /// that it could swing to.
 void report_free_end(const RuleContext& context, SpanReach& reach,
                      std::vector<Judgement>& judgements) {
-  ReachEnvelope& envelope = reach.stretch.envelope;
+  const ReachEnvelope& envelope = reach.stretch.envelope;
   const double swing = std::max(envelope.swing_first_in, envelope.swing_last_in);
   if (swing <= 0) return;
   const PreparedRoute& route = *reach.stretch.route;
@@ -216,8 +221,7 @@ void report_free_end(const RuleContext& context, SpanReach& reach,
   judgement.mend = "hold the line near its end, or state `fixed: true` for node " + node.name +
                    " where structure holds it";
   judgements.push_back(judgement);
-  envelope.swing_first_in = 0;
-  envelope.swing_last_in = 0;
+  take_ends_still(reach);
 }
 
 std::vector<Judgement> judge_structure(const RuleContext& context, const PreparedRoute& route,
@@ -242,7 +246,9 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   // Ends that swing free are taken still once they have been reported.
   std::vector<std::vector<SpanReach>> reaches = context.motion.reaches;
   std::vector<Judgement> judgements = side_by_side(routes.size(), [&](std::size_t i) {
-    return judge_structure(context, routes[i], reaches[i]);
+    if (context.asks_for(routes[i])) return judge_structure(context, routes[i], reaches[i]);
+    std::for_each(reaches[i].begin(), reaches[i].end(), take_ends_still);
+    return std::vector<Judgement>{};
   });
   std::vector<Judgement> between_lines = side_by_side(
       routes.size(), [&](std::size_t i) { return chafe_of_later_lines(context, reaches, i); });

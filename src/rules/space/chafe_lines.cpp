@@ -101,6 +101,7 @@ std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
   const auto& routes = context.prepared.routes;
   const PreparedRoute& route = routes[index];
   for (std::size_t j = index + 1; j < routes.size(); ++j) {
+    if (!context.asks_for(route) && !context.asks_for(routes[j])) continue;
     if (route.line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire) continue;
     std::optional<Judgement> worst;
     for (const TolerancePart& part : tolerance_parts(context.prepared, route, routes[j]))

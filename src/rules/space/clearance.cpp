@@ -289,8 +289,9 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   for (Judgement& judgement : judge_fitting_bodies(context))
     judgements.push_back(std::move(judgement));
   const auto& routes = context.prepared.routes;
-  std::vector<Judgement> of_routes =
-      side_by_side(routes.size(), [&](std::size_t i) { return judge_route(context, routes[i]); });
+  std::vector<Judgement> of_routes = side_by_side(routes.size(), [&](std::size_t i) {
+    return context.asks_for(routes[i]) ? judge_route(context, routes[i]) : std::vector<Judgement>{};
+  });
   std::move(of_routes.begin(), of_routes.end(), std::back_inserter(judgements));
   return judgements;
 }

@@ -16,6 +16,8 @@ namespace linewright {
 
 namespace {
 
+constexpr std::string_view lost_clamp_lead = "if the ";
+
 /// Two spans and the clamp between them.
 struct Failure {
   const Support* clamp = nullptr;
@@ -92,7 +94,8 @@ Judgement judgement_of(const RuleContext& context, const PreparedRoute& line, co
   Judgement judgement = context.at(line, worst_place(worst.pair).distance_in);
   judge_margins(context, worst.pair, tolerance_in, row, what, judgement);
   const std::string name = is_bundle(line) ? "the bundle" : "the line";
-  judgement.message.insert(0, "if the " + worst.clamp->name + " lets go, " + name + " ");
+  judgement.message.insert(
+      0, std::string(lost_clamp_lead) + worst.clamp->name + " lets go, " + name + " ");
   judgement.mend = "add a clamp beside it, or lead " + name + " and " + what + " farther apart";
   return judgement;
 }
@@ -120,7 +123,7 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
   const double between_lines = 2 * tolerance_in;
   for (const PreparedRoute& other : context.prepared.routes) {
     const LimitRow* row = row_against(line, other);
-    if (!row) continue;
+    if (!row || !(context.asks_for(line) || context.asks_for(other))) continue;
     // Of a rod whose sweep is not known `clearance` says so.
     if (!context.motion.rods[context.index_of(other)].missing.empty()) continue;
     const Measure measure = [&](const Stretch& stretch, Reach reach) {
@@ -140,6 +143,7 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
       judgements.back().with_is_route = true;
     }
   }
+  if (!context.asks_for(line)) return judgements;
   const Obstacles& obstacles = context.prepared.obstacles;
   const NeighbourFilter filter(context.prepared, line);
   for (std::size_t i = 0; i < obstacles.parts().size(); ++i) {
@@ -162,6 +166,10 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
     }
   }
   return judgements;
+}
+
+bool is_of_lost_clamp(const Judgement& judgement) {
+  return judgement.rule == "chafe" && judgement.message.starts_with(lost_clamp_lead);
 }
 
 }  // namespace linewright

@@ -41,4 +41,7 @@ inline constexpr LimitRow tube_clamp_failed{
 std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& line,
                                            double tolerance_in);
 
+/// True for a judgement of `judge_failed_clamps`.
+bool is_of_lost_clamp(const Judgement& judgement);
+
 }  // namespace linewright

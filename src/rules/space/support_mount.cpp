@@ -4,6 +4,7 @@
 #include "lines/edge_guard.hpp"
 #include "lines/neighbour_filter.hpp"
 #include "lines/own_arm.hpp"
+#include "lines/part_gap.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -100,27 +101,12 @@ Judgement judge_carried(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
-/// From the line's surface at the support to the part's nearest surface.
-double gap_to_part_in(const PreparedProject& prepared, const PreparedRoute& route,
-                      const Support& support, int part) {
-  const Vec3 at = route.centreline.at(support.distance_in);
-  double least = 1e300;
-  for (const Obstacle& obstacle : prepared.obstacles.all())
-    if (obstacle.part == part) least = std::min(least, nearest(at, obstacle).distance_in);
-  for (const MeshPartField& mesh : prepared.obstacles.meshes()) {
-    if (mesh.part != part) continue;
-    if (const auto item = mesh.field->nearest_item({at, at}, MeshField::largest_in))
-      least = std::min(least, nearest(at, obstacle_of(mesh, *item)).distance_in);
-  }
-  return std::max(0.0, least - route.radius_in(support.distance_in));
-}
-
 Judgement judge_support(const RuleContext& context, const PreparedRoute& route,
                         const Support& support, int part, const SourceLocation& where) {
   Judgement judgement = context.at(route, support.distance_in);
   judgement.location = where;
   judgement.with = support.to;
-  const double gap = gap_to_part_in(context.prepared, route, support, part);
+  const double gap = gap_to_part_in(context.prepared, route, support.distance_in, part);
   if (holds(judgement, gap, {out_of_reach, stand_off})) {
     judgement.message = "the " + support.name + " can reach it";
     return judgement;

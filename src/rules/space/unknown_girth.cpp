@@ -39,7 +39,8 @@ std::vector<Judgement> judged_thick(const RuleContext& context,
     meshes.push_back(mesh.field);
   const PreparedProject prepared = prepare(project, meshes);
   const LineMotion motion = motion_of(prepared);
-  return judge({context.rule, prepared, motion, context.phrasing, context.passed_over});
+  return judge(
+      {context.rule, prepared, motion, context.phrasing, context.passed_over, context.only_route});
 }
 
 /// How many are as grave between the same two things.
