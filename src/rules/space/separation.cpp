@@ -94,6 +94,23 @@ constexpr LimitRow line_to_rod{.name = "line-to-rod",
                                .source = "where either can move",
                                .mark = Mark::common_practice,
                                .broken = Verdict::warn};
+constexpr LimitRow line_to_casing{.name = "line-to-casing",
+                                  .subject = "any line but a moving control to a casing",
+                                  .value = 0.25,
+                                  .source = borrowed_from_tube,
+                                  .mark = Mark::common_practice,
+                                  .broken = Verdict::warn};
+constexpr LimitRow wire_to_run_out{.name = "wire-to-run-out",
+                                   .subject = "wire bundle to what comes out of a casing",
+                                   .value = 0.5,
+                                   .source = "AC 43.13-1B para 11-125",
+                                   .mark = Mark::from_memory};
+constexpr LimitRow line_to_run_out{.name = "line-to-run-out",
+                                   .subject = "any other line to what comes out of a casing",
+                                   .value = 0.5,
+                                   .source = "where either can move",
+                                   .mark = Mark::common_practice,
+                                   .broken = Verdict::warn};
 constexpr LimitRow vent_wanted{.name = "wire-to-vent",
                                .subject = "wire bundle to vent line (flammable vapour)",
                                .value = 6.0,
@@ -101,10 +118,10 @@ constexpr LimitRow vent_wanted{.name = "wire-to-vent",
                                .mark = Mark::verified,
                                .broken = Verdict::warn};
 
-constexpr auto limits =
-    limit_table({overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
-                 wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable,
-                 wire_to_rod, line_to_rod, vent_wanted, over_vent});
+constexpr auto limits = limit_table(
+    {overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
+     wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable, wire_to_rod,
+     line_to_rod, line_to_casing, wire_to_run_out, line_to_run_out, vent_wanted, over_vent});
 
 /// Added to the largest limit of a pair: lines farther apart are no neighbours and are not listed.
 constexpr double beyond_limit_in = 1.0;
@@ -113,7 +130,8 @@ bool is(const PreparedRoute& route, LineKind kind) {
   return route.line->kind == kind;
 }
 bool is_tube(const PreparedRoute& route) {
-  return !works_control(route.line->kind) && !is(route, LineKind::wire);
+  return !works_control(route.line->kind) && !is(route, LineKind::wire) &&
+         !is(route, LineKind::conduit);
 }
 
 /// A limit and where along the two lines it holds; besides it that of overlap, and the least one
@@ -148,12 +166,28 @@ std::vector<Zone> wire_and_cable(const RuleContext& context, const PreparedRoute
           {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
 }
 
+/// What comes out of a casing lies at the very ends of its route.
+std::vector<Zone> beside_casing(const PreparedRoute& first, const PreparedRoute& second,
+                                bool any_wire, bool any_cable) {
+  const auto at_end = [](const PreparedRoute& route, double along) {
+    return is(route, LineKind::conduit) && (along <= 0 || along >= route.length_in());
+  };
+  const auto runs_out = [&first, &second, at_end](double a, double b) {
+    return at_end(first, a) || at_end(second, b);
+  };
+  return {{any_cable ? &cable_to_cable : &line_to_casing,
+           [runs_out](double a, double b) { return !runs_out(a, b); }},
+          {any_wire ? &wire_to_run_out : &line_to_run_out, runs_out}};
+}
+
 std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
                         const PreparedRoute& second) {
   const bool any_cable = is(first, LineKind::cable) || is(second, LineKind::cable);
   const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
   if (is(first, LineKind::rod) || is(second, LineKind::rod))
     return {{any_wire ? &wire_to_rod : &line_to_rod, everywhere()}};
+  if (is(first, LineKind::conduit) || is(second, LineKind::conduit))
+    return beside_casing(first, second, any_wire, any_cable);
   if (any_cable && any_wire) return wire_and_cable(context, first, second);
   if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
   if (any_cable) return {{&cable_to_cable, everywhere()}};
@@ -170,8 +204,11 @@ std::vector<Zone> zones(const RuleContext& context, const PreparedRoute& first,
 std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
                                    const std::vector<Stretch>& seconds, double horizon_in,
                                    const CountsPair& counts) {
-  const bool hangs = works_control(firsts.front().route->line->kind) ||
-                     works_control(seconds.front().route->line->kind);
+  const auto moves = [](const std::vector<Stretch>& line) {
+    return works_control(line.front().route->line->kind) ||
+           is(*line.front().route, LineKind::conduit);
+  };
+  const bool hangs = moves(firsts) || moves(seconds);
   std::optional<Approach> nearest;
   for (const Stretch& first : firsts)
     for (const Stretch& second : seconds) {
@@ -211,9 +248,11 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
                           : "only " + phrasing.length(free_in) + " from " + other;
   const double sag = approach->gap_in - approach->margin_in;
   const bool rods = is(first, LineKind::rod) || is(second, LineKind::rod);
-  if (sag > 0 && !rods)
+  const bool runs_out = zone.row == &wire_to_run_out || zone.row == &line_to_run_out;
+  if (sag > 0 && !rods && !runs_out)
     judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
   if (rods) judgement.message += ", somewhere on the rod's travel";
+  if (runs_out) judgement.message += ", where a wire comes out of its casing";
   judgement.mend =
       "move the lines " + phrasing.length_up(Limit(*zone.row).lacking(free_in)) + " apart";
   if (zone.row == &wire_to_cable) judgement.mend += ", or sleeve the cable there";
@@ -301,7 +340,8 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     if (routes.size() > 1)
       if (const auto unknown = judge_unknown_hang(context, routes[i], cable_to_cable))
         judgements.push_back(*unknown);
-    const auto swept = unknown_sweep(context, routes[i], line_to_rod);
+    const auto swept = unknown_sweep(context, routes[i],
+                                     is(routes[i], LineKind::rod) ? line_to_rod : line_to_run_out);
     if (swept && routes.size() > 1) judgements.push_back(*swept);
     if (const auto self = judge_self(context, wholes[i])) judgements.push_back(*self);
   }
@@ -330,7 +370,8 @@ they part within 2 in past the last tie: `bundle` judges them. A line that cross
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. Where their sag is not known, and where a sleeve that states no
 `outside` would break a limit with a wall of 1/8 in, the answer is unknown. Pushrods count at every
-place of their travel; where that is not known, so is what they pass. How far lines can move toward
+place of their travel; where that is not known, so is what they pass. A casing stands still; what
+comes out of its ends counts as in clearance. How far lines can move toward
 each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,
