@@ -112,6 +112,8 @@ std::string_view line_kind_words(LineKind kind) {
       return "a wire";
     case LineKind::rod:
       return "a rod";
+    case LineKind::conduit:
+      return "a conduit";
   }
   return "a line";
 }
@@ -120,12 +122,14 @@ bool fits(LineKind line, SystemKind system) {
   if (line == LineKind::cable) return system == SystemKind::cable;
   if (line == LineKind::wire) return system == SystemKind::wire;
   if (line == LineKind::rod) return system == SystemKind::rod;
+  if (line == LineKind::conduit) return system == SystemKind::push_pull;
   return is_air(system);
 }
 
 std::string_view fitting_words(SystemKind system) {
   if (system == SystemKind::cable) return "a cable";
   if (system == SystemKind::rod) return "a rod";
+  if (system == SystemKind::push_pull) return "a conduit";
   return system == SystemKind::wire ? "a wire" : "a tube or a hose";
 }
 
@@ -178,6 +182,22 @@ void check_legs(const Route& route, const Node* from, const Node* to, ProjectDra
                                 quoted_text(route.to)));
 }
 
+/// An arm is where the wire of a push-pull control ends; its casing ends short of it.
+void check_casing_ends(const Route& route, const Node* from, const Node* to, ProjectDraft& draft) {
+  if (route.system != SystemKind::push_pull) return;
+  const auto check = [&](const Node* node, const SourceLocation& where) {
+    if (node == nullptr || !takes_cable(node->kind)) return;
+    draft.add_error(
+        where,
+        fmt::format("a casing does not end on an arm: node {} is a {}", quoted_text(node->name),
+                    node->kind == NodeKind::horn ? "horn" : "pedal"),
+        "end the route where the casing ends, at a node of kind bulkhead or end, and "
+        "state the wire's `run_out`");
+  };
+  check(from, route.from_where);
+  check(to, route.to_where);
+}
+
 void check_routes(ProjectDraft& draft) {
   std::unordered_map<std::string_view, const Node*> nodes;
   for (const Node& node : draft.project.nodes) nodes.try_emplace(node.name, &node);
@@ -189,6 +209,7 @@ void check_routes(ProjectDraft& draft) {
   };
   for (const Route& route : draft.project.routes) {
     if (const Line* line = find(lines, route.line)) check_line(route, *line, draft);
+    check_casing_ends(route, find(nodes, route.from), find(nodes, route.to), draft);
     if (!route.from.empty() && route.from == route.to)
       draft.add_error(route.to_where,
                       fmt::format("the route ends at {}, where it starts: its ends must be two "

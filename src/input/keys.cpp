@@ -12,8 +12,9 @@ std::span<const MapSpec* const> all_maps() {
       &mover_map,      &mesh_map,        &turn_map,        &closure_map,    &opening_map,
       &task_map,       &loose_end_map,   &node_map,        &arm_map,        &sector_map,
       &route_map,      &bundle_map,      &point_map,       &sleeve_map,     &attachment_map,
-      &adjustment_map, &tension_map,     &travel_map,      &cable_ends_map, &cable_end_map,
-      &line_map,       &waiver_map,      &port_map,        &fitting_map,    &built_map};
+      &adjustment_map, &tension_map,     &travel_map,      &run_out_map,    &cable_ends_map,
+      &cable_end_map,  &line_map,        &waiver_map,      &port_map,       &fitting_map,
+      &built_map};
   return maps;
 }
 

@@ -13,11 +13,11 @@ namespace linewright {
 namespace {
 
 bool may_have_bore(LineKind kind) {
-  return kind != LineKind::cable && kind != LineKind::wire;
+  return kind != LineKind::cable && kind != LineKind::wire && kind != LineKind::conduit;
 }
 
-/// What is trimmed off both ends together once the line is in place. Common practice; hoses and
-/// cables are made up to length with their fittings.
+/// What is trimmed off both ends together once the line is in place. Common practice; hoses,
+/// cables and casings are made up to length with their fittings.
 double usual_cut_allowance_in(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
@@ -28,6 +28,7 @@ double usual_cut_allowance_in(LineKind kind) {
     case LineKind::hose:
     case LineKind::cable:
     case LineKind::rod:
+    case LineKind::conduit:
       return 0.0;
   }
   return 0.0;
@@ -54,6 +55,7 @@ class EntryReader {
     line_.kind = *kind;
     if (!may_have_bore(line_.kind)) fields_.refuse_keys_of(bored_lines);
     if (line_.kind != LineKind::cable) fields_.refuse_keys_of(cable_lines);
+    if (line_.kind != LineKind::conduit) fields_.refuse_keys_of(conduit_lines);
     read_size();
     read_bending();
     read_properties();
@@ -113,6 +115,7 @@ class EntryReader {
     line_.minimum_bend_radius_in = least_bend_radius_in();
     line_.flexing_bend_radius_in = value("flexing_bend_radius");
     line_.usual_bend_radius_in = fields_.optional_number("usual_bend_radius");
+    if (line_.kind == LineKind::conduit) line_.bend_total_deg = value("bend_total");
     if (!line_.minimum_bend_radius_in) return;
     const double least = line_.minimum_bend_radius_in->value;
     if (!line_.usual_bend_radius_in) line_.usual_bend_radius_in = least;

@@ -122,6 +122,28 @@ Travel read_travel(const YamlNode& node, ReadContext& context) {
   return read;
 }
 
+/// Whether it has a length depends on where the casing's end points.
+std::optional<Arm> read_pin_arm(const YamlNode* node, ReadContext& context) {
+  if (node == nullptr) return std::nullopt;
+  MapReader<arm_map> fields(*node, context);
+  Arm arm;
+  arm.pivot = fields.place("pivot");
+  arm.axis = fields.direction("axis");
+  return arm;
+}
+
+RunOut read_run_out(const YamlNode& node, ReadContext& context) {
+  MapReader<run_out_map> fields(node, context);
+  RunOut read;
+  read.where = node.where;
+  read.from_in = fields.number("from");
+  read.to_in = fields.number("to");
+  read.from_arm = read_pin_arm(fields.find("from_arm"), context);
+  read.to_arm = read_pin_arm(fields.find("to_arm"), context);
+  read.swivel_deg = fields.optional_number("swivel");
+  return read;
+}
+
 /// A control's name without outer blanks, as the first route that names it writes it.
 std::string read_control_name(RouteReader& fields, const ReadContext& context) {
   const std::string name = without_blanks(fields.optional_text("control"));
@@ -137,13 +159,16 @@ void read_control(RouteReader& fields, Route& route, ReadContext& context) {
     route.tension = read_tension(*tension, context);
   if (const YamlNode* node = fields.find("travel")) route.travel = read_travel(*node, context);
   route.rod_end_angle_deg = fields.optional_number("rod_end_angle");
+  if (const YamlNode* node = fields.find("run_out")) route.run_out = read_run_out(*node, context);
   read_control_cable(fields, route, context);
   route.tied = fields.optional_flag("tied");
   if (route.system_name.empty()) return;
   const bool cable = route.system == SystemKind::cable;
   const bool rod = route.system == SystemKind::rod;
   if (!cable) fields.refuse_keys_of(cable_route);
-  if (!cable && !rod) fields.refuse_keys_of(control_route);
+  const bool push_pull = route.system == SystemKind::push_pull;
+  if (!cable && !rod && !push_pull) fields.refuse_keys_of(control_route);
+  if (!push_pull) fields.refuse_keys_of(push_pull_route);
   if (!rod) fields.refuse_keys_of(rod_route);
   if (!is_air(route.system)) fields.refuse_keys_of(tube_route);
   if (rod) fields.refuse_keys_of(bendable_route);

@@ -16,9 +16,10 @@ bool has_a_bore(const Line& line) {
 
 void take_line(Sleeve& sleeve, const Line& line, ProjectDraft& draft) {
   if (!has_a_bore(line)) {
-    const std::string_view kind = line.kind == LineKind::cable  ? "cable"
-                                  : line.kind == LineKind::wire ? "wire"
-                                                                : "rod";
+    const std::string_view kind = line.kind == LineKind::cable     ? "cable"
+                                  : line.kind == LineKind::wire    ? "wire"
+                                  : line.kind == LineKind::conduit ? "conduit"
+                                                                   : "rod";
     draft.add_error(sleeve.where, fmt::format("a sleeve is cut from a tube or a hose: {} is a {}",
                                               quoted_text(line.name), kind));
     return;

@@ -1,6 +1,7 @@
 #pragma once
 // Where the end of an arm goes as it turns.
 
+#include <algorithm>
 #include <cmath>
 
 #include "model/network.hpp"
@@ -32,6 +33,26 @@ inline ArmCircle circle_of(const Arm& arm, Vec3 end) {
   circle.u = unit(outward);
   circle.v = cross(axis, circle.u);
   return circle;
+}
+
+/// Lengths that differ by less than this are one, but for rounding.
+inline constexpr double arm_rounding_in = 1e-9;
+
+/// The angle nearest to neutral at which the end is `length_in` from `start`; `reaches` becomes
+/// false where it never is, and the angle then is where it comes nearest to that. With g from the
+/// centre to the start, L² = r² + g² − 2 r |g in the plane| cos(φ − ψ), ψ being the angle of g.
+inline double angle_at(const ArmCircle& circle, Vec3 start, double length_in, bool& reaches) {
+  const Vec3 g = start - circle.centre;
+  const double gu = dot(g, circle.u);
+  const double gv = dot(g, circle.v);
+  const double swing = 2 * circle.radius_in * std::hypot(gu, gv);
+  const double level = circle.radius_in * circle.radius_in + dot(g, g);
+  const double wanted = level - length_in * length_in;
+  if (std::abs(wanted) > swing + 2 * arm_rounding_in * length_in || length_in < 0) reaches = false;
+  if (swing <= 0) return 0;
+  const double toward_start = std::atan2(gv, gu);
+  const double away = std::acos(std::clamp(wanted / swing, -1.0, 1.0));
+  return toward_start > 0 ? toward_start - away : toward_start + away;
 }
 
 }  // namespace linewright

@@ -15,25 +15,6 @@ namespace {
 constexpr int steps = 64;
 /// And no more places than this are given of it.
 constexpr int most_places = 1000;
-/// Travel that an arm falls short of by less than this is rounding.
-constexpr double rounding_in = 1e-9;
-
-/// The angle nearest to neutral at which the end is `length_in` from `start`. With g from the
-/// centre to the start, L² = r² + g² − 2 r |g in the plane| cos(φ − ψ), ψ being the angle of g.
-double angle_at(const ArmCircle& circle, Vec3 start, double length_in, bool& reaches) {
-  const Vec3 g = start - circle.centre;
-  const double gu = dot(g, circle.u);
-  const double gv = dot(g, circle.v);
-  const double swing = 2 * circle.radius_in * std::hypot(gu, gv);
-  const double level = circle.radius_in * circle.radius_in + dot(g, g);
-  const double wanted = level - length_in * length_in;
-  if (std::abs(wanted) > swing + 2 * rounding_in * length_in || length_in < 0) reaches = false;
-  if (swing <= 0) return 0;
-  const double toward_start = std::atan2(gv, gu);
-  const double away = std::acos(std::clamp(wanted / swing, -1.0, 1.0));
-  return toward_start > 0 ? toward_start - away : toward_start + away;
-}
-
 /// The nearest that the end comes to `start`, and the farthest.
 std::array<double, 2> leg_lengths_in(const ArmCircle& circle, Vec3 start) {
   const Vec3 g = start - circle.centre;

@@ -257,6 +257,8 @@ class MeasuredNodes {
       if (found == found_.end()) continue;
       node.drawn_at = node.at;
       node.at = found->second.first;
+      // A fitting is found where it is, as it was made.
+      for (Port& port : node.ports) port.at = port.at + (node.at - *node.drawn_at);
       if (node.arm && norm(cross(node.at - node.arm->pivot, unit(node.arm->axis))) < same_place_in)
         faults.push_back({found->second.second->where,
                           node.name + " was measured on the axis that its arm turns about",

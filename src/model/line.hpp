@@ -11,15 +11,17 @@
 
 namespace linewright {
 
-enum class LineKind { rigid_tube, plastic_tube, hose, cable, wire, rod };
+enum class LineKind { rigid_tube, plastic_tube, hose, cable, wire, rod, conduit };
 
-/// True for what moves along itself to work a control.
+/// True for what moves along itself to work a control. The casing of a push-pull control stands
+/// still about the wire that does.
 constexpr bool works_control(LineKind kind) {
   return kind == LineKind::cable || kind == LineKind::rod;
 }
 
-/// A tube, hose, cable, wire bundle or pushrod by the catalogue. Inches, pounds, psi, degrees
-/// Fahrenheit. An absent optional means "not known": a rule that needs it answers `unknown`.
+/// A tube, hose, cable, wire bundle, pushrod or casing by the catalogue. Inches, pounds, psi,
+/// degrees Fahrenheit. An absent optional means "not known": a rule that needs it answers
+/// `unknown`.
 struct Line {
   std::string name;
   LineKind kind = LineKind::plastic_tube;
@@ -27,7 +29,7 @@ struct Line {
   std::string construction;  ///< cables: "7x7", "7x19", "1x19"; empty otherwise
 
   double outside_diameter_in = 0;
-  double inside_diameter_in = 0;            ///< 0 for cables, wires and solid rods
+  double inside_diameter_in = 0;            ///< 0 for cables, wires, casings and solid rods
   std::optional<double> plus_tolerance_in;  ///< how much larger than nominal it may be
   Source size_source;
 
@@ -41,6 +43,7 @@ struct Line {
   std::optional<SourcedValue> expansion_per_degf;
   std::optional<SourcedValue>
       slack_fraction;  ///< surplus length a careful builder leaves, / length
+  std::optional<SourcedValue> bend_total_deg;  ///< casings: most that all bends turn together
   std::optional<SourcedValue> breaking_strength_lbf;  ///< cables
   std::optional<SourcedValue> axial_stiffness_lbf;    ///< cables: AE
   double cut_allowance_in = 0;                        ///< both ends together, trimmed off later

@@ -83,12 +83,13 @@ struct Node {
   }
 };
 
-/// What carries what: a pressure, a control cable, current or a pushrod.
-enum class SystemKind { static_air, pitot, alpha, vent, cable, wire, rod };
+/// What carries what: a pressure, a control cable, current, a pushrod or a push-pull control.
+enum class SystemKind { static_air, pitot, alpha, vent, cable, wire, rod, push_pull };
 
 /// True for systems that hold air and are judged as one pressure.
 constexpr bool is_air(SystemKind kind) {
-  return kind != SystemKind::cable && kind != SystemKind::wire && kind != SystemKind::rod;
+  return kind != SystemKind::cable && kind != SystemKind::wire && kind != SystemKind::rod &&
+         kind != SystemKind::push_pull;
 }
 
 enum class HoldKind { clamp, grommet, bushing, fairlead, pulley };
@@ -160,11 +161,23 @@ struct Tension {
 };
 
 /// How far a cable moves along itself from neutral, inches, both ways. Of a rod: how far its `from`
-/// end goes, measured along the rod as drawn.
+/// end goes, measured along the rod as drawn. Of a push-pull control: how far its wire moves in the
+/// casing, forward where it goes toward smaller FS at the route's `from`.
 struct Travel {
   double forward_in = 0;
   double aft_in = 0;
   SourceLocation where;
+};
+
+/// How far the wire of a push-pull control stands out of its casing at the two ends, with the
+/// control at neutral, to the middle of the pin or ball that it works.
+struct RunOut {
+  double from_in = 0;
+  double to_in = 0;
+  SourceLocation where;
+  std::optional<Arm> from_arm = {};  ///< what the pin goes round on; absent: it runs straight out
+  std::optional<Arm> to_arm = {};
+  std::optional<double> swivel_deg = {};  ///< the most that the wire may leave the casing's line
 };
 
 /// One line between two nodes.
@@ -186,6 +199,7 @@ struct Route {
   std::optional<Tension> tension;
   std::optional<Travel> travel;
   std::optional<double> rod_end_angle_deg;  ///< rods: the most that a rod end's bearing can tilt
+  std::optional<RunOut> run_out;            ///< push-pull controls
   std::vector<Sleeve> sleeves;
   std::vector<Attachment> attached;
   CableEnds ends;  ///< cables: what takes hold of each node

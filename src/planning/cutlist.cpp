@@ -126,11 +126,14 @@ RouteCut route_cut(const PreparedRoute& prepared) {
   cut.line = line.name;
   cut.rigid = line.kind == LineKind::rigid_tube;
   cut.cable = line.kind == LineKind::cable;
+  cut.casing = line.kind == LineKind::conduit;
   cut.length_in = prepared.length_in() + coiled_in(prepared);
   cut.cut_length_in = cut_length_in(prepared) + coiled_in(prepared);
   if (line.kind != LineKind::rod)
     cut.volume_in3 = std::numbers::pi / 4 * bore_in * bore_in * cut.length_in;
   if (line.weight_lb_per_in) cut.mass_lb = line.weight_lb_per_in->value * cut.length_in;
+  if (const auto& out = route.run_out; out && cut.casing)
+    cut.wire_length_in = cut.length_in + out->from_in + out->to_in;
   if (line.minimum_bend_radius_in) cut.minimum_bend_radius_in = line.minimum_bend_radius_in->value;
   add_schedule(cut, prepared.centreline);
   return cut;

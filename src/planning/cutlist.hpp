@@ -29,10 +29,13 @@ struct RouteCut {
   std::string line;
   bool rigid = false;             ///< bent on a tool before it is fitted
   bool cable = false;             ///< cut in pieces and finished at its ends: `rig` says how
+  bool casing = false;            ///< of a push-pull control: led in place, not bent on a tool
   double length_in = 0;           ///< developed, along the filleted centreline
   double cut_length_in = 0;       ///< with the allowance trimmed off later
   double volume_in3 = 0;          ///< of the bore
   std::optional<double> mass_lb;  ///< absent where the weight is not known
+  /// Of the wire in a casing, from pin to pin; absent where its run-out is not stated.
+  std::optional<double> wire_length_in;
   std::vector<BendStep> bends;
   double straight_after_in = 0;  ///< after the last bend
   /// Points that the line is drawn to turn at, and is not bent at: `straightened_words`.

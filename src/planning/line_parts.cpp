@@ -37,6 +37,8 @@ std::string item_of(LineKind kind) {
       return "wire";
     case LineKind::rod:
       return "pushrod";
+    case LineKind::conduit:
+      return "conduit";
   }
   return {};
 }

@@ -136,12 +136,14 @@ class Parts {
             hole.name, hole.centre);
   }
 
-  /// By its fitting where that is stated, else by what is joined there: "3 x tube-nylon-1/4".
+  /// By its fitting where that is stated, else by what is joined there: "3 x tube-nylon-1/4". A
+  /// casing comes with what holds its ends.
   void add_node(const Node& node) {
     const std::string item = node_item(node.kind);
     std::map<std::string, int> lines;
     for (const PreparedRoute& route : prepared_.routes)
-      lines[route.line->name] += (route.from == &node) + (route.to == &node);
+      if (route.line->kind != LineKind::conduit)
+        lines[route.line->name] += (route.from == &node) + (route.to == &node);
     std::erase_if(lines, [](const auto& each) { return each.second == 0; });
     if (item.empty() || lines.empty()) return;
     if (const Fitting* fitting = prepared_.project->catalogue.find_fitting(node.fitting))

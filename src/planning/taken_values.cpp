@@ -126,7 +126,7 @@ void add_resonance(const Project& project, Sentences& sentences) {
       std::any_of(project.routes.begin(), project.routes.end(), [&](const Route& route) {
         const Line* line = project.catalogue.find_line(route.line);
         return line && line->kind != LineKind::wire && line->kind != LineKind::hose &&
-               line->kind != LineKind::rod;
+               line->kind != LineKind::rod && line->kind != LineKind::conduit;
       });
   if (!any) return;
   if (!project.excitation)
@@ -153,6 +153,18 @@ void add_hoses_and_sleeves(const Project& project, Sentences& sentences) {
   sentences.add(sleeved,
                 "sleeves that state no minimum_bend_radius, on {}: they were taken to stand the "
                 "bends of their line");
+}
+
+/// Ends of casings beyond which no arm takes the wire aside.
+void add_casings(const Project& project, Sentences& sentences) {
+  Names straight;
+  for (const Route& route : project.routes) {
+    if (!route.run_out) continue;
+    if (!route.run_out->from_arm) straight.push_back(route.name + " at " + route.from);
+    if (!route.run_out->to_arm) straight.push_back(route.name + " at " + route.to);
+  }
+  sentences.add(straight,
+                "run-outs that state no arm: {}; the wire was taken to run straight out there");
 }
 
 void add_wiring(const Project& project, Sentences& sentences) {
@@ -211,6 +223,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_resonance(project, sentences);
   add_taken_of_cables(project, sentences);
   add_hoses_and_sleeves(project, sentences);
+  add_casings(project, sentences);
   add_wiring(project, sentences);
   add_fittings(project, sentences);
   add_lines(project, sentences);

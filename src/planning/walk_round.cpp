@@ -12,7 +12,7 @@ namespace linewright {
 namespace {
 
 /// Rules whose limits can be looked at or measured on the aeroplane, and what is looked at.
-constexpr std::array<std::pair<std::string_view, WalkKind>, 14> seen_by_rule{{
+constexpr std::array<std::pair<std::string_view, WalkKind>, 16> seen_by_rule{{
     {"support-spacing", WalkKind::support},
     {"support-mount", WalkKind::support},
     {"slack", WalkKind::support},
@@ -27,6 +27,8 @@ constexpr std::array<std::pair<std::string_view, WalkKind>, 14> seen_by_rule{{
     {"sleeve-cover", WalkKind::guard},
     {"attachment-travel", WalkKind::terminal},
     {"cable-end", WalkKind::terminal},
+    {"casing-bends", WalkKind::bend},
+    {"casing-ends", WalkKind::terminal},
 }};
 
 std::optional<WalkKind> kind_of_rule(std::string_view rule) {

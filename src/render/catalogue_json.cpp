@@ -21,6 +21,8 @@ std::string_view kind_word(LineKind kind) {
       return "wire";
     case LineKind::rod:
       return "rod";
+    case LineKind::conduit:
+      return "conduit";
   }
   return "";
 }
@@ -74,6 +76,7 @@ Json line_json(const Line& line) {
           {"size_source", source_json(line.size_source)},
           {"minimum_bend_radius_in", sourced_json(line.minimum_bend_radius_in)},
           {"usual_bend_radius_in", json_number(line.usual_bend_radius_in)},
+          {"bend_total_deg", sourced_json(line.bend_total_deg)},
           {"support_spacing_in", sourced_json(line.support_spacing_in)},
           {"weight_lb_per_in", sourced_json(line.weight_lb_per_in)},
           {"youngs_modulus_psi", sourced_json(line.youngs_modulus_psi)},

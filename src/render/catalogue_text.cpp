@@ -163,6 +163,10 @@ std::string line_entry(const Line& line, const Phrasing& phrasing) {
   text += length_or_unknown("least bend radius", line.minimum_bend_radius_in, phrasing);
   if (line.usual_bend_radius_in)
     text += labelled("bend where none is drawn", length(*line.usual_bend_radius_in));
+  if (line.kind == LineKind::conduit)
+    text += line.bend_total_deg ? known("all bends together", line.bend_total_deg,
+                                        phrasing.angle(line.bend_total_deg->value))
+                                : labelled("all bends together", "not known");
   text += length_or_unknown("spacing of supports", line.support_spacing_in, phrasing);
   if (line.weight_lb_per_in)
     text += known("weight of a foot", line.weight_lb_per_in,
@@ -230,6 +234,8 @@ std::string_view line_kind_words(LineKind kind) {
       return "wire";
     case LineKind::rod:
       return "pushrod";
+    case LineKind::conduit:
+      return "push-pull casing";
   }
   return "line";
 }
@@ -237,7 +243,7 @@ std::string_view line_kind_words(LineKind kind) {
 std::string catalogue_text(const Catalogue& catalogue, const TextStyle& style) {
   std::string text;
   for (const LineKind kind : {LineKind::rigid_tube, LineKind::plastic_tube, LineKind::hose,
-                              LineKind::cable, LineKind::wire, LineKind::rod})
+                              LineKind::cable, LineKind::wire, LineKind::rod, LineKind::conduit})
     text += lines_table(catalogue, kind, style.phrasing);
   text += clamps_table(catalogue, style.phrasing) + fittings_table(catalogue, style.phrasing) +
           legend();

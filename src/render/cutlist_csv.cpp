@@ -16,6 +16,9 @@ struct Columns {
 
   bool metric() const { return unit == LengthUnit::millimetre; }
   std::string length(double inches) const { return sheet_length(inches, unit); }
+  std::string optional_length(const std::optional<double>& inches) const {
+    return inches ? length(*inches) : std::string();
+  }
   std::string limit(const std::optional<double>& inches) const {
     if (!inches) return {};
     return sheet_length(*inches, Phrasing{unit}.decimals().unit);
@@ -65,7 +68,8 @@ std::string header(bool metric) {
               "straight_before" + length,
               "distance" + length,
               "mark_start" + length,
-              "mark_end" + length});
+              "mark_end" + length,
+              "wire_length" + length});
 }
 
 std::vector<std::string> route_fields(const RouteReport& route, const Columns& columns) {
@@ -117,6 +121,7 @@ std::string cutlist_csv(const Report& report, LengthUnit unit) {
                                                           : bend_fields(i + 1, bends[i], columns);
       std::vector<std::string> all = fields;
       all.insert(all.end(), bend.begin(), bend.end());
+      all.push_back(columns.optional_length(route.cut.wire_length_in));
       text += row(all);
     }
   }

@@ -73,21 +73,43 @@ std::string cable_text(const RouteCut& cut, const Phrasing& phrasing) {
                      bench_length(cut.length_in, phrasing), mass_words(cut, phrasing));
 }
 
+std::string radius_text(const RouteCut& cut, const Phrasing& phrasing) {
+  return fmt::format("  least bend radius of the line {}\n",
+                     cut.minimum_bend_radius_in
+                         ? bench_length(*cut.minimum_bend_radius_in, phrasing.decimals())
+                         : "not known");
+}
+
+/// A casing is ordered by its length and led in place.
+std::string casing_text(const RouteCut& cut, const Phrasing& phrasing) {
+  double turned = 0;
+  for (const BendStep& bend : cut.bends) turned += bend.angle_deg;
+  return fmt::format("  casing {}, wire from pin to pin {}, mass {}\n",
+                     bench_length(cut.cut_length_in, phrasing),
+                     cut.wire_length_in ? bench_length(*cut.wire_length_in, phrasing)
+                                        : "not known (run_out is not stated)",
+                     mass_words(cut, phrasing)) +
+         radius_text(cut, phrasing) +
+         fmt::format("  led in place in {} {}, which turn {} together\n", cut.bends.size(),
+                     cut.bends.size() == 1 ? "bend" : "bends", phrasing.angle(turned));
+}
+
 std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
   const RouteCut& cut = route.cut;
   std::string text = wrapped("", fmt::format("{}: {}, {}, from {} to {}", cut.name, cut.system,
                                              cut.line, route.from, route.to));
   if (cut.cable) return text + cable_text(cut, phrasing);
+  if (cut.casing) {
+    text += casing_text(cut, phrasing);
+    if (!cut.straightened.empty()) text += wrapped("  ", straightened_words(cut));
+    return text + "\n";
+  }
   text +=
       fmt::format("  developed length {}, cut length {}\n", bench_length(cut.length_in, phrasing),
                   bench_length(cut.cut_length_in, phrasing));
   text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
                       mass_words(cut, phrasing));
-  text += fmt::format("  least bend radius of the line {}\n",
-                      cut.minimum_bend_radius_in
-                          ? bench_length(*cut.minimum_bend_radius_in, phrasing.decimals())
-                          : "not known");
-  text += schedule(cut, phrasing);
+  text += radius_text(cut, phrasing) + schedule(cut, phrasing);
   if (!cut.straightened.empty()) text += wrapped("  ", straightened_words(cut));
   return text + "\n";
 }
@@ -119,7 +141,7 @@ std::string cutlist_text(const Report& report, const TextStyle& style) {
   bool bent = false;
   for (const RouteReport& route : report.routes) {
     text += route_text(route, style.phrasing);
-    bent = bent || (!route.cut.cable && !route.cut.bends.empty());
+    bent = bent || (!route.cut.cable && !route.cut.casing && !route.cut.bends.empty());
   }
   text += systems_text(report.systems, style.phrasing);
   if (!bent) return text;

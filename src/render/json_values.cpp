@@ -33,6 +33,7 @@ Json route_json(const RouteReport& route) {
           {"rigid", cut.rigid},
           {"length_in", json_number(cut.length_in)},
           {"cut_length_in", json_number(cut.cut_length_in)},
+          {"wire_length_in", json_number(cut.wire_length_in)},
           {"volume_in3", json_number(cut.volume_in3)},
           {"mass_lb", json_number(cut.mass_lb)},
           {"bends", std::move(bends)},

@@ -10,9 +10,9 @@ namespace linewright {
               rule(bundle_rule) rule(network_rule) rule(drainage_rule) rule(lag_rule)            \
                   rule(resonance_rule) rule(cable_size_rule) rule(fairlead_angle_rule)           \
                       rule(pulley_rule) rule(cable_end_rule) rule(cable_tension_rule)            \
-                          rule(control_feel_rule) rule(rod_travel_rule)                          \
-                              rule(attachment_travel_rule) rule(sleeve_cover_rule)               \
-                                  rule(access_rule) rule(as_built_rule)
+                          rule(control_feel_rule) rule(rod_travel_rule) rule(casing_bends_rule)  \
+                              rule(casing_ends_rule) rule(attachment_travel_rule)                \
+                                  rule(sleeve_cover_rule) rule(access_rule) rule(as_built_rule)
 
 #define LINEWRIGHT_DECLARE(function) const Rule& function();
 LINEWRIGHT_EACH_RULE(LINEWRIGHT_DECLARE)

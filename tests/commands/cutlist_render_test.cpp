@@ -46,6 +46,21 @@ TEST(CutlistText, RigidTubeShowsBothMarksOfABend) {
   EXPECT_TRUE(contains(text, "mass not known")) << text;
 }
 
+TEST(CutlistText, ACasingIsOrderedByItsLengthAndHasNoSchedule) {
+  Report report = one_bend();
+  RouteCut& cut = report.routes[0].cut;
+  cut.rigid = false;
+  cut.casing = true;
+  cut.wire_length_in = 24.5;
+  const std::string text = cutlist_text(report, {});
+  EXPECT_TRUE(contains(text, "casing 20.07 in, wire from pin to pin 24.50 in")) << text;
+  EXPECT_TRUE(contains(text, "led in place in 1 bend, which turn 90.0 deg together")) << text;
+  EXPECT_FALSE(contains(text, "rotation")) << text;
+  EXPECT_FALSE(contains(text, "bore")) << text;
+  cut.wire_length_in.reset();
+  EXPECT_TRUE(contains(cutlist_text(report, {}), "not known (run_out is not stated)"));
+}
+
 TEST(CutlistText, ALineBentInPlaceShowsOnlyWhereABendStarts) {
   Report report = one_bend();
   EXPECT_TRUE(contains(cutlist_text(report, {}), " ends at ")) << "bent on a tool";

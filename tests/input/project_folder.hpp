@@ -56,7 +56,8 @@ inline Catalogue small_catalogue() {
                      catalogue_line("hose-rubber-1/4", LineKind::hose),
                      catalogue_line("cable-7x19-1/8-steel", LineKind::cable),
                      catalogue_line("wire-1/4", LineKind::wire),
-                     catalogue_line("rod-aluminium-1/2", LineKind::rod)};
+                     catalogue_line("rod-aluminium-1/2", LineKind::rod),
+                     catalogue_line("conduit-1/4", LineKind::conduit)};
   return catalogue;
 }
 

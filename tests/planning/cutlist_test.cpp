@@ -12,6 +12,7 @@
 
 #include "oracles/random_path.hpp"
 #include "planning/tube_project.hpp"
+#include "rules/casing_project.hpp"
 
 namespace linewright {
 namespace {
@@ -67,6 +68,19 @@ TEST(CutList, HoseIsCutToItsStatedLength) {
   EXPECT_DOUBLE_EQ(list.routes.at(0).cut_length_in, 10.6);
   EXPECT_DOUBLE_EQ(list.routes.at(0).length_in, 10);
   EXPECT_DOUBLE_EQ(list.routes.at(1).cut_length_in, 11);
+}
+
+// The casing as it is led, and what the wire stands out of it at both ends.
+TEST(CutList, WireOfACasingGoesFromPinToPin) {
+  SmallProject project = casing_project();
+  const RouteCut cut = cut_list(prepare(project.project)).routes.at(0);
+  EXPECT_TRUE(cut.casing);
+  EXPECT_EQ(cut.length_in, 40);
+  EXPECT_EQ(cut.cut_length_in, 40);
+  EXPECT_EQ(cut.wire_length_in, 46);
+  EXPECT_EQ(cut.volume_in3, 0);
+  throttle(project).run_out.reset();
+  EXPECT_FALSE(cut_list(prepare(project.project)).routes.at(0).wire_length_in);
 }
 
 TEST(CutList, ScheduleGivesStraightsMarksAndAngles) {

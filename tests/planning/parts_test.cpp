@@ -80,6 +80,19 @@ ProjectSections sold(const std::string& stock_lengths) {
   return sections;
 }
 
+// What holds a casing's ends comes with it: a bulkhead there is no union of tubes.
+TEST(Parts, ACasingIsBoughtByItsLengthWithoutAFittingAtItsEnds) {
+  ProjectSections sections;
+  sections.nodes = held_node("panel", "100, 0, 10") + held_node("carburettor", "140, 0, 10");
+  sections.routes =
+      "  - {name: throttle, system: push-pull, line: conduit-1/4, from: panel, to: carburettor}\n";
+  const PartsList list = bought(sections);
+  const PartRow casing = row(list, "conduit");
+  EXPECT_EQ(casing.size, "conduit-1/4");
+  EXPECT_EQ(casing.quantity, 40);
+  EXPECT_EQ(list.rows.size(), 1u);
+}
+
 TEST(Parts, LineOfKnownLengthsIsCountedByTheFewest) {
   // 31 in and 31 in: one length of 72 in, and 10 in left over.
   const PartsList list = bought(sold("[36, 72]"));

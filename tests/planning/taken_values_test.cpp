@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "rules/small_project.hpp"
+#include "rules/casing_project.hpp"
 
 namespace linewright {
 namespace {
@@ -36,6 +36,14 @@ TEST(TakenValues, NameTheCablesThatDoNotSayTheirTravelOrTheirControl) {
   project.project.routes[0].control = "rudder";
   EXPECT_FALSE(says(project, "travel is not stated"));
   EXPECT_FALSE(says(project, "control is not stated"));
+}
+
+TEST(TakenValues, NameTheEndsOfCasingsWhoseWireIsTakenToRunStraight) {
+  SmallProject project = casing_project();
+  EXPECT_TRUE(says(project, "no arm: throttle at panel, throttle at carburettor"));
+  throttle(project).run_out->from_arm = Arm{{97, 0, 8}, {0, 1, 0}};
+  EXPECT_TRUE(says(project, "no arm: throttle at carburettor"));
+  EXPECT_FALSE(says(project, "excitation"));
 }
 
 TEST(TakenValues, SayWhereNothingIsKnownOfWhatShakesTheAeroplane) {

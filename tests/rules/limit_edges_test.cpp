@@ -15,6 +15,7 @@
 #include "rules/air/air_limit_edges.hpp"
 #include "rules/cable/attached_limit_edges.hpp"
 #include "rules/cable/cable_limit_edges.hpp"
+#include "rules/cable/casing_limit_edges.hpp"
 #include "rules/cable/end_limit_edges.hpp"
 #include "rules/cable/pulley_limit_edges.hpp"
 #include "rules/cable/rod_limit_edges.hpp"
@@ -43,7 +44,7 @@ LimitEdges all_edges() {
        {line_edges::all(), gap_edges::all(), space_edges::all(), air_edges::all(),
         hole_edges::all(), cable_edges::all(), pulley_edges::all(), attached_edges::all(),
         end_edges::all(), rod_edges::all(), bundle_edges::all(), access_edges::all(),
-        built_edges::all()})
+        built_edges::all(), casing_edges::all()})
     edges.insert(edges.end(), some.begin(), some.end());
   return edges;
 }

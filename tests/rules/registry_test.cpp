@@ -28,15 +28,36 @@ using Names = std::vector<std::string_view>;
 TEST(Registry, ListsEveryRule) {
   Names names;
   for (const Rule* rule : all_rules()) names.push_back(rule->name);
-  EXPECT_EQ(
-      names,
-      (Names{
-          "bend-radius",  "bend-fit",      "support-spacing", "support-mount",  "straight-run",
-          "slack",        "wiring",        "frame-crossing",  "hole-edge",      "clearance",
-          "chafe",        "separation",    "bundle",          "network",        "drainage",
-          "lag",          "resonance",     "cable-size",      "fairlead-angle", "pulley",
-          "cable-end",    "cable-tension", "control-feel",    "rod-travel",     "attachment-travel",
-          "sleeve-cover", "access",        "as-built"}));
+  EXPECT_EQ(names, (Names{"bend-radius",
+                          "bend-fit",
+                          "support-spacing",
+                          "support-mount",
+                          "straight-run",
+                          "slack",
+                          "wiring",
+                          "frame-crossing",
+                          "hole-edge",
+                          "clearance",
+                          "chafe",
+                          "separation",
+                          "bundle",
+                          "network",
+                          "drainage",
+                          "lag",
+                          "resonance",
+                          "cable-size",
+                          "fairlead-angle",
+                          "pulley",
+                          "cable-end",
+                          "cable-tension",
+                          "control-feel",
+                          "rod-travel",
+                          "casing-bends",
+                          "casing-ends",
+                          "attachment-travel",
+                          "sleeve-cover",
+                          "access",
+                          "as-built"}));
 }
 
 TEST(Registry, EveryRuleHasLimitsOrTakesTheCatalogues) {

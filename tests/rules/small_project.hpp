@@ -89,6 +89,7 @@ class SmallProject {
     if (known->kind == LineKind::cable) set_system(route, SystemKind::cable, "cable");
     if (known->kind == LineKind::wire) set_system(route, SystemKind::wire, "wire");
     if (known->kind == LineKind::rod) set_system(route, SystemKind::rod, "rod");
+    if (known->kind == LineKind::conduit) set_system(route, SystemKind::push_pull, "push-pull");
     if (route.system_name.empty()) set_system(route, SystemKind::static_air, "static");
     project.routes.push_back(route);
     return project.routes.back();

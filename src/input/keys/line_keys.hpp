@@ -13,7 +13,8 @@ inline constexpr std::array line_kinds{Choice<LineKind>{"rigid-tube", LineKind::
                                        Choice<LineKind>{"hose", LineKind::hose},
                                        Choice<LineKind>{"cable", LineKind::cable},
                                        Choice<LineKind>{"wire", LineKind::wire},
-                                       Choice<LineKind>{"rod", LineKind::rod}};
+                                       Choice<LineKind>{"rod", LineKind::rod},
+                                       Choice<LineKind>{"conduit", LineKind::conduit}};
 inline constexpr auto line_kind_words = words_of(line_kinds);
 
 /// What a built-in source may be marked as. The builder's own mark is not for tables.
@@ -27,6 +28,7 @@ inline constexpr std::array source_marks{
 /// Which kinds of line have a key, in the words of its row.
 inline constexpr std::string_view bored_lines = "tubes, hoses and rods";
 inline constexpr std::string_view cable_lines = "cables";
+inline constexpr std::string_view conduit_lines = "conduits";
 
 inline constexpr double any_size = std::numeric_limits<double>::infinity();
 
@@ -46,6 +48,10 @@ inline constexpr NumberSpec expansion_number{
     .dimension = Dimension::plain,
     .largest = 1e-3,
     .range = "must be per degree Fahrenheit, above 0 and at most {}"};
+
+// Ten full turns: no casing is led so.
+inline constexpr NumberSpec bend_total_number{
+    .dimension = Dimension::angle, .largest = 3600, .range = "must be above 0 and at most {} deg"};
 
 inline constexpr KeySpec source_key =
     text_key("source", Need::always, {}, "where its figures are from, shown with every judgement");
@@ -70,6 +76,8 @@ inline constexpr std::array line_keys{
                "least radius, to the centreline, where it flexes at a bend"),
     number_key("usual_bend_radius", Need::never, over_zero(Dimension::length),
                "to the centreline, where a point states no `bend`; absent: the minimum"),
+    number_key("bend_total", Need::never, bend_total_number,
+               "the most that all of its bends may turn together", conduit_lines),
     number_key("support_spacing", Need::never, over_zero(Dimension::length),
                "largest distance between supports"),
     number_key("weight", Need::never, over_zero(Dimension::mass_per_length), "of its length"),

@@ -3,6 +3,7 @@
 
 #include "input/key_spec.hpp"
 #include "input/keys/cable_keys.hpp"
+#include "input/keys/network_keys.hpp"
 #include "input/keys/place_keys.hpp"
 #include "model/network.hpp"
 
@@ -17,7 +18,8 @@ inline constexpr std::array system_kinds{Choice<SystemKind>{"static", SystemKind
                                          Choice<SystemKind>{"vent", SystemKind::vent},
                                          Choice<SystemKind>{"cable", SystemKind::cable},
                                          Choice<SystemKind>{"wire", SystemKind::wire},
-                                         Choice<SystemKind>{"rod", SystemKind::rod}};
+                                         Choice<SystemKind>{"rod", SystemKind::rod},
+                                         Choice<SystemKind>{"push-pull", SystemKind::push_pull}};
 inline constexpr auto system_kind_words = words_of(system_kinds);
 
 inline constexpr std::array hold_kinds{
@@ -103,11 +105,27 @@ inline constexpr MapSpec sleeve_map{"a sleeve", sleeve_keys};
 inline constexpr std::string_view tube_route = "a route of a tube or a hose";
 inline constexpr std::string_view cable_route = "a route of system cable";
 inline constexpr std::string_view wire_route = "a route of system wire";
-inline constexpr std::string_view control_route = "a route of system cable or rod";
+inline constexpr std::string_view control_route = "a route of system cable, rod or push-pull";
 inline constexpr std::string_view rod_route = "a route of system rod";
+inline constexpr std::string_view push_pull_route = "a route of system push-pull";
 inline constexpr std::string_view bendable_route = "a route that is no rod";
 
 inline constexpr std::string_view clamped_route = "a route of tube, hose or wire";
+inline constexpr NumberSpec run_out_number{"a run-out", Dimension::length, Sign::not_negative};
+
+inline constexpr NumberSpec swivel_number{"a swivel's angle", Dimension::angle, Sign::positive, 90};
+
+inline constexpr std::array run_out_keys{
+    number_key("from", Need::always, run_out_number, "at its `from`, to the middle of the pin"),
+    number_key("to", Need::always, run_out_number, "at its `to`, to the middle of the pin"),
+    map_key("from_arm", KeyKind::map, Need::never, arm_map,
+            "what its pin at `from` goes round on; absent: it runs straight out"),
+    map_key("to_arm", KeyKind::map, Need::never, arm_map,
+            "what its pin at `to` goes round on; absent: it runs straight out"),
+    number_key("swivel", Need::never, swivel_number,
+               "the most that its ends may turn off the line of the casing, by their maker"),
+};
+inline constexpr MapSpec run_out_map{"a run-out", run_out_keys};
 
 inline constexpr NumberSpec rod_end_angle_number{"a rod end's angle", Dimension::angle,
                                                  Sign::positive, 90};
@@ -150,6 +168,8 @@ inline constexpr std::array route_keys{
             control_route),
     number_key("rod_end_angle", Need::never, rod_end_angle_number,
                "the most that its end bearings can tilt to either side", rod_route),
+    map_key("run_out", KeyKind::map, Need::never, run_out_map,
+            "how far the wire stands out of the casing at its ends, at neutral", push_pull_route),
     map_key("ends", KeyKind::map, Need::never, cable_ends_map, "what takes hold of its two nodes",
             cable_route),
     number_key("lever_ratio", Need::sometimes, lever_ratio_number,

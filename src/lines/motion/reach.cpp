@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lines/casing_ends.hpp"
+#include "lines/motion/casing_wire.hpp"
 #include "lines/motion/end_sweep.hpp"
 #include "lines/motion/span_frequency.hpp"
 #include "physics/deflection.hpp"
@@ -234,12 +236,15 @@ std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedP
   return state.missing_beside;
 }
 
-/// A free end is held by stiffness alone: a metal tube moves by its tip sag, anything softer may
-/// swing as far as it is long.
+/// A free end is held by stiffness alone: a metal tube moves by its tip sag, a casing does not as
+/// far as its last clamp holds it, anything softer may swing as far as it is long.
 void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
                     const PreparedRoute& route, const RunPlace& place) {
   const Line& line = *route.line;
   const double length = envelope.end_in - envelope.start_in;
+  if (line.kind == LineKind::conduit && !(place.free_at_start && place.free_at_end) &&
+      length <= casing_tail_in)
+    return;
   if (line.kind != LineKind::rigid_tube) {
     envelope.swing_first_in = place.free_at_start ? length : 0;
     envelope.swing_last_in = place.free_at_end ? length : 0;
@@ -284,9 +289,12 @@ std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
                                        const std::vector<SpanReach>& reaches) {
   ReachEnvelope still;
   still.end_in = route.length_in();
-  if (route.line->kind != LineKind::cable)
-    return {make_stretch(route, 0, route.length_in(), still)};
   std::vector<Stretch> stretches;
+  if (route.line->kind != LineKind::cable) {
+    stretches.push_back(make_stretch(route, 0, route.length_in(), still));
+    for (Stretch& wire : casing_wires(route)) stretches.push_back(std::move(wire));
+    return stretches;
+  }
   for (const SpanReach& reach : reaches) stretches.push_back(reach.stretch);
   for (const RouteEnd end : {RouteEnd::from, RouteEnd::to})
     if (auto swept = beyond_drawn_end(route, end)) stretches.push_back(std::move(*swept));

@@ -35,6 +35,7 @@ constexpr std::string_view style =
     ".alpha{stroke:#96548c;stroke-dasharray:5 2}.vent{stroke:#4b8f8c;stroke-dasharray:2 2}"
     ".cable{stroke:#2f3338;stroke-dasharray:10 2 1.5 2}"
     ".wire{stroke:#a67c00;stroke-dasharray:4 1.5 1 1.5}.rod{stroke:#1b7f57;stroke-dasharray:14 2}"
+    ".push-pull{stroke:#1b7f57;stroke-dasharray:7 1.5 1.5 1.5}"
     ".likely{fill:#9cc4dc;fill-opacity:.6;stroke:none}"
     ".bound{fill:none;stroke:#51748a;stroke-width:.6;stroke-dasharray:3 2}"
     ".gap path{stroke:#1d2730;stroke-width:.9;fill:none}"
@@ -189,9 +190,11 @@ std::string_view line_class(SystemKind kind) {
     case SystemKind::wire:
       return "wire";
     case SystemKind::rod:
+      return "rod";
+    case SystemKind::push_pull:
       break;
   }
-  return "rod";
+  return "push-pull";
 }
 
 std::vector<SystemKind> kinds_of(const Scene& scene) {

@@ -98,7 +98,8 @@ void draw_title_block(Sheet& sheet, double y, const Drawing& drawing, std::strin
 /// Verdicts by shape and word, and lines by dash and word: of these kinds.
 void draw_legend(Sheet& sheet, double x, double y, const std::vector<SystemKind>& kinds);
 std::vector<SystemKind> kinds_of(const Scene& scene);
-/// Class of a line's stroke: "static", "pitot", "alpha", "vent", "cable", "wire", "rod".
+/// Class of a line's stroke: "static", "pitot", "alpha", "vent", "cable", "wire", "rod",
+/// "push-pull".
 std::string_view line_class(SystemKind kind);
 
 /// Judgements that are no pass, the gravest first.

@@ -28,8 +28,11 @@ std::string facts(const RouteReport& route, const Phrasing& phrasing) {
   };
   fact("from, to", route.from + ", " + route.to);
   fact("line", cut.line);
-  fact("developed", bench_length(cut.length_in, phrasing));
-  if (!cut.cable) {
+  fact(cut.casing ? "casing" : "developed", bench_length(cut.length_in, phrasing));
+  if (cut.casing)
+    fact("wire from pin to pin",
+         cut.wire_length_in ? bench_length(*cut.wire_length_in, phrasing) : "not known");
+  if (!cut.cable && !cut.casing) {
     fact("to cut", bench_length(cut.cut_length_in, phrasing));
     fact("bore", volume(cut.volume_in3, phrasing));
   }
@@ -54,6 +57,12 @@ std::string bend_row(std::size_t number, const BendStep& bend, const Phrasing& p
 std::string bends(const RouteCut& cut, const Phrasing& phrasing) {
   if (cut.cable) return "<p>Pieces and ends of the cable stand under Cables.</p>\n";
   if (cut.bends.empty()) return "<p>No bends.</p>\n";
+  if (cut.casing) {
+    double turned = 0;
+    for (const BendStep& bend : cut.bends) turned += bend.angle_deg;
+    return "<p>Led in place; its bends turn " + escaped(phrasing.angle(turned)) +
+           " together.</p>\n";
+  }
   std::string rows;
   for (std::size_t i = 0; i < cut.bends.size(); ++i)
     rows += bend_row(i + 1, cut.bends[i], phrasing);

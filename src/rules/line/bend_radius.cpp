@@ -115,7 +115,7 @@ const Rule& bend_radius_rule() {
       .name = "bend-radius",
       .purpose = "no bend is tighter than the line stands",
       .explanation =
-          R"(Each corner of a tube, hose or wire bundle is rounded by an arc with the point's own `bend`, or
+          R"(Each corner of a tube, hose, wire bundle or casing is rounded by an arc with the point's own `bend`, or
 the line's usual radius. Its radius, measured to the centreline, must not be under the least
 radius of the line: tighter, a tube flattens or kinks and the bore closes. A hose that leads to a
 node that is `on_engine` flexes as far as its first support: there its `flexing_bend_radius`

@@ -41,6 +41,12 @@ constexpr LimitRow wire_rubs{
     .source = "AC 43.13-1B para 11-115 and 11-118: touches nothing that abrades",
     .mark = Mark::verified,
     .times = likely_reach};
+constexpr LimitRow casing_rubs{.name = "casing-rubs",
+                               .subject = "casing of a push-pull control: gap",
+                               .value = 1,
+                               .source = "14 CFR 23.685(a): no jamming, chafing, interference",
+                               .mark = Mark::verified,
+                               .times = likely_reach};
 constexpr LimitRow rod_rubs{.name = "rod-rubs",
                             .subject = "pushrod: gap",
                             .value = 1,
@@ -56,14 +62,16 @@ constexpr LimitRow any_shape{
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
 
-constexpr auto limits = limit_table({tube_rubs, cable_rubs, wire_rubs, rod_rubs, any_shape,
-                                     clamp_failed, clamp_failed_by_vent, tube_clamp_failed});
+constexpr auto limits =
+    limit_table({tube_rubs, cable_rubs, wire_rubs, casing_rubs, rod_rubs, any_shape, clamp_failed,
+                 clamp_failed_by_vent, tube_clamp_failed});
 
 }  // namespace
 
 const LimitRow& likely_row(LineKind kind) {
   if (kind == LineKind::cable) return cable_rubs;
   if (kind == LineKind::rod) return rod_rubs;
+  if (kind == LineKind::conduit) return casing_rubs;
   return kind == LineKind::wire ? wire_rubs : tube_rubs;
 }
 
@@ -290,7 +298,7 @@ likely reach it fails, between the two it is a warning, beyond both it passes. E
 grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a cable that moves,
 or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
 cable guards only what it covers at every place of the travel; where it does not guard, and states
-no `outside`, what a wall of 1/8 in would touch is unknown. A limp line (wire, hose) keeps
+no `outside`, what a wall of 1/8 in would touch is unknown. A limp line (wire, hose, casing) keeps
 no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
 cable slides in its guides: "at the most" counts all that it has over between its two ends, cold
 or while the other cable of its control is pulled, in each of its spans, short of a clamp that
@@ -303,8 +311,10 @@ does not count (see clearance), nor do two lines near a node at which both end (
 separation). Surplus lengths are common practice without a source:
 the catalogue shows them, and a project's own line may state another. A pushrod counts at every
 place of its travel (rod-travel), with its sag under the load factor; its reach is that sag and what may lie between
-the places looked at. Of a line that is as built (see as-built) the measuring tolerance counts
-between lines in place of the build tolerance, and a gap that was measured is judged as well.)",
+the places looked at. A casing is held straight within 2 in past its last clamp; the wire beyond it
+is judged by clearance and separation alone. Of a line that is as built (see as-built) the measuring
+tolerance counts between lines in place of the build tolerance, and a gap that was measured is
+judged as well.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",

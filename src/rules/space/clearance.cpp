@@ -10,6 +10,7 @@
 #include "rules/space/fitting_bodies.hpp"
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/space/measured_gap.hpp"
+#include "rules/space/run_out.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
 #include "rules/space/unknown_sweep.hpp"
@@ -53,19 +54,20 @@ constexpr LimitRow metal_tube_to_mover{.name = "metal-tube-to-mover",
                                        .mark = Mark::common_practice,
                                        .broken = Verdict::warn};
 constexpr LimitRow soft_tube{.name = "soft-tube",
-                             .subject = "plastic tube or hose to structure",
+                             .subject = "plastic tube, hose or casing to structure",
                              .value = 0.25,
                              .source = borrowed_from_tube,
                              .mark = Mark::common_practice,
                              .broken = Verdict::warn};
-constexpr LimitRow soft_tube_at_support{.name = "soft-tube-at-support",
-                                        .subject = "plastic tube or hose, within 1 in of a support",
-                                        .value = 0.0625,
-                                        .source = borrowed_from_tube,
-                                        .mark = Mark::common_practice,
-                                        .broken = Verdict::warn};
+constexpr LimitRow soft_tube_at_support{
+    .name = "soft-tube-at-support",
+    .subject = "plastic tube, hose or casing, within 1 in of a support",
+    .value = 0.0625,
+    .source = borrowed_from_tube,
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
 constexpr LimitRow soft_tube_to_mover{.name = "soft-tube-to-mover",
-                                      .subject = "plastic tube or hose to a moving part",
+                                      .subject = "plastic tube, hose or casing to a moving part",
                                       .value = 0.5,
                                       .source = "instrument line to moving part",
                                       .mark = Mark::common_practice,
@@ -107,10 +109,10 @@ constexpr LimitRow rod{.name = "rod",
                        .mark = Mark::common_practice,
                        .broken = Verdict::warn};
 
-constexpr auto limits =
-    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
-                 metal_tube_to_mover, soft_tube, soft_tube_at_support, soft_tube_to_mover, wire,
-                 wire_to_mover, cable, cable_at_guide, cable_to_mover, rod, fitting_overlap});
+constexpr auto limits = limit_table(
+    {overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least, metal_tube_to_mover,
+     soft_tube, soft_tube_at_support, soft_tube_to_mover, wire, wire_to_mover, cable,
+     cable_at_guide, cable_to_mover, rod, fitting_overlap, run_out, run_out_at_end});
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
@@ -136,6 +138,7 @@ Rows rows_for(LineKind kind) {
       return {&rod, &rod, &rod};
     case LineKind::plastic_tube:
     case LineKind::hose:
+    case LineKind::conduit:
       break;
   }
   return {&soft_tube, &soft_tube_at_support, &soft_tube_to_mover};
@@ -244,6 +247,7 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
     };
     const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
     for (const Stretch& stretch : stretches) {
+      if (is_run_out(stretch)) continue;
       for (const auto& [part, approach] :
            nearest_structure(stretch, reach, obstacles, horizon, group, counts)) {
         const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
@@ -260,11 +264,14 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   }
   for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
   judge_guarded(context, route, filter, judgements);
+  for (Judgement& judgement : judge_run_outs(context, route, overlap))
+    judgements.push_back(std::move(judgement));
   if (auto unknown = judge_unknown_hang(context, route, cable))
     judgements.push_back(*std::move(unknown));
   for (Judgement& unknown : judge_unknown_swings(context, route, filter, cable))
     judgements.push_back(std::move(unknown));
-  if (const auto unknown = unknown_sweep(context, route, rod)) {
+  if (const auto unknown =
+          unknown_sweep(context, route, route.line->kind == LineKind::rod ? rod : run_out)) {
     drop_passes(judgements);
     judgements.push_back(*unknown);
   }
@@ -344,8 +351,12 @@ off the line that the fitting is of: separation judges that. Pulleys count as mo
 for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
 1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place
 of its travel, in the holes that it goes through too; where an arm or the travel is not stated, or an
-arm cannot follow, its gaps are unknown. How far other lines can move is judged by chafe. A gap
-that was measured (`built`) is judged as well, less the measuring tolerance.)",
+arm cannot follow, its gaps are unknown. Beyond the ends of a casing its wire counts, as thick
+as the casing: pushed all the way out straight on, or wherever its pin takes it where its run_out
+states an arm; but not against what the end stands on, where the wire leads away from it or goes
+through it at 45 degrees or steeper, nor against the moving part that its pin is on. Without travel or
+run_out that is unknown. How far other lines can move is judged by chafe. A gap that was measured
+(`built`) is judged as well, less the measuring tolerance.)",
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = limits,
       .catalogue_limits = "",

@@ -26,7 +26,7 @@ inline constexpr LimitRow clamp_failed_by_vent{
 /// Of `chafe`. No rule asks it of tubes and hoses.
 inline constexpr LimitRow tube_clamp_failed{
     .name = "tube-clamp-failed",
-    .subject = "tube or hose to a control cable or moving part, any one clamp failed: gap",
+    .subject = "tube, hose or casing to a control cable or moving part, any one clamp failed: gap",
     .value = 1,
     .source = "what is asked of wire bundles, taken for tubes and hoses",
     .mark = Mark::common_practice,

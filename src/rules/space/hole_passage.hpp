@@ -19,14 +19,15 @@ inline constexpr LimitRow wire_to_hole_edge{
     .mark = Mark::verified};
 inline constexpr LimitRow tube_to_hole_edge{
     .name = "tube-to-hole-edge",
-    .subject = "tube or hose to an unguarded hole edge",
+    .subject = "tube, hose or casing to an unguarded hole edge",
     .value = 0.375,
     .source = "borrowed from the wire rule of AC 43.13-1B para 11-115",
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 inline constexpr LimitRow tube_to_turned_edge{
     .name = "line-to-rolled-edge",
-    .subject = "tube or hose to a rolled or flanged hole edge: it cuts nothing, but is hard metal",
+    .subject =
+        "tube, hose or casing to a rolled or flanged hole edge: it cuts nothing, but is hard metal",
     .value = 0.375,
     .source = "borrowed from the wire rule of AC 43.13-1B para 11-115",
     .mark = Mark::common_practice,

@@ -21,10 +21,10 @@ using namespace separation_rows;
 
 namespace {
 
-constexpr auto limits =
-    limit_table({overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
-                 wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable,
-                 wire_to_rod, line_to_rod, vent_wanted, over_vent});
+constexpr auto limits = limit_table(
+    {overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
+     wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable, wire_to_rod,
+     line_to_rod, line_to_casing, wire_to_run_out, line_to_run_out, vent_wanted, over_vent});
 
 bool is(const PreparedRoute& route, LineKind kind) {
   return route.line->kind == kind;
@@ -34,8 +34,11 @@ bool is(const PreparedRoute& route, LineKind kind) {
 std::optional<Approach> nearest_of(const std::vector<Stretch>& firsts,
                                    const std::vector<Stretch>& seconds, double horizon_in,
                                    const CountsPair& counts) {
-  const bool hangs = works_control(firsts.front().route->line->kind) ||
-                     works_control(seconds.front().route->line->kind);
+  const auto moves = [](const std::vector<Stretch>& line) {
+    return works_control(line.front().route->line->kind) ||
+           is(*line.front().route, LineKind::conduit);
+  };
+  const bool hangs = moves(firsts) || moves(seconds);
   std::optional<Approach> nearest;
   for (const Stretch& first : firsts)
     for (const Stretch& second : seconds) {
@@ -75,9 +78,11 @@ std::optional<Judgement> judge_zone(const RuleContext& context, const std::vecto
                           : "only " + phrasing.length(free_in) + " from " + other;
   const double sag = approach->gap_in - approach->margin_in;
   const bool rods = is(first, LineKind::rod) || is(second, LineKind::rod);
-  if (sag > 0 && !rods)
+  const bool runs_out = zone.row == &wire_to_run_out || zone.row == &line_to_run_out;
+  if (sag > 0 && !rods && !runs_out)
     judgement.message += ", less " + phrasing.length(sag) + " that cables can hang off";
   if (rods) judgement.message += ", somewhere on the rod's travel";
+  if (runs_out) judgement.message += ", where a wire comes out of its casing";
   judgement.mend =
       "move the lines " + phrasing.length_up(Limit(*zone.row).lacking(free_in)) + " apart";
   if (zone.row == &wire_to_cable) judgement.mend += ", or sleeve the cable there";
@@ -170,7 +175,8 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     if (routes.size() > 1)
       if (const auto unknown = judge_unknown_hang(context, routes[i], cable_to_cable))
         judgements.push_back(*unknown);
-    const auto swept = unknown_sweep(context, routes[i], line_to_rod);
+    const auto swept = unknown_sweep(context, routes[i],
+                                     is(routes[i], LineKind::rod) ? line_to_rod : line_to_run_out);
     if (swept && routes.size() > 1) judgements.push_back(*swept);
     std::optional<Judgement> self;
     for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[i]))
@@ -225,7 +231,8 @@ they part within 2 in past the last tie: `bundle` judges them. A line that cross
 Cables count with their sag, and with the sideways swing of an end whose node states its `arm`;
 without one leave room for it. Where their sag is not known, and where a sleeve that states no
 `outside` would break a limit with a wall of 1/8 in, the answer is unknown. Pushrods count at every
-place of their travel; where that is not known, so is what they pass. How far lines can move toward
+place of their travel; where that is not known, so is what they pass. A casing stands still; what
+comes out of its ends counts as in clearance. How far lines can move toward
 each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,

@@ -13,7 +13,8 @@ bool is(const PreparedRoute& route, LineKind kind) {
   return route.line->kind == kind;
 }
 bool is_tube(const PreparedRoute& route) {
-  return !works_control(route.line->kind) && !is(route, LineKind::wire);
+  return !works_control(route.line->kind) && !is(route, LineKind::wire) &&
+         !is(route, LineKind::conduit);
 }
 
 CountsPair everywhere() {
@@ -41,6 +42,20 @@ std::vector<SeparationZone> wire_and_cable(const RuleContext& context, const Pre
           {&wire_to_cable, [sleeved](double a, double b) { return !sleeved(a, b); }}};
 }
 
+/// What comes out of a casing lies at the very ends of its route.
+std::vector<SeparationZone> beside_casing(const PreparedRoute& first, const PreparedRoute& second,
+                                          bool any_wire, bool any_cable) {
+  const auto at_end = [](const PreparedRoute& route, double along) {
+    return is(route, LineKind::conduit) && (along <= 0 || along >= route.length_in());
+  };
+  const auto runs_out = [&first, &second, at_end](double a, double b) {
+    return at_end(first, a) || at_end(second, b);
+  };
+  return {{any_cable ? &cable_to_cable : &line_to_casing,
+           [runs_out](double a, double b) { return !runs_out(a, b); }},
+          {any_wire ? &wire_to_run_out : &line_to_run_out, runs_out}};
+}
+
 }  // namespace
 
 std::vector<SeparationZone> separation_zones(const RuleContext& context, const PreparedRoute& first,
@@ -49,6 +64,8 @@ std::vector<SeparationZone> separation_zones(const RuleContext& context, const P
   const bool any_wire = is(first, LineKind::wire) || is(second, LineKind::wire);
   if (is(first, LineKind::rod) || is(second, LineKind::rod))
     return {{any_wire ? &wire_to_rod : &line_to_rod, everywhere()}};
+  if (is(first, LineKind::conduit) || is(second, LineKind::conduit))
+    return beside_casing(first, second, any_wire, any_cable);
   if (any_cable && any_wire) return wire_and_cable(context, first, second);
   if (any_cable && (is_tube(first) || is_tube(second))) return tube_and_cable(first, second);
   if (any_cable) return {{&cable_to_cable, everywhere()}};

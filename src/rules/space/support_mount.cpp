@@ -69,8 +69,8 @@ bool is_clamp(const PreparedRoute& route, const Support& support) {
          route.route->points[static_cast<std::size_t>(support.point)].hold == HoldKind::clamp;
 }
 
-/// A tube or a still cable cannot follow a moving part. Whether a hose or a bundle has the slack,
-/// or what becomes of a cable whose guide moves, is not worked out.
+/// A tube or a still cable cannot follow a moving part. Whether a hose, a bundle or a casing has
+/// the slack, or what becomes of a cable whose guide moves, is not worked out.
 Judgement judge_carried(const RuleContext& context, const PreparedRoute& route,
                         const Support& support, const Mover& mover, const SourceLocation& where) {
   Judgement judgement = context.at(route, support.distance_in);
@@ -83,6 +83,7 @@ Judgement judge_carried(const RuleContext& context, const PreparedRoute& route,
                route.radius_in(support.distance_in));
   const LineKind kind = route.line->kind;
   const bool gives = kind == LineKind::hose || kind == LineKind::wire ||
+                     kind == LineKind::conduit ||
                      (kind == LineKind::cable && !is_clamp(route, support));
   const std::string moved = context.phrasing.length(carried);
   if (gives) {

@@ -1,14 +1,25 @@
 #include "rules/space/unknown_sweep.hpp"
 
+#include "lines/casing_ends.hpp"
+
 namespace linewright {
 
 std::optional<Judgement> unknown_sweep(const RuleContext& context, const PreparedRoute& route,
                                        const LimitRow& row) {
-  if (route.line->kind != LineKind::rod) return std::nullopt;
-  const std::string& missing = context.motion.reaches[context.index_of(route)].front().missing;
+  const LineKind kind = route.line->kind;
+  if (kind != LineKind::rod && kind != LineKind::conduit) return std::nullopt;
+  const std::string missing = kind == LineKind::conduit
+                                  ? missing_of_casing(route)
+                                  : context.motion.reaches[context.index_of(route)].front().missing;
   if (missing.empty()) return std::nullopt;
-  Judgement judgement = context.at(route, route.length_in() / 2);
+  Judgement judgement = context.at(route, kind == LineKind::rod ? route.length_in() / 2 : 0);
   leave_unknown(judgement, row);
+  if (kind == LineKind::conduit) {
+    judgement.message =
+        "what the wire sweeps beyond its casing is not known: " + missing + " is missing";
+    judgement.mend = "see casing-ends: state the `travel` and the `run_out`";
+    return judgement;
+  }
   judgement.message = "what the rod sweeps is not known: " + missing + " is missing";
   judgement.mend = "see rod-travel: state the `arm` of both nodes and the `travel`";
   return judgement;

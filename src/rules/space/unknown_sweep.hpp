@@ -1,5 +1,5 @@
 #pragma once
-// Pushrods of which it is not known where they go.
+// Pushrods, and wires of push-pull controls, of which it is not known where they go.
 
 #include <optional>
 #include <vector>
@@ -8,7 +8,8 @@
 
 namespace linewright {
 
-/// Unknown for a rod whose sweep is not known, with what is missing; nothing for all others.
+/// Unknown for a rod, or for the wire of a casing, whose sweep is not known, with what is missing;
+/// nothing for all others.
 std::optional<Judgement> unknown_sweep(const RuleContext& context, const PreparedRoute& route,
                                        const LimitRow& row);
 

@@ -342,6 +342,7 @@ inline LimitEdges of_chafe() {
       cable,
       chafe("wire-rubs", wire, slack_string_in(20), Verdict::fail,
             "AC 43.13-1B para 11-115 and 11-118"),
+      chafe("casing-rubs", "conduit-1/4", slack_string_in(20), Verdict::fail, "14 CFR 23.685(a)"),
       {.rule = "chafe",
        .row = "clamp-failed",
        .source = "AC 43.13-1B para 11-125",

@@ -62,7 +62,7 @@ function cuts(scene, picture) {
 function legend(scene) {
   const kinds = new Set(scene.routes.map(colourOf));
   const words = [['air', 'static and vent lines'], ['pressure', 'pitot and alpha lines'],
-    ['cable', 'cables and rods'], ['wire', 'wires']].filter(([kind]) => kinds.has(kind));
+    ['cable', 'cables, rods and casings'], ['wire', 'wires']].filter(([kind]) => kinds.has(kind));
   words.push(['ink', 'supports and ends'], ['accent', 'what is fixed to a cable'], ['chosen', 'the chosen line']);
   return element('ul', { class: 'legend' },
     ...words.map(([kind, text]) => element('li', {}, element('span', { class: `swatch ${kind}` }), text)));

@@ -17,7 +17,7 @@ function rgb(style, name, context) {
 export function colourOf(route) {
   if (/^(static|vent)/.test(route.system)) return 'air';
   if (/^(pitot|alpha)/.test(route.system)) return 'pressure';
-  return /^(cable|rod)/.test(route.system) ? 'cable' : 'wire';
+  return /^(cable|rod|push-pull)/.test(route.system) ? 'cable' : 'wire';
 }
 
 export class Picture {
