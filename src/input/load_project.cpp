@@ -36,7 +36,7 @@ constexpr double format_number = 1;
 constexpr std::size_t longest_shown_line_bytes = 1000;
 
 /// Sections that stand in files of their own in larger projects.
-constexpr std::array<ProjectReader::Key, 9> part_sections{
+constexpr std::array<ProjectReader::Key, 10> part_sections{
     "structure", "closures", "tasks",    "nodes",   "routes",
     "bundles",   "lines",    "fittings", "waivers", "built"};
 
