@@ -203,7 +203,8 @@ const std::vector<Command>& all_commands() {
 void declare_all(CLI::App& app, Words& words) {
   app.name("linewright");
   app.set_help_flag("-h,--help", "show this and stop");
-  app.set_version_flag("--version", "linewright " + std::string(version()),
+  app.set_version_flag("--version",
+                       "linewright " + std::string(version()) + "\n" + std::string(build_words()),
                        "show the version and stop");
   app.require_subcommand(1);
   constexpr std::size_t widest_command = 13;

@@ -6,4 +6,8 @@ std::string_view version() {
   return LINEWRIGHT_VERSION;
 }
 
+std::string_view build_words() {
+  return LINEWRIGHT_BUILD_WORDS;
+}
+
 }  // namespace linewright
