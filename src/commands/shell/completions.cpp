@@ -8,7 +8,7 @@ namespace linewright {
 namespace {
 
 /// Within single quotes of a shell.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string safe;
   for (const char c : text) {
     if (c == '\'')
@@ -43,7 +43,7 @@ std::string zsh_option(const ShellOption& option) {
     words += ":file:_files";
   else if (!option.value.empty())
     words += ":" + zsh_words(option.value) + ": ";
-  return quoted(words);
+  return in_quotes(words);
 }
 
 }  // namespace
@@ -59,7 +59,7 @@ std::string bash_completion(const std::vector<ShellCommand>& commands) {
       "  fi\n"
       "  local options=\n"
       "  case ${{COMP_WORDS[1]}} in\n",
-      quoted(names_of(commands) + " --help --version"));
+      in_quotes(names_of(commands) + " --help --version"));
   for (const ShellCommand& command : commands) {
     script += fmt::format("    {})\n", command.name);
     std::string options;
@@ -70,10 +70,10 @@ std::string bash_completion(const std::vector<ShellCommand>& commands) {
         choices += fmt::format(
             "        {})\n          mapfile -t COMPREPLY < <(compgen -W {} -- \"$word\")\n"
             "          return\n          ;;\n",
-            option.name, quoted(fmt::format("{}", fmt::join(option.choices, " "))));
+            option.name, in_quotes(fmt::format("{}", fmt::join(option.choices, " "))));
     }
     if (!choices.empty()) script += "      case $before in\n" + choices + "      esac\n";
-    script += fmt::format("      options={}\n      ;;\n", quoted(options));
+    script += fmt::format("      options={}\n      ;;\n", in_quotes(options));
   }
   return script +
          "  esac\n"
@@ -93,7 +93,7 @@ std::string zsh_completion(const std::vector<ShellCommand>& commands) {
       "local -a commands\n"
       "commands=(\n";
   for (const ShellCommand& command : commands)
-    script += "  " + quoted(command.name + ":" + zsh_words(command.purpose)) + "\n";
+    script += "  " + in_quotes(command.name + ":" + zsh_words(command.purpose)) + "\n";
   script +=
       ")\n"
       "if (( CURRENT == 2 )); then\n"
@@ -114,14 +114,14 @@ std::string fish_completion(const std::vector<ShellCommand>& commands) {
   std::string script = "# fish completion of linewright\n";
   for (const ShellCommand& command : commands) {
     script += fmt::format("complete -c linewright -n __fish_use_subcommand -a {} -d {}\n",
-                          command.name, quoted(command.purpose));
+                          command.name, in_quotes(command.purpose));
     for (const ShellOption& option : command.options) {
       script += fmt::format("complete -c linewright -n {} -l {} -d {}",
-                            quoted("__fish_seen_subcommand_from " + command.name),
-                            option.name.substr(2), quoted(option.says));
+                            in_quotes("__fish_seen_subcommand_from " + command.name),
+                            option.name.substr(2), in_quotes(option.says));
       if (!option.choices.empty())
         script +=
-            fmt::format(" -x -a {}", quoted(fmt::format("{}", fmt::join(option.choices, " "))));
+            fmt::format(" -x -a {}", in_quotes(fmt::format("{}", fmt::join(option.choices, " "))));
       else if (!option.value.empty())
         script += option.value == "FILE" ? " -r" : " -x";
       script += "\n";
