@@ -84,12 +84,12 @@ std::string radius_text(const RouteCut& cut, const Phrasing& phrasing) {
 std::string casing_text(const RouteCut& cut, const Phrasing& phrasing) {
   double turned = 0;
   for (const BendStep& bend : cut.bends) turned += bend.angle_deg;
-  return fmt::format("  casing {}, wire from pin to pin {}, mass {}\n",
-                     bench_length(cut.cut_length_in, phrasing),
-                     cut.wire_length_in ? bench_length(*cut.wire_length_in, phrasing)
-                                        : "not known (run_out is not stated)",
-                     mass_words(cut, phrasing)) +
-         radius_text(cut, phrasing) +
+  const std::string lengths = fmt::format(
+      "casing {}, wire from pin to pin {}, mass {}", bench_length(cut.cut_length_in, phrasing),
+      cut.wire_length_in ? bench_length(*cut.wire_length_in, phrasing)
+                         : "not known (run_out is not stated)",
+      mass_words(cut, phrasing));
+  return wrapped("  ", lengths) + radius_text(cut, phrasing) +
          fmt::format("  led in place in {} {}, which turn {} together\n", cut.bends.size(),
                      cut.bends.size() == 1 ? "bend" : "bends", phrasing.angle(turned));
 }

@@ -90,10 +90,11 @@ TEST(CutlistCsv, OneRowForEachBendUnderAHeader) {
   EXPECT_EQ(lines[0],
             "route,system,line,from,to,length_in,cut_length_in,volume_in3,mass_lb,"
             "minimum_bend_radius_in,straight_after_in,bend,fs_in,bl_in,wl_in,radius_in,angle_deg,"
-            "rotation_deg,straight_before_in,distance_in,mark_start_in,mark_end_in");
+            "rotation_deg,straight_before_in,distance_in,mark_start_in,mark_end_in,"
+            "wire_length_in");
   EXPECT_EQ(lines[1],
             "static-left,static,tube-aluminium-1/4,port-left,tee-1,19.5708,20.0708,0.4980,,,9.0000,"
-            "1,10.0000,0.0000,0.0000,1.0000,90.000,0.000,9.0000,9.7854,9.0000,10.5708");
+            "1,10.0000,0.0000,0.0000,1.0000,90.000,0.000,9.0000,9.7854,9.0000,10.5708,");
 }
 
 TEST(CutlistCsv, FractionsAreNumbersToASpreadsheetAndLimitsDecimals) {
@@ -105,7 +106,7 @@ TEST(CutlistCsv, FractionsAreNumbersToASpreadsheetAndLimitsDecimals) {
   EXPECT_TRUE(contains(lines[0], "length_in,cut_length_in"));
   // 19.5708 in is nearest to 19 18/32, 20.0708 to 20 2/32, 9.7854 to 9 25/32.
   EXPECT_TRUE(lines[1].ends_with(
-      ",19 9/16,20 1/16,0.4980,,0.5625,0 3/8,1,10,0,0,1,90.000,0.000,9,9 25/32,9,10 9/16"))
+      ",19 9/16,20 1/16,0.4980,,0.5625,0 3/8,1,10,0,0,1,90.000,0.000,9,9 25/32,9,10 9/16,"))
       << lines[1];
 }
 
@@ -127,7 +128,7 @@ TEST(CutlistCsv, ARouteWithoutBendsHasOneRow) {
   report.routes[0].cut.bends.clear();
   const std::vector<std::string> lines = lines_of(cutlist_csv(report, LengthUnit::millimetre));
   ASSERT_EQ(lines.size(), 2u);
-  EXPECT_TRUE(lines[0].ends_with("mark_end_mm"));
+  EXPECT_TRUE(lines[0].ends_with("mark_end_mm,wire_length_mm"));
   EXPECT_TRUE(lines[1].ends_with(",,,,,,,,,,,"));
   // 19.5707963 in x 25.4 = 497.098 mm; 0.498 in3 x 16.387064 = 8.1608 cm3.
   EXPECT_TRUE(contains(lines[1], ",497.098,509.798,8.1608,")) << lines[1];

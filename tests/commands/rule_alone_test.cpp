@@ -30,6 +30,7 @@ lines:
   - {name: odd-hose, kind: hose, outside: 0.5, inside: 0.25, source: measured}
   - {name: odd-cable, kind: cable, outside: 0.125, source: measured}
   - {name: odd-wire, kind: wire, outside: 0.25, source: measured}
+  - {name: odd-casing, kind: conduit, outside: 0.25, source: measured}
 structure:
   channels:
     - {name: rail, path: [[-5, 6, -1], [65, 6, -1]], section: [[0, 0], [1, 0]], thickness: 0.03}
@@ -59,9 +60,12 @@ nodes:
   - {name: light, kind: end, at: [60, -6, 0], fixed: true}
   - {name: arm-forward, kind: horn, at: [0, 9, 5]}
   - {name: arm-aft, kind: horn, at: [30, 9, 5]}
+  - {name: knob, kind: bulkhead, at: [0, 12, 0]}
+  - {name: flap, kind: bulkhead, at: [60, 12, 0]}
 bundles: [{name: tied, routes: [wires, plastic], from: 0, to: 90, ties: 4}]
 routes:
   - {name: rod, system: rod, line: rod-aluminium-1/2, from: arm-forward, to: arm-aft}
+  - {name: heater, system: push-pull, line: odd-casing, from: knob, to: flap}
   - {name: wires, system: wire, line: odd-wire, from: post, to: light, points: [{at: [30, -6, 0.5]}]}
   - {name: plastic, system: static, line: odd-tube, from: port, to: altimeter, points: [{at: [30, 0, 0]}]}
   - {name: metal, system: pitot, line: odd-metal, from: probe, to: airspeed, points: [{at: [30, 3, 0]}]}

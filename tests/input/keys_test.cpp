@@ -175,9 +175,9 @@ TEST(Keys, HaveNamesOfTheirOwnAndSayInALineWhatTheyTell) {
       EXPECT_EQ(key.says.find('\n'), std::string_view::npos);
       EXPECT_LE(key.says.size(), 100u);
       EXPECT_EQ(key.kind == KeyKind::word || key.kind == KeyKind::system, !key.choices.empty());
-      EXPECT_EQ(key.kind == KeyKind::map || key.kind == KeyKind::maps ||
-                    key.kind == KeyKind::named_maps,
-                key.map != nullptr);
+      EXPECT_EQ(
+          key.kind == KeyKind::map || key.kind == KeyKind::maps || key.kind == KeyKind::named_maps,
+          key.map != nullptr);
     }
   }
 }

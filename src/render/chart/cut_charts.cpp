@@ -18,6 +18,11 @@ constexpr double lane_pt = 11;
 constexpr double words_pt = 8;
 constexpr double tube_pt = 8;
 
+/// Cables are cut as `rig` says, and casings are led in place.
+bool is_drawn(const RouteCut& cut) {
+  return !cut.cable && !cut.casing;
+}
+
 std::string words_of_bend(std::size_t number, const BendStep& bend, const Phrasing& phrasing) {
   std::string words = fmt::format("{}: {} at {}", number, phrasing.angle(bend.angle_deg),
                                   phrasing.tape(bend.mark_start_in));
@@ -31,7 +36,7 @@ class CutCharts {
       : report_(report), phrasing_(phrasing), sheet_(width_pt) {
     double longest_in = 1;
     for (const RouteReport& route : report.routes)
-      if (!route.cut.cable) longest_in = std::max(longest_in, route.cut.cut_length_in);
+      if (is_drawn(route.cut)) longest_in = std::max(longest_in, route.cut.cut_length_in);
     one_to_ = usual_ratio(longest_in, right_pt - left_pt);
   }
 
@@ -44,7 +49,7 @@ class CutCharts {
                 240);
     double y = 78;
     for (const RouteReport& route : report_.routes)
-      if (!route.cut.cable) y = draw(route, y);
+      if (is_drawn(route.cut)) y = draw(route, y);
     draw_scale_bars(sheet_, left_pt, y + 18, one_to_, phrasing_);
     return sheet_.finished(y + 48, report_.project_name + ": what to cut and bend");
   }

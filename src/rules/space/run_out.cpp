@@ -30,8 +30,10 @@ class WireEnd {
       : prepared_(prepared),
         end_(end),
         seat_(prepared, route, end.end),
-        radius_in_(route.radius_in(end.distance_in)),
-        zone_{end.node->at, end.node->at + end.out * std::min(end.most_in, fitting_zone_in)} {
+        radius_in_(route.radius_in(end.distance_in)) {
+    add_zone(end.node->at + end.out * end.most_in);
+    if (const auto way = pin_way(end))
+      for (const Vec3 pin : way->places) add_zone(pin);
     for (const Mover& mover : prepared.project->structure.movers)
       if (const auto part = prepared.obstacles.find_part(mover.name);
           part && is_on(mover, end.pin()))
@@ -45,12 +47,23 @@ class WireEnd {
     if (part.moves || !end_.node->held()) return true;
     const bool stands_on = seat_.reason(obstacle, 0) == SeatReason::stands_on;
     if (stands_on && goes_through(obstacle)) return false;
-    const double near = nearest(zone_.a, obstacle).distance_in;
+    const double near = nearest(end_.node->at, obstacle).distance_in;
+    if (near > mount_distance_in) return true;
     const bool beside = near >= radius_in_ - rounding_in || obstacle.feature == Feature::hole_edge;
-    return !((stands_on || beside) && leads_away_from(obstacle, near));
+    return !(stands_on || beside) ||
+           !std::all_of(zones_.begin(), zones_.end(),
+                        [&](const Segment3& zone) { return leads_away(zone, obstacle, near); });
   }
 
  private:
+  /// The first of the wire, where its pin is there.
+  void add_zone(Vec3 pin) {
+    const Vec3 mouth = end_.node->at;
+    const double length = distance(mouth, pin);
+    if (length > rounding_in)
+      zones_.push_back({mouth, between(mouth, pin, std::min(1.0, fitting_zone_in / length))});
+  }
+
   bool goes_through(const Obstacle& obstacle) const {
     if (obstacle.is_segment || obstacle.is_disc) return false;
     const Vec3 across =
@@ -61,19 +74,18 @@ class WireEnd {
   }
 
   /// From the first, and at the slope at which a line leaves what its fitting stands on.
-  bool leads_away_from(const Obstacle& obstacle, double near_in) const {
-    if (near_in > mount_distance_in) return false;
-    if (nearest(zone_, obstacle).distance_in < near_in - rounding_in) return false;
-    const double zone = distance(zone_.a, zone_.b);
-    const double left = nearest(zone_.b, obstacle).distance_in - near_in;
-    return left >= least_leaving_slope * (zone - mount_depth_in) - rounding_in;
+  static bool leads_away(const Segment3& zone, const Obstacle& obstacle, double near_in) {
+    if (nearest(zone, obstacle).distance_in < near_in - rounding_in) return false;
+    const double length = distance(zone.a, zone.b);
+    const double left = nearest(zone.b, obstacle).distance_in - near_in;
+    return left >= least_leaving_slope * (length - mount_depth_in) - rounding_in;
   }
 
   const PreparedProject& prepared_;
   const CasingEnd& end_;
   FittingSeat seat_;
   double radius_in_ = 0;
-  Segment3 zone_;
+  std::vector<Segment3> zones_;
   std::vector<int> own_parts_;
 };
 
