@@ -41,7 +41,7 @@ file(WRITE ${shell_folder}/copyright "linewright\n\n${licence}\n"
 "The script of the report holds ogl, which is in the public domain by the Unlicense.\n")
 file(WRITE ${shell_folder}/changelog
 "linewright (${PROJECT_VERSION}) unstable; urgency=medium\n\n  * As built from its sources.\n\n"
-" -- linewright <linewright@localhost.localdomain>  ${changelog_date}\n")
+" -- linewright <linewright@linewright.example>  ${changelog_date}\n")
 execute_process(COMMAND gzip -9nf ${shell_folder}/changelog)
 install(FILES ${shell_folder}/copyright ${shell_folder}/changelog.gz DESTINATION ${doc_folder})
 
@@ -50,10 +50,10 @@ set(CPACK_PACKAGE_NAME linewright)
 set(CPACK_PACKAGE_VENDOR linewright)
 set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "routing of lines and cables in a light aeroplane")
 set(CPACK_PACKAGE_DESCRIPTION
-" Checks how static, pitot and vent lines, control cables and wires are run in a
+"Checks how static, pitot and vent lines, control cables and wires are run in a
  light aeroplane that is being built: every bend, span and gap against limits,
  each with its source; and says what to buy, cut, drill, rig and leak-test.")
-set(CPACK_PACKAGE_CONTACT "linewright <linewright@localhost.localdomain>")
+set(CPACK_PACKAGE_CONTACT "linewright <linewright@linewright.example>")
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)

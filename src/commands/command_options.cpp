@@ -110,6 +110,11 @@ void declare_catalogue(CLI::App& app, Words& words) {
       ->type_name("PROJECT");
 }
 
+void declare_schema(CLI::App& app, Words& words) {
+  app.add_option("--of", words.schema_of, "of what this command prints as JSON")
+      ->type_name("COMMAND");
+}
+
 void declare_init(CLI::App& app, Words& words) {
   app.add_option("DIR", words.directory, "folder, made if it is not there")
       ->required()

@@ -22,6 +22,7 @@ void declare_parts(CLI::App& app, Words& words);
 void declare_walk_round(CLI::App& app, Words& words);
 void declare_explain(CLI::App& app, Words& words);
 void declare_catalogue(CLI::App& app, Words& words);
+void declare_schema(CLI::App& app, Words& words);
 void declare_init(CLI::App& app, Words& words);
 
 }  // namespace linewright

@@ -57,8 +57,8 @@ struct CompareOptions {
   ResultForm form;
 };
 
-/// Lays two projects side by side: verdicts, lengths, volumes, parts. A failure where the second has a
-/// fail or an unknown that the first has not.
+/// Lays two projects side by side: verdicts, lengths, volumes, parts. A failure where the second
+/// has a fail or an unknown that the first has not.
 Outcome compare(const CompareOptions& options);
 
 /// Options of `export`, as written.
@@ -123,8 +123,8 @@ struct CatalogueOptions {
 /// Lists what routes can be made of, or one entry of it.
 Outcome catalogue(const CatalogueOptions& options);
 
-/// The JSON Schema of project files.
-Outcome schema();
+/// The JSON Schema of project files, or of what a command prints as JSON.
+Outcome schema(const std::optional<std::string>& of);
 
 /// Writes a small project that checks clean into `directory`: all of its files or none.
 Outcome init(const std::filesystem::path& directory, bool quiet);

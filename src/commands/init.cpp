@@ -3,12 +3,26 @@
 #include "commands/commands.hpp"
 #include "commands/starter_project.hpp"
 #include "commands/whole_file.hpp"
+#include "render/project_schema.hpp"
 
 namespace linewright {
 
 namespace {
 
 namespace fs = std::filesystem;
+
+constexpr std::string_view schema_file = "linewright.schema.json";
+/// Editors that check YAML by a schema look for it in such a comment.
+constexpr std::string_view line_for_editors =
+    "\n# yaml-language-server: $schema=linewright.schema.json\n";
+
+std::vector<NewFile> new_files(const fs::path& directory) {
+  std::vector<NewFile> files;
+  for (const StarterFile& file : starter_project())
+    files.push_back({directory / file.name, std::string(file.text).append(line_for_editors)});
+  files.push_back({directory / schema_file, project_schema()});
+  return files;
+}
 
 /// Folders on the way to `directory` that are not there yet, deepest first.
 std::vector<fs::path> missing_folders(const fs::path& directory) {
@@ -28,14 +42,12 @@ Outcome init(const fs::path& directory, bool quiet) {
   std::error_code error;
   fs::create_directories(directory, error);
   const bool is_folder = !error && fs::is_directory(directory, error);
+  const std::vector<NewFile> files = new_files(directory);
   std::string wrong;
   if (!is_folder) {
     wrong = fmt::format("'{}' cannot be made a folder: {}", directory.string(),
                         error ? error.message() : "it is a file");
   } else {
-    std::vector<NewFile> files;
-    for (const StarterFile& file : starter_project())
-      files.push_back({directory / file.name, std::string(file.text)});
     wrong = write_all_or_none(files);
   }
   if (!wrong.empty()) {
@@ -44,8 +56,7 @@ Outcome init(const fs::path& directory, bool quiet) {
   }
   Outcome outcome;
   if (quiet) return outcome;
-  for (const StarterFile& file : starter_project())
-    outcome.result += fmt::format("wrote {}\n", (directory / file.name).string());
+  for (const NewFile& file : files) outcome.result += fmt::format("wrote {}\n", file.path.string());
   outcome.result += fmt::format("Now: linewright check {}\n", directory.string());
   return outcome;
 }

@@ -23,6 +23,7 @@ struct Words {
   std::optional<std::string> catalogue_project;
   std::optional<std::string> output;
   std::optional<std::string> report;
+  std::optional<std::string> schema_of;
   std::vector<std::string> set;
   std::string format;  ///< empty: the first of the command's forms
   std::string color = "auto";

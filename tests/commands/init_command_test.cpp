@@ -13,15 +13,27 @@ using test::run;
 using test::TempFolder;
 namespace fs = std::filesystem;
 
-TEST(InitCommand, WritesThreeFilesAndSaysWhatIsNext) {
+TEST(InitCommand, WritesItsFilesAndSaysWhatIsNext) {
   const TempFolder folder;
   const CommandRun result = run({"init", folder / "new/plane"});
   EXPECT_EQ(result.code, 0) << result.err;
-  for (const char* name : {"project.yaml", "structure.yaml", "static.yaml"}) {
+  for (const char* name :
+       {"project.yaml", "structure.yaml", "static.yaml", "linewright.schema.json"}) {
     EXPECT_TRUE(fs::exists(fs::path(folder / "new/plane") / name)) << name;
     EXPECT_TRUE(contains(result.out, name));
   }
   EXPECT_TRUE(contains(result.out, "linewright check"));
+}
+
+TEST(InitCommand, EveryFileTellsEditorsItsSchema) {
+  const TempFolder folder;
+  ASSERT_EQ(run({"init", folder / "plane"}).code, 0);
+  for (const std::string name : {"project.yaml", "structure.yaml", "static.yaml"})
+    EXPECT_TRUE(contains(test::read(folder / "plane/" + name),
+                         "\n# yaml-language-server: $schema=linewright.schema.json\n"))
+        << name;
+  EXPECT_EQ(test::read(folder / "plane/linewright.schema.json"), run({"schema"}).out);
+  EXPECT_EQ(run({"check", folder / "plane"}).code, 0);
 }
 
 // What only its builder knows: how fast it climbs, and what shakes it.
