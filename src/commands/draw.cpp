@@ -63,7 +63,8 @@ Expected<CutPlace, std::string> frame_place(const std::string& name, const Proje
     if (frame.name != name) continue;
     if (at_full_size || stands_at_station(frame)) return CutPlace{frame.plane.origin.x, &frame};
     return "frame '" + one_line(name) + "' stands at " + phrasing.stand(frame.plane) +
-           " and not square at a station; --station cuts where you say";
+           " and not square at a station; --true-scale draws it by itself, --station cuts where "
+           "you say";
   }
   return unknown_name("frame", name, names,
                       "linewright schedule --by frame lists those with holes");

@@ -109,6 +109,15 @@ void take_back(std::vector<SupportSuggestion>& routes, const std::vector<Judgeme
           each.possible = false;
 }
 
+/// The route of which this one is the twin: it has its place in the files from that one.
+std::string mirrored_route(const Project& project, const Route& twin) {
+  for (const Route& route : project.routes) {
+    if (&route == &twin) break;
+    if (route.where == twin.where) return route.name;
+  }
+  return {};
+}
+
 /// Puts what is suggested for each route into the project before the next is looked at. A route
 /// that hangs on another by a tee, and cannot be held while that one hangs too far, gets a second
 /// look.
@@ -122,6 +131,7 @@ std::vector<SupportSuggestion> suggest_all(Project& project, const std::vector<s
       found[i] =
           suggest_supports(project, fields, route.name, place_step_in(route, form.phrasing().unit),
                            RouteJudge(fields, form.phrasing(), route.name));
+      found[i].mirror_of = mirrored_route(project, route);
       if (found[i].was_found) route = found[i].with;
     }
   return found;

@@ -328,6 +328,11 @@ class Planner {
   }
 
   void add_notes() {
+    const Structure& structure = project_.structure;
+    if (structure.panels.empty() && structure.meshes.empty())
+      result_.notes.push_back(
+          "no skin is described, neither panels nor a mesh: everything was taken to be reached "
+          "from outside");
     for (const WayIn& way : reach_.ways())
       if (!way.doubt.empty())
         result_.notes.push_back("opening " + way.name + " of " + way.closure + " is " + way.doubt);

@@ -129,13 +129,14 @@ std::optional<double> reading_after(const LeakTestPlan& plan, double time_s, dou
 }
 
 bool set_readings(LeakTestPlan& plan) {
+  plan.search_set_in3 = plan.part ? plan.part->gauge_in3 : usual_gauge_volume_in3;
   for (double time_s = 0; time_s <= plan.limit.period_s; time_s += reading_interval_s) {
     const auto reading = reading_after(plan, time_s, plan.tested_in3());
     if (!reading) return false;
     plan.readings_at_limit.push_back({time_s, *reading});
   }
   for (SplitStep& step : plan.sections) {
-    if (plan.part) step.tested_in3 += plan.part->gauge_in3;
+    step.tested_in3 += plan.search_set_in3;
     const auto reading = reading_after(plan, plan.limit.period_s, step.tested_in3);
     if (!reading) return false;
     step.reading = *reading;

@@ -115,6 +115,9 @@ struct LeakTestPlan {
   std::optional<double> open_pitot_kt;  ///< an airspeed indicator whose pitot side stays open
 
   std::vector<SplitStep> sections;
+  /// Of the test set with its hose, which counts in every step of the search: what is sealed there
+  /// may be far less. Taken where it is not stated.
+  double search_set_in3 = 0;
   std::vector<std::string> cautions;
   std::vector<std::string> notes;
 

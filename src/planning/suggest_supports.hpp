@@ -49,6 +49,9 @@ struct SupportSuggestion {
   std::vector<SupportFault> faults;
   bool gave_up = false;    ///< there may be supports that do: it took too long to find them
   bool was_found = false;  ///< `supports` mends all that supports can
+  /// The route that the file writes, of which this one is the mirror image; empty for one that is
+  /// written itself.
+  std::string mirror_of = {};
 };
 
 /// Looks along one route that can be clamped, of a project whose names resolve. Coordinates of new

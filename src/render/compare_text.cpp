@@ -103,9 +103,16 @@ std::string quantities(const Comparison& comparison, const TextStyle& style) {
   return text;
 }
 
+/// Pieces are counted, and lengths said to a hundredth.
+std::string quantity_number(double quantity, const PartRow& row, std::string_view sign = "") {
+  const bool plus = sign == "+" && quantity > 0;
+  return (plus ? "+" : "") +
+         (row.unit == "each" ? fmt::format("{:g}", quantity) : fmt::format("{:.2f}", quantity));
+}
+
 std::string part_quantity(const PartRow* row) {
   if (row == nullptr) return "-";
-  const std::string number = fmt::format("{:.6g}", row->quantity);
+  const std::string number = quantity_number(row->quantity, *row);
   return row->unit == "each" ? number : number + " " + row->unit;
 }
 
@@ -119,7 +126,7 @@ std::string parts_table(const Comparison& comparison) {
         (sides.b != nullptr ? sides.b->quantity : 0) - (sides.a != nullptr ? sides.a->quantity : 0);
     text += one_line(row.item + (row.size.empty() ? "" : " " + row.size)) + "\n";
     text += row_text(
-        {"", part_quantity(sides.a), part_quantity(sides.b), fmt::format("{:+.6g}", more)});
+        {"", part_quantity(sides.a), part_quantity(sides.b), quantity_number(more, row, "+")});
   }
   return text;
 }

@@ -70,8 +70,8 @@ std::vector<SidesOf<PartRow>> parts_changed(const Comparison& comparison) {
     });
     return found != rows.end() ? &*found : nullptr;
   };
-  // Fewer pieces of a millionth of an inch are rounding.
-  constexpr double rounding = 1e-6;
+  // No stock is cut to less than this.
+  constexpr double rounding = 0.005;
   std::vector<SidesOf<PartRow>> sides;
   for (const PartRow& row : comparison.b_parts) {
     const PartRow* before = twin(comparison.a_parts, row);

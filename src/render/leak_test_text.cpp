@@ -183,6 +183,10 @@ std::string search(const LeakTestPlan& plan, const Phrasing& phrasing) {
               "was the leak. The loss stated is that of a leak at the limit, all in one place. "
               "Which joints are likelier is common practice, no source: what was last undone comes "
               "before them all.");
+  const bool stated = plan.part && plan.part->gauge_stated;
+  text += wrapped("  ", fmt::format("With the test set and its hose, {}{}.",
+                                    volume(plan.search_set_in3, phrasing),
+                                    stated ? " as stated" : " taken: --gauge-volume states yours"));
   int number = 0;
   for (const SplitStep& step : plan.sections) {
     text += wrapped(left(fmt::format("  {}.", ++number), 6),

@@ -13,11 +13,17 @@ namespace linewright {
 
 namespace {
 
-constexpr std::size_t number_column = 8;
+/// Fractions are as wide as "-218 31/32".
+std::size_t number_column(const Phrasing& phrasing) {
+  return phrasing.unit == LengthUnit::inch_fraction ? 11 : 8;
+}
+
 constexpr std::size_t thing_column = 16;
+constexpr std::size_t drill_column = 8;
 
 std::string length_number(const std::optional<double>& inches, const Phrasing& phrasing) {
   if (!inches) return "-";
+  if (phrasing.unit == LengthUnit::inch_fraction) return phrasing.tape_number(*inches);
   return phrasing.unit == LengthUnit::millimetre ? fixed_number(*inches * mm_per_in, 1)
                                                  : fixed_number(*inches, 2);
 }
@@ -29,15 +35,16 @@ std::string size_number(const std::optional<double>& inches, const Phrasing& phr
                                                  : fixed_number(*inches, 3);
 }
 
-std::string numbers(const std::vector<std::string>& cells) {
+std::string numbers(const std::vector<std::string>& cells, const Phrasing& phrasing) {
   std::string text;
-  for (const std::string& cell : cells) text += right(cell, number_column);
+  for (const std::string& cell : cells) text += right(cell, number_column(phrasing));
   return text;
 }
 
 std::string place_cells(Vec3 at, const Phrasing& phrasing) {
-  return numbers({length_number(at.x, phrasing), length_number(at.y, phrasing),
-                  length_number(at.z, phrasing)});
+  return numbers(
+      {length_number(at.x, phrasing), length_number(at.y, phrasing), length_number(at.z, phrasing)},
+      phrasing);
 }
 
 /// "clamp-4", "grommet 0.312", "pulley 2.500".
@@ -58,16 +65,16 @@ std::string fixed_to(const ScheduledSupport& support) {
   return (support.to.empty() ? "no part named" : support.to) + guards(support);
 }
 
-std::string head(const std::vector<std::string>& cells, std::string_view last) {
-  return numbers(cells) + "  " + left("", thing_column) + right("drill", number_column) + "  " +
-         std::string(last) + "\n";
+std::string head(const std::vector<std::string>& cells, std::string_view last,
+                 const Phrasing& phrasing) {
+  return numbers(cells, phrasing) + "  " + left("", thing_column) + right("drill", drill_column) +
+         "  " + std::string(last) + "\n";
 }
 
 std::string row(const std::string& cells, const ScheduledSupport& support, std::string_view last,
                 const Phrasing& phrasing) {
   return cells + "  " + left(thing(support, phrasing), thing_column) +
-         right(size_number(support.hole_in, phrasing), number_column) + "  " + one_line(last) +
-         "\n";
+         right(size_number(support.hole_in, phrasing), drill_column) + "  " + one_line(last) + "\n";
 }
 
 std::string by_route(const Schedule& schedule, const Phrasing& phrasing) {
@@ -79,13 +86,14 @@ std::string by_route(const Schedule& schedule, const Phrasing& phrasing) {
     for (const ScheduledSupport& each : schedule.supports)
       if (each.route == route.name)
         rows += row(numbers({length_number(each.distance_in, phrasing),
-                             length_number(each.from_previous_in, phrasing)}) +
+                             length_number(each.from_previous_in, phrasing)},
+                            phrasing) +
                         place_cells(each.at, phrasing),
                     each, fixed_to(each), phrasing);
     if (rows.empty())
       rows = "  nothing holds it between its ends\n";
     else
-      rows.insert(0, head({"along", "step", "FS", "BL", "WL"}, "on"));
+      rows.insert(0, head({"along", "step", "FS", "BL", "WL"}, "on", phrasing));
     text += rows + "\n";
   }
   return text;
@@ -122,7 +130,7 @@ std::string hole_words(const ScheduledHole& hole, const Phrasing& phrasing) {
 std::string hole_row(const std::string& cells, const ScheduledHole& hole,
                      const Phrasing& phrasing) {
   return cells + "  " + left(hole_text(hole, phrasing), thing_column) +
-         right(size_number(hole.diameter_in, phrasing), number_column) + "  " +
+         right(size_number(hole.diameter_in, phrasing), drill_column) + "  " +
          one_line(hole_words(hole, phrasing)) + "\n";
 }
 
@@ -134,8 +142,8 @@ std::string by_part(const Schedule& schedule, const Phrasing& phrasing) {
     bool taped = false;
     const auto add = [&](const std::optional<double>& tape, Vec3 at, auto&& line) {
       taped = taped || tape;
-      rows.push_back({tape.value_or(at.x),
-                      line(numbers({length_number(tape, phrasing)}) + place_cells(at, phrasing))});
+      rows.push_back({tape.value_or(at.x), line(numbers({length_number(tape, phrasing)}, phrasing) +
+                                                place_cells(at, phrasing))});
     };
     for (const ScheduledHole& each : schedule.holes)
       if (each.frame == part)
@@ -148,7 +156,7 @@ std::string by_part(const Schedule& schedule, const Phrasing& phrasing) {
     std::stable_sort(rows.begin(), rows.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     text += wrapped("", part.empty() ? "fixed to no part that is named" : part);
-    text += head({taped ? "tape" : "", "FS", "BL", "WL"}, "for");
+    text += head({taped ? "tape" : "", "FS", "BL", "WL"}, "for", phrasing);
     for (const auto& [along, line] : rows) text += line;
     text += "\n";
   }
@@ -166,7 +174,7 @@ std::string by_frame(const Schedule& schedule, const Phrasing& phrasing) {
   for (const std::string& part : parts_of(schedule)) {
     if (!has_hole_in(schedule, part)) continue;
     text += wrapped("", part);
-    text += head({"FS", "BL", "WL"}, "for");
+    text += head({"FS", "BL", "WL"}, "for", phrasing);
     for (const ScheduledHole& each : schedule.holes)
       if (each.frame == part) text += hole_row(place_cells(each.centre, phrasing), each, phrasing);
     for (const ScheduledSupport& each : schedule.supports)

@@ -39,8 +39,10 @@ std::string headline(const SupportSuggestion& route) {
     return route.supports.empty() ? "no choice of supports does" : "what was found does not do";
   const auto kept = std::count_if(route.supports.begin(), route.supports.end(),
                                   [](const SuggestedSupport& each) { return each.drawn; });
-  std::string words =
-      route.supports.empty() ? "no support is needed" : counted(route.supports.size(), "support");
+  std::string words = counted(route.supports.size(), "support");
+  if (route.supports.empty())
+    words = route.faults.empty() ? "no support is needed"
+                                 : "no support that could stand on what is there helps";
   words += ", in place of " + counted(static_cast<std::size_t>(route.replaces), "clamp") + " drawn";
   if (kept > 0) words += fmt::format("; {} of them where drawn", kept);
   return words;
@@ -71,6 +73,9 @@ std::string fault_text(const SupportFault& fault, const SupportSuggestion& route
 
 std::string route_text(const SupportSuggestion& route, const TextStyle& style) {
   std::string text = wrapped(one_line(route.route) + ": ", headline(route));
+  if (!route.mirror_of.empty())
+    text += wrapped("  ", "It is the mirror image of " + route.mirror_of +
+                              ", and follows what is pasted there.");
   for (const SuggestedSupport& support : route.supports)
     text += support_text(support, route, style.phrasing);
   if (route.gave_up)
@@ -97,7 +102,7 @@ bool SuggestReport::is_sound() const {
 std::string suggest_yaml(const SuggestReport& report, LengthUnit unit) {
   std::vector<Route> routes;
   for (const SupportSuggestion& route : report.routes)
-    if (route.was_found) routes.push_back(route.with);
+    if (route.was_found && route.mirror_of.empty()) routes.push_back(route.with);
   if (routes.empty()) return {};
   return route_points_text(routes, [unit](double length_in, bool in_millimetres) {
     return written_length(length_in, in_millimetres, unit);

@@ -194,7 +194,8 @@ TEST_F(TrueScale, ACrossOnTwoPagesIsTheSamePlaceOfTheFrame) {
 TEST_F(TrueScale, ARibIsDrawnInItsOwnPlane) {
   const std::string rib = drawn({"--view", "front", "--frame", "R"}).out;
   EXPECT_EQ(pages_of(rib).size(), 1u);
-  EXPECT_TRUE(contains(rib, "R at BL 30.0, FS right, WL up, page 1 of 1"));
+  EXPECT_TRUE(contains(rib, ">R at BL 30.0, FS right, WL up<"));
+  EXPECT_TRUE(contains(rib, ">page 1 of 1: row 1 of 1, column 1 of 1<"));
 }
 
 /// Distances along the line of its marks of a class, by the row that each lies in.

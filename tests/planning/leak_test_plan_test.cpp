@@ -146,14 +146,15 @@ TEST(StaticPlan, ConnectsAtADrainWhereThereIsNoPort) {
 
 TEST(StaticPlan, ASmallSectionLosesFaster) {
   // The whole, 13.074 in3, loses 3608.43 Pa of suction with a time constant of 577.5 s, and a part
-  // of it in proportion to its volume: of the 3.074 in3 without the altimeter 2319.5 Pa are left
-  // after a minute, 639.4 ft [calculated from the standard atmosphere].
+  // of it in proportion to its volume, 20 in3 of the test set with it: of the 23.074 in3 without
+  // the altimeter the suction of 942.0 ft is left after a minute [calculated from the standard
+  // atmosphere].
   const LeakTestPlan plan = static_plan();
   struct Part {
     double tested_in3, reading_ft;
   };
-  const std::vector<Part> parts = {{0.52894, 75.7}, {0.27447, 7.0},  {0.25447, 4.7},
-                                   {0, 0},          {0.52894, 75.7}, {3.07363, 639.4}};
+  const std::vector<Part> parts = {{20.52894, 935.1}, {20.27447, 934.3}, {20.25447, 934.2},
+                                   {20, 933.4},       {20.52894, 935.1}, {23.07363, 942.0}};
   ASSERT_EQ(plan.sections.size(), parts.size());
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const SplitStep& step = plan.sections[i];

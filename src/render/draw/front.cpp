@@ -123,9 +123,9 @@ double table_of_lines(Sheet& sheet, double y, const Drawing& drawing, const Stat
                        std::string_view reach) {
     sheet.text(table_x + 12, y, css, "end", number);
     sheet.text(table_x + 18, y, css, "start", name, 34);
-    sheet.text(table_x + 236, y, css, "end", bl);
-    sheet.text(table_x + 286, y, css, "end", wl);
-    sheet.text(table_x + 346, y, css, "end", diameter);
+    sheet.text(table_x + 216, y, css, "end", bl);
+    sheet.text(table_x + 262, y, css, "end", wl);
+    sheet.text(table_x + 316, y, css, "end", diameter);
     sheet.text(table_x + 436, y, css, "end", reach);
   };
   row("head", "", cut.lines.empty() ? "No line goes through" : "Line", "BL", "WL", "over all",

@@ -33,7 +33,7 @@ PaperBox drawing_room(const Paper& paper) {
           (paper.high_in - page_foot_in) * points_per_inch - margin};
 }
 
-void draw_page_foot(Sheet& sheet, const Paper& paper, std::string_view words,
+void draw_page_foot(Sheet& sheet, const Paper& paper, std::string_view what, std::string_view page,
                     const Phrasing& phrasing) {
   const bool metric = phrasing.unit == LengthUnit::millimetre;
   const double unit_pt = metric ? points_per_inch / mm_per_in : points_per_inch;
@@ -48,7 +48,9 @@ void draw_page_foot(Sheet& sheet, const Paper& paper, std::string_view words,
   sheet.text(x, y - 12, "small", "start",
              fmt::format("{} {} on a rule, or the printer has scaled the sheet: do not use it",
                          units, phrasing.unit_name()));
-  sheet.text(paper.wide_in * points_per_inch - x, y, "", "end", words, 90);
+  // Beside the ruler, which must stay whole.
+  sheet.text(paper.wide_in * points_per_inch - x, y - 12, "", "end", what, 56);
+  sheet.text(paper.wide_in * points_per_inch - x, y, "", "end", page, 48);
 }
 
 std::string stacked_pages(const std::vector<Sheet>& pages, const Paper& paper,

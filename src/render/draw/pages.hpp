@@ -36,8 +36,8 @@ inline constexpr double page_overlap_in = 0.5;
 /// Room to draw in, in points on the page.
 PaperBox drawing_room(const Paper& paper);
 
-/// Adds to a page its foot: a ruler to check the printer by, and words.
-void draw_page_foot(Sheet& sheet, const Paper& paper, std::string_view words,
+/// Adds to a page its foot: a ruler to check the printer by, what is drawn, and which page it is.
+void draw_page_foot(Sheet& sheet, const Paper& paper, std::string_view what, std::string_view page,
                     const Phrasing& phrasing);
 
 /// All pages as one SVG, one below the other, each as large as the paper. Printed at full size and

@@ -124,11 +124,12 @@ class FrameTiles {
     sheet.add("</g>\n");
     joints(sheet, row, column);
     for (const Hole& hole : frame_.holes) name(sheet, scale, hole);
-    draw_page_foot(sheet, paper_,
-                   fmt::format("{} at {}{}, page {} of {}: row {} of {}, column {} of {}",
-                               frame_.name, drawing_.phrasing.stand(frame_.plane), axes(), number,
-                               of, row + 1, rows_, column + 1, columns_),
-                   drawing_.phrasing);
+    draw_page_foot(
+        sheet, paper_,
+        fmt::format("{} at {}{}", frame_.name, drawing_.phrasing.stand(frame_.plane), axes()),
+        fmt::format("page {} of {}: row {} of {}, column {} of {}", number, of, row + 1, rows_,
+                    column + 1, columns_),
+        drawing_.phrasing);
     return sheet;
   }
 

@@ -44,9 +44,9 @@ class TrueStrip {
       for (int row = page * rows_a_page_; row < std::min(rows_, (page + 1) * rows_a_page_); ++row)
         draw_row(sheet, row, room_.top + (row % rows_a_page_) * row_in * points_per_inch);
       draw_page_foot(sheet, paper_,
-                     fmt::format("{}, {} long, from {}, page {} of {}", route_.name,
-                                 drawing_.phrasing.tape(length_in_), first_node(), page + 1, pages),
-                     drawing_.phrasing);
+                     fmt::format("{}, {} long, from {}", route_.name,
+                                 drawing_.phrasing.tape(length_in_), first_node()),
+                     fmt::format("page {} of {}", page + 1, pages), drawing_.phrasing);
     }
     return stacked_pages(sheets, paper_, drawing_.report.project_name + ": " + route_.name);
   }
