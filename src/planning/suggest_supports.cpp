@@ -87,7 +87,11 @@ class Suggestion {
   }
 
   std::vector<SupportFault> faults_with(const std::vector<SupportPlace>& chosen) {
-    tried_.routes.front() = with_supports(bare(), chosen);
+    return faults_of(with_supports(bare(), chosen));
+  }
+
+  std::vector<SupportFault> faults_of(const Route& route) {
+    tried_.routes.front() = route;
     std::vector<SupportFault> faults;
     for (RouteFault& each : judge_(tried_)) {
       SupportFault fault{std::move(each.judgement), 0, each.clamp_lost};
@@ -121,6 +125,9 @@ class Suggestion {
   /// Leaves out places at which no support may stand, and what no support changes. False where
   /// something is wrong that supports everywhere do not mend.
   bool clear_of_supports() {
+    // Many supports would mend a line that is drawn too near to something: that is not theirs to
+    // do.
+    for (const SupportFault& fault : faults_of(found_.with)) add_beside(fault);
     const std::vector<SupportFault> without = faults_with({});
     const auto is_there_without = [&](const SupportFault& fault) {
       return std::any_of(without.begin(), without.end(),
@@ -143,14 +150,21 @@ class Suggestion {
       places_.erase(last, places_.end() - 1);
     }
     for (const SupportFault& fault : everywhere) {
-      if (!is_among(fault.judgement.rule, support_rules))
-        beside_.emplace(fault.judgement.rule, fault.judgement.with.value_or(""));
-      else if (is_there_without(fault))
+      if (add_beside(fault)) continue;
+      if (is_there_without(fault))
         unchanged_.push_back(fault);
       else
         found_.faults.push_back(fault);
     }
     return found_.faults.empty();
+  }
+
+  /// True for a fault of a rule that supports are not there for: it is no fault of any choice.
+  bool add_beside(const SupportFault& fault) {
+    const Judgement& judgement = fault.judgement;
+    if (is_among(judgement.rule, support_rules)) return false;
+    beside_.emplace(judgement.rule, judgement.with.value_or(""));
+    return true;
   }
 
   static bool judges_the_support(const SupportFault& fault) {
@@ -215,7 +229,7 @@ class Suggestion {
   PreparedProject prepared_{nullptr, {}, Obstacles(Structure{})};
   std::vector<SupportPlace> places_;
   std::vector<SupportFault> unchanged_;  ///< wrong in the same way with all supports and with none
-  /// Wrong with all supports, by rule and other thing.
+  /// Wrong as drawn or with all supports, by rule and other thing.
   std::set<std::pair<std::string, std::string>> beside_;
   SupportSuggestion found_;
 };

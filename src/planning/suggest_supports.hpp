@@ -16,7 +16,7 @@ namespace linewright {
 /// Rules that supports are there for, and by which their places are found.
 inline constexpr std::string_view support_rules[] = {"support-spacing", "bend-fit", "chafe",
                                                      "resonance", "support-mount"};
-/// Rules in which supports must break nothing, whatever else is wrong.
+/// Rules that must still find nothing wrong where they find nothing as drawn.
 inline constexpr std::string_view rules_beside_supports[] = {"clearance", "frame-crossing"};
 
 /// What those rules find wrong on the route.

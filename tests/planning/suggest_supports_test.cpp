@@ -7,55 +7,20 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
 #include <random>
 #include <set>
-#include <span>
 #include <string>
 #include <vector>
 
 #include "lines/prepare.hpp"
+#include "planning/judged_supports.hpp"
 #include "planning/support_way.hpp"
 #include "rules/project_text.hpp"
-#include "rules/space/failed_clamp.hpp"
 
 namespace linewright {
 namespace {
-
-std::vector<std::string_view> rules_asked() {
-  std::vector<std::string_view> rules(std::begin(support_rules), std::end(support_rules));
-  rules.insert(rules.end(), std::begin(rules_beside_supports), std::end(rules_beside_supports));
-  return rules;
-}
-
-std::vector<RouteFault> faults_on(const Project& project, const std::string& route,
-                                  std::span<const std::string_view> rules) {
-  std::vector<RouteFault> faults;
-  for (Judgement& each : judge_on_route(prepare(project), {}, rules, route)) {
-    if (each.verdict == Verdict::pass || each.verdict == Verdict::waived) continue;
-    const bool lost = is_of_lost_clamp(each);
-    faults.push_back({std::move(each), lost});
-  }
-  return faults;
-}
-
-SupportSuggestion suggested(const Project& project, const std::string& route = "line") {
-  const std::vector<std::string_view> rules = rules_asked();
-  return suggest_supports(project, {}, route, 0.001,
-                          [&](const Project& changed) { return faults_on(changed, route, rules); });
-}
-
-Route& route_of(Project& project, const std::string& name = "line") {
-  return *std::find_if(project.routes.begin(), project.routes.end(),
-                       [&](const Route& each) { return each.name == name; });
-}
-
-/// What the rules that supports are there for say with the route as it is given.
-std::vector<RouteFault> faults_with(const Project& project, const Route& route) {
-  Project changed = project;
-  route_of(changed) = route;
-  return faults_on(changed, "line", support_rules);
-}
 
 /// A 1 in angle along FS with a line beside it, from one bulkhead to another.
 ProjectSections by_an_angle(double length, const std::string& line,
@@ -147,6 +112,16 @@ TEST(SuggestSupports, PutsAGrommetInABareHole) {
   EXPECT_EQ(found.with.points[0].through, "F-tube");
 }
 
+// 0.19 in from the angle all along is too near, but within an inch of a support: clamps every 2 in
+// would do, and are no mend of a line that is drawn too near.
+TEST(SuggestSupports, PutsNoneInWhereTheLineIsTooNearAsDrawn) {
+  ProjectSections sections = by_an_angle(40, "tube-aluminium-1/4");
+  sections.nodes = held_node("a", "0, -0.34, 0.5") + held_node("b", "40, -0.34, 0.5");
+  const SupportSuggestion found = suggested(ProjectText(sections).project());
+  EXPECT_TRUE(found.was_found);
+  EXPECT_LT(found.supports.size(), 8u);
+}
+
 // No clamp is put on a bend, and its corner stays.
 TEST(SuggestSupports, KeepsOffBends) {
   ProjectSections sections = by_an_angle(40, "tube-aluminium-1/4");
@@ -220,8 +195,8 @@ TEST(SuggestSupports, MakesTheRulesPassOnLinesByChance) {
   EXPECT_GT(possible, 8);
 }
 
-/// Every choice of so many places. What rules beside those of supports find with supports at all
-/// of them is no fault of a choice.
+/// Every choice of so many places. What rules beside those of supports find as drawn, or with
+/// supports at all of them, is no fault of a choice.
 class AllChoices {
  public:
   explicit AllChoices(const Project& project) : project_(project), bare_project_(project) {
@@ -232,8 +207,9 @@ class AllChoices {
     prepared_.emplace(prepare(bare_project_));
     places_ = support_places(*prepared_, line(), bare.clamps);
     std::erase_if(places_, [](const SupportPlace& place) { return !place.point.hold; });
-    for (const RouteFault& each : faults(places_))
-      with_all_.insert(each.judgement.rule + each.judgement.with.value_or(""));
+    for (const auto& known : {faults(places_), faults_on(project, "line", rules_asked())})
+      for (const RouteFault& each : known)
+        with_all_.insert(each.judgement.rule + each.judgement.with.value_or(""));
   }
 
   bool any_does(std::size_t count) const {
