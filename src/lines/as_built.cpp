@@ -61,7 +61,8 @@ std::optional<double> at_station(const Centreline& line, double fs_in, double ne
 class MeasuredRoute {
  public:
   MeasuredRoute(const Project& project, Route& route, std::vector<MeasureFault>& faults)
-      : route_(route),
+      : project_(project),
+        route_(route),
         line_(drawn_centreline(project, route)),
         drawn_in_(drawn_distances(line_)),
         faults_(faults) {}
@@ -74,8 +75,9 @@ class MeasuredRoute {
       note_gap(measured);
       return std::nullopt;
     }
-    const std::optional<Vec3> at = place_of(measured);
+    std::optional<Vec3> at = place_of(measured);
     if (!at) return std::nullopt;
+    const bool is_of_line = measured.of == Measurement::a_distance;
     const int of = measured.of == Measurement::a_distance ? near_place(measured) : measured.of;
     if (of == Measurement::a_distance && is_taut()) {
       fault(measured,
@@ -86,8 +88,13 @@ class MeasuredRoute {
       return std::nullopt;
     }
     measured.of = of;
-    if (of == Measurement::from_node || of == Measurement::to_node)
-      return std::pair(std::string(node_of(route_, of)), *at);
+    if (of == Measurement::from_node || of == Measurement::to_node) {
+      // What was measured is the line there, which begins at the face of a port: its node is as far
+      // off as the line is.
+      const std::string node(node_of(route_, of));
+      if (is_of_line) at = project_.find_node(node)->at + (*at - line_.at(*measured.distance_in));
+      return std::pair(node, *at);
+    }
     if (of >= 0)
       note_place(moved_, of, measured, *at);
     else
@@ -226,6 +233,7 @@ class MeasuredRoute {
         "leave out the one that does not hold");
   }
 
+  const Project& project_;
   Route& route_;
   Centreline line_;
   std::vector<double> drawn_in_;  ///< of the route's ends and points

@@ -119,6 +119,17 @@ TEST(AsBuilt, ADistanceWithinAnInchOfAPointIsThatPoint) {
   EXPECT_EQ(tubes.project.routes[0].points[0].at, (Vec3{20, 0.3, 10}));
 }
 
+// The line begins at the port's face, 0.9 in from the middle of the fitting at the node.
+TEST(AsBuilt, ALineMeasuredAtItsEndMovesTheNodeByAsMuchAsTheLineIsOff) {
+  RouteProject tubes = straight_tube();
+  tubes.project.nodes[0].ports = {{"a", {0.9, 0, 10}, {1, 0, 0}, 0, {}}};
+  tubes.project.routes[0].from_port = "a";
+  ASSERT_TRUE(take(tubes, {found_at("tube-0", 0.5, {1.4, 0.2, 10})}).empty());
+  const Node& node = tubes.project.nodes[0];
+  EXPECT_NEAR(distance(node.at, {0, 0.2, 10}), 0, rounding_in);
+  EXPECT_NEAR(distance(node.ports[0].at, {0.9, 0.2, 10}), 0, rounding_in);
+}
+
 TEST(AsBuilt, ADistanceElsewhereBecomesAPointThatHoldsNothing) {
   RouteProject tubes = straight_tube();
   ASSERT_TRUE(

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -8,6 +9,7 @@
 #include "rules/rule.hpp"
 #include "rules/space/measured_gap.hpp"
 #include "rules/space/pair_tolerance.hpp"
+#include "rules/space/run_out.hpp"
 #include "rules/space/separation_fittings.hpp"
 #include "rules/space/separation_zones.hpp"
 #include "rules/space/under_vent.hpp"
@@ -141,6 +143,40 @@ std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& w
   return judgement;
 }
 
+/// What comes out of a casing must not meet the casing itself, nor what comes out of its other end.
+std::optional<Judgement> judge_own_run_outs(const RuleContext& context, const Stretch& whole) {
+  const PreparedRoute& route = *whole.route;
+  const double tolerance = 2 * context.prepared.project->build_tolerance_in;
+  const double apart = 1 + 3 * route.line->largest_diameter_in() + tolerance;
+  const auto counts = [&](double a, double b) {
+    return std::abs(b - a) > apart && !context.is_passed_over(route, a) &&
+           !context.is_passed_over(route, b);
+  };
+  std::optional<Approach> nearest;
+  const auto meet = [&](const Stretch& wire, const Stretch& other) {
+    const auto approach =
+        nearest_lines(wire, other, Reach::likely, nearest ? nearest->margin_in : tolerance, counts);
+    if (approach) nearest = approach;
+  };
+  const std::vector<Stretch>& stretches = context.motion.hanging[context.index_of(route)];
+  for (const Stretch& wire : stretches) {
+    if (!is_run_out(wire)) continue;
+    meet(wire, whole);
+    for (const Stretch& other : stretches)
+      if (is_run_out(other) && other.start_in > wire.start_in) meet(wire, other);
+  }
+  if (!nearest) return std::nullopt;
+  Judgement judgement = context.at(route, nearest->distance_in);
+  judgement.with = route.route->name;
+  judgement.with_is_route = true;
+  if (holds(judgement, nearest->margin_in - tolerance, {overlap})) return std::nullopt;
+  judgement.message = "what comes out of the casing can touch the control itself";
+  judgement.mend = "turn the end of the casing so that the wire goes " +
+                   context.phrasing.length_up(Limit(overlap).lacking(*judgement.value)) +
+                   " farther off";
+  return judgement;
+}
+
 bool is_known(const RuleContext& context, const PreparedRoute& route) {
   return !unknown_sweep(context, route, line_to_rod);
 }
@@ -181,6 +217,7 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     std::optional<Judgement> self;
     for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[i]))
       take_graver(judge_self(context, wholes[i], part), self);
+    take_graver(judge_own_run_outs(context, wholes[i]), self);
     if (self) judgements.push_back(*self);
   }
   for (const PreparedRoute& route : routes)
@@ -232,8 +269,8 @@ Cables count with their sag, and with the sideways swing of an end whose node st
 without one leave room for it. Where their sag is not known, and where a sleeve that states no
 `outside` would break a limit with a wall of 1/8 in, the answer is unknown. Pushrods count at every
 place of their travel; where that is not known, so is what they pass. A casing stands still; what
-comes out of its ends counts as in clearance. How far lines can move toward
-each other is judged by chafe.)",
+comes out of its ends counts as in clearance, and must not meet the casing itself, nor what comes
+out of the other end. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = limits,
       .catalogue_limits = "",

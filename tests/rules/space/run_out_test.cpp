@@ -138,6 +138,32 @@ TEST(RunOut, CountsAgainstOtherLines) {
   EXPECT_TRUE(contains(found.message, "out of its casing")) << found.message;
 }
 
+// Led round by FS 120 and back up to BL 1.5, the casing points at its own first leg; the wire is
+// pushed 4 in out of it.
+TEST(RunOut, CountsAgainstItsOwnCasing) {
+  SmallProject project =
+      casing_project({corner({120, 0, 10}), corner({120, 16, 10}), corner({110, 16, 10})});
+  project.project.nodes.back().at = {110, 1.5, 10};
+  const Judgement found = sole(not_passed(project.judged_by("separation")));
+  EXPECT_EQ(found.verdict, Verdict::fail);
+  EXPECT_EQ(found.with, "throttle");
+  EXPECT_TRUE(contains(found.message, "touch the control itself")) << found.message;
+  expect_complete(found);
+  throttle(project).run_out->to_in = 0.2;
+  throttle(project).travel = Travel{0, 0.1, {}};
+  EXPECT_TRUE(not_passed(project.judged_by("separation")).empty());
+}
+
+// The ends of a casing that comes back face each other, 5 in apart; the wire stands out 3 in.
+TEST(RunOut, CountsAgainstWhatComesOutOfItsOtherEnd) {
+  SmallProject project = casing_project(
+      {corner({80, 0, 10}), corner({80, 16, 10}), corner({125, 16, 10}), corner({125, 0, 10})});
+  project.project.nodes.back().at = {105, 0, 10};
+  const Judgement found = sole(not_passed(project.judged_by("separation")));
+  EXPECT_EQ(found.verdict, Verdict::fail);
+  EXPECT_EQ(found.with, "throttle");
+}
+
 // A casing is a line that does not move: clamped, led through holes, and judged as flexible.
 TEST(Casing, IsJudgedAsALineThatStandsStill) {
   SmallProject project = casing_project({clamped({110, 0, 10}), clamped({125, 0, 10})});
