@@ -39,8 +39,10 @@ class Suggestion {
     const auto at = std::find_if(project.routes.begin(), project.routes.end(),
                                  [&](const Route& each) { return each.name == name; });
     index_ = static_cast<std::size_t>(at - project.routes.begin());
-    BareRoute stripped =
-        without_clamps(*at, project.find_node(at->from)->at, project.find_node(at->to)->at);
+    // Where nodes have ports, a line begins at a face.
+    const PreparedProject drawn = prepare(project, meshes);
+    const Centreline& line = drawn.routes[index_].centreline;
+    BareRoute stripped = without_clamps(*at, line.at(0), line.at(line.length_in()));
     bare_project_.routes[index_] = std::move(stripped.route);
     // Of two lines that come near each other the first is judged, with its own distances.
     const auto moved = tried_.routes.begin() + (at - project.routes.begin());

@@ -30,7 +30,7 @@ struct BareRoute {
 };
 
 /// Clamps that stand on the straight between what stays are left out whole; of others the corner
-/// stays. The route's two nodes are at `from` and `to`.
+/// stays. The line begins at `from` and ends at `to`.
 BareRoute without_clamps(const Route& route, Vec3 from, Vec3 to);
 
 /// All places along a bare route in order, with its two ends the first and the last. Supports may
