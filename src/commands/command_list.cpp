@@ -109,7 +109,7 @@ const std::vector<Command>& all_commands() {
        "lengths, bend schedules, volumes and masses",
        "linewright cutlist . --format csv --output cuts.csv",
        {"text", "json", "csv", "svg"},
-       declare_project,
+       declare_cutlist,
        [](const Words& words, const ResultForm& form) { return cutlist(words.project, form); }},
       {"schedule",
        "where supports and holes go, and what is drilled for them",

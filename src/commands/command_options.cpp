@@ -74,6 +74,11 @@ void declare_rig(CLI::App& app, Words& words) {
   app.add_option("--route", words.only_route, "this cable only")->type_name("NAME");
 }
 
+void declare_cutlist(CLI::App& app, Words& words) {
+  declare_project(app, words);
+  app.add_flag("--all-bends", words.verbose, "of soft lines, too, in text and pictures");
+}
+
 void declare_schedule(CLI::App& app, Words& words) {
   declare_project(app, words);
   app.add_option("--by", words.schedule_by, "in which order")->type_name("part|route|frame");

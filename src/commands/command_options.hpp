@@ -16,6 +16,7 @@ void declare_report(CLI::App& app, Words& words);
 void declare_draw(CLI::App& app, Words& words);
 void declare_export(CLI::App& app, Words& words);
 void declare_rig(CLI::App& app, Words& words);
+void declare_cutlist(CLI::App& app, Words& words);
 void declare_schedule(CLI::App& app, Words& words);
 void declare_suggest(CLI::App& app, Words& words);
 void declare_parts(CLI::App& app, Words& words);

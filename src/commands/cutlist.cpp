@@ -17,7 +17,7 @@ std::string rendered(const Report& report, const ResultForm& form) {
     case Format::csv:
       return cutlist_csv(report, form.style.phrasing.unit);
     case Format::svg:
-      return cut_charts(report, form.style.phrasing);
+      return cut_charts(report, form.style);
     case Format::sarif:  // only of `check`
     case Format::text:
       break;

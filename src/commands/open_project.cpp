@@ -8,6 +8,7 @@
 #include "input/load_as_if.hpp"
 #include "input/set_values.hpp"
 #include "lines/as_built.hpp"
+#include "planning/moved_places.hpp"
 #include "planning/near_twins.hpp"
 #include "planning/taken_values.hpp"
 #include "render/diagnostic_text.hpp"
@@ -79,6 +80,8 @@ OpenedProject open_with_files(const std::filesystem::path& path,
     show_in_files(faults, as_if.files);
     return {refused(faults, path), std::move(loaded.files), {}};
   }
+  for (std::string& question : moved_places(*loaded.project))
+    loaded.project->assumptions.push_back(std::move(question));
   return {*std::move(loaded.project), std::move(loaded.files), std::move(as_if.set)};
 }
 

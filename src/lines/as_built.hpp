@@ -21,7 +21,8 @@ struct MeasureFault {
 /// else it becomes a point of its own. Every measure of a route gets its distance along the line as
 /// drawn, and the route those of its points. Nothing is known better than it can be measured: where
 /// the measuring tolerance is the larger, the build tolerance becomes it, and `assumptions` says
-/// so. Gives back what is wrong with the measures; the project is then only partly changed. Its names must all resolve (the loader sees to it).
+/// so. Gives back what is wrong with the measures; the project is then only partly changed. Its
+/// names must all resolve (the loader sees to it).
 std::vector<MeasureFault> take_measured(Project& project);
 
 }  // namespace linewright

@@ -98,7 +98,7 @@ struct PreparedRoute {
   std::vector<FreePassage> free_passages = {};       ///< one of each fairlead that it passes free
   const Port* from_port = nullptr;                   ///< of its nodes, where they have ports
   const Port* to_port = nullptr;
-  std::vector<AsBuiltPart> as_built = {};            ///< in order along the route
+  std::vector<AsBuiltPart> as_built = {};  ///< in order along the route
 
   double length_in() const { return centreline.length_in(); }
   bool is_as_built(double distance_in) const;

@@ -80,22 +80,35 @@ std::string radius_text(const RouteCut& cut, const Phrasing& phrasing) {
                          : "not known");
 }
 
-/// A casing is ordered by its length and led in place.
-std::string casing_text(const RouteCut& cut, const Phrasing& phrasing) {
+/// What is not bent before it is fitted.
+std::string led_in_place(const RouteCut& cut, const Phrasing& phrasing) {
+  if (cut.bends.empty()) return "  no bends\n";
   double turned = 0;
   for (const BendStep& bend : cut.bends) turned += bend.angle_deg;
+  if (cut.bends.size() == 1)
+    return fmt::format("  led in place in 1 bend of {}\n", phrasing.angle(turned));
+  return fmt::format("  led in place in {} bends, which turn {} together\n", cut.bends.size(),
+                     phrasing.angle(turned));
+}
+
+/// A casing is ordered by its length and led in place.
+std::string casing_text(const RouteCut& cut, const Phrasing& phrasing) {
   const std::string lengths = fmt::format(
       "casing {}, wire from pin to pin {}, mass {}", bench_length(cut.cut_length_in, phrasing),
       cut.wire_length_in ? bench_length(*cut.wire_length_in, phrasing)
                          : "not known (run_out is not stated)",
       mass_words(cut, phrasing));
-  return wrapped("  ", lengths) + radius_text(cut, phrasing) +
-         fmt::format("  led in place in {} {}, which turn {} together\n", cut.bends.size(),
-                     cut.bends.size() == 1 ? "bend" : "bends", phrasing.angle(turned));
+  return wrapped("  ", lengths) + radius_text(cut, phrasing) + led_in_place(cut, phrasing);
 }
 
-std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
+/// Soft tube, hose and wire are bent by hand as they are led; what is rigid, before.
+bool has_schedule(const RouteCut& cut, const TextStyle& style) {
+  return !cut.cable && !cut.casing && (cut.rigid || style.verbose);
+}
+
+std::string route_text(const RouteReport& route, const TextStyle& style) {
   const RouteCut& cut = route.cut;
+  const Phrasing& phrasing = style.phrasing;
   std::string text = wrapped("", fmt::format("{}: {}, {}, from {} to {}", cut.name, cut.system,
                                              cut.line, route.from, route.to));
   if (cut.cable) return text + cable_text(cut, phrasing);
@@ -109,7 +122,8 @@ std::string route_text(const RouteReport& route, const Phrasing& phrasing) {
                   bench_length(cut.cut_length_in, phrasing));
   text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
                       mass_words(cut, phrasing));
-  text += radius_text(cut, phrasing) + schedule(cut, phrasing);
+  text += radius_text(cut, phrasing) +
+          (has_schedule(cut, style) ? schedule(cut, phrasing) : led_in_place(cut, phrasing));
   if (!cut.straightened.empty()) text += wrapped("  ", straightened_words(cut));
   return text + "\n";
 }
@@ -134,16 +148,42 @@ std::string systems_text(const std::vector<SystemCut>& systems, const Phrasing& 
   return text;
 }
 
+/// What is cut of each line: cables are cut in pieces, which `rig` tells.
+std::string lines_text(const Report& report, const Phrasing& phrasing) {
+  struct Total {
+    std::string line;
+    double cut_in = 0;
+    int pieces = 0;
+  };
+  std::vector<Total> totals;
+  std::size_t widest = columns_of("line");
+  for (const RouteReport& route : report.routes) {
+    if (route.cut.cable) continue;
+    auto found = std::ranges::find(totals, route.cut.line, &Total::line);
+    if (found == totals.end()) found = totals.insert(totals.end(), Total{route.cut.line});
+    found->cut_in += route.cut.cut_length_in;
+    ++found->pieces;
+    widest = std::max(widest, columns_of(one_line(route.cut.line)));
+  }
+  if (totals.empty()) return {};
+  std::string text = fmt::format("\n{}{:>14}{:>10}\n", left("line", widest), "to cut", "pieces");
+  for (const Total& total : totals)
+    text += fmt::format("{}{:>14}{:>10}\n", left(one_line(total.line), widest),
+                        bench_length(total.cut_in, phrasing), total.pieces);
+  return text;
+}
+
 }  // namespace
 
 std::string cutlist_text(const Report& report, const TextStyle& style) {
   std::string text;
   bool bent = false;
   for (const RouteReport& route : report.routes) {
-    text += route_text(route, style.phrasing);
-    bent = bent || (!route.cut.cable && !route.cut.casing && !route.cut.bends.empty());
+    text += route_text(route, style);
+    bent = bent || (has_schedule(route.cut, style) && !route.cut.bends.empty());
   }
   text += systems_text(report.systems, style.phrasing);
+  text += lines_text(report, style.phrasing);
   if (!bent) return text;
   text += "\n";
   text += wrapped("",

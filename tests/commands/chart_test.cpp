@@ -146,7 +146,7 @@ TEST(RigCharts, HasTheTensionOfEveryTemperature) {
 
 TEST(CutCharts, HasEveryBendWhereItIsMarkedOnTheTube) {
   const json cuts = json::parse(run({"cutlist", mended, "--format", "json"}).out);
-  const std::string svg = run({"cutlist", mended, "--format", "svg"}).out;
+  const std::string svg = run({"cutlist", mended, "--format", "svg", "--all-bends"}).out;
   const double ratio = test::number_after(svg, "in of the aeroplane, 1:");
   const double per_in = 72 / ratio;
   // Every tube begins at the left end of the first.

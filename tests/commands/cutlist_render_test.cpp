@@ -54,7 +54,7 @@ TEST(CutlistText, ACasingIsOrderedByItsLengthAndHasNoSchedule) {
   cut.wire_length_in = 24.5;
   const std::string text = cutlist_text(report, {});
   EXPECT_TRUE(contains(text, "casing 20.07 in, wire from pin to pin 24.50 in")) << text;
-  EXPECT_TRUE(contains(text, "led in place in 1 bend, which turn 90.0 deg together")) << text;
+  EXPECT_TRUE(contains(text, "led in place in 1 bend of 90.0 deg")) << text;
   EXPECT_FALSE(contains(text, "rotation")) << text;
   EXPECT_FALSE(contains(text, "bore")) << text;
   cut.wire_length_in.reset();
@@ -65,7 +65,9 @@ TEST(CutlistText, ALineBentInPlaceShowsOnlyWhereABendStarts) {
   Report report = one_bend();
   EXPECT_TRUE(contains(cutlist_text(report, {}), " ends at ")) << "bent on a tool";
   report.routes[0].cut.rigid = false;
-  const std::string text = cutlist_text(report, {});
+  TextStyle all_bends;
+  all_bends.verbose = true;
+  const std::string text = cutlist_text(report, all_bends);
   EXPECT_FALSE(contains(text, "ends at")) << text;
   EXPECT_TRUE(contains(text, "     1    9.00 in    9.00 in   90.0 deg          -    1.00 in"))
       << text;
@@ -82,6 +84,30 @@ TEST(CutlistCsv, FieldsAreQuotedOnlyWhereTheyMustBe) {
   EXPECT_EQ(csv_field("the \"long\" one"), "\"the \"\"long\"\" one\"");
   EXPECT_EQ(csv_field("two\nlines"), "\"two\nlines\"");
   EXPECT_EQ(csv_field(""), "");
+}
+
+TEST(CutlistText, BendsOfSoftLinesAreListedWhereAskedFor) {
+  Report report = one_bend();
+  report.routes[0].cut.rigid = false;
+  const std::string led = cutlist_text(report, {});
+  EXPECT_TRUE(contains(led, "  led in place in 1 bend of 90.0 deg\n")) << led;
+  EXPECT_FALSE(contains(led, "rotation")) << led;
+  EXPECT_FALSE(contains(led, "Bends are in order")) << led;
+  TextStyle all;
+  all.verbose = true;
+  const std::string listed = cutlist_text(report, all);
+  EXPECT_TRUE(contains(listed, "rotation")) << listed;
+  EXPECT_TRUE(contains(listed, "Bends are in order")) << listed;
+}
+
+TEST(CutlistText, AddsUpWhatIsCutOfEachLine) {
+  Report report = one_bend();
+  report.routes.push_back(report.routes[0]);
+  report.routes.push_back(report.routes[0]);
+  report.routes[2].cut.cable = true;
+  // Twice 20.0708 in; cables are cut in pieces, which rig tells.
+  const std::string text = cutlist_text(report, {});
+  EXPECT_TRUE(contains(text, "tube-aluminium-1/4      40.14 in         2\n")) << text;
 }
 
 TEST(CutlistCsv, OneRowForEachBendUnderAHeader) {

@@ -65,6 +65,7 @@ TEST(SheetLabels, KeepOffEachOtherAtFullSize) {
 
 TEST(SheetLabels, KeepOffEachOtherOnCharts) {
   expect_clear({"cutlist", mended, "--format", "svg"});
+  expect_clear({"cutlist", mended, "--format", "svg", "--all-bends"});
   expect_clear({"rig", mended, "--format", "svg"});
   for (const std::string kind : {"plan", "tight", "leaking", "unsettled"}) {
     std::vector<std::string> words{"leak-test", kind == "plan" ? "plan" : "judge",

@@ -32,8 +32,8 @@ std::string words_of_bend(std::size_t number, const BendStep& bend, const Phrasi
 
 class CutCharts {
  public:
-  CutCharts(const Report& report, const Phrasing& phrasing)
-      : report_(report), phrasing_(phrasing), sheet_(width_pt) {
+  CutCharts(const Report& report, const TextStyle& style)
+      : report_(report), phrasing_(style.phrasing), all_bends_(style.verbose), sheet_(width_pt) {
     double longest_in = 1;
     for (const RouteReport& route : report.routes)
       if (is_drawn(route.cut)) longest_in = std::max(longest_in, route.cut.cut_length_in);
@@ -42,11 +42,12 @@ class CutCharts {
 
   std::string drawn() {
     sheet_.text(36, 34, "title", "start", report_.project_name, 60);
-    sheet_.text(36, 50, "", "start",
-                "Each line straight, before it is bent: marks where bends begin and end, in the "
-                "order they are made; the turn is about the tube's own axis since the bend before. "
-                "Shaded: trimmed off at the end. How cables are cut says linewright rig.",
-                240);
+    sheet_.text(
+        36, 50, "", "start",
+        "Each line straight, before it is bent: marks where bends begin and end, in the "
+        "order they are made; the turn is about the tube's own axis since the bend before. "
+        "Shaded: trimmed off at the end. Soft lines are bent as they are led, cables are in rig.",
+        240);
     double y = 78;
     for (const RouteReport& route : report_.routes)
       if (is_drawn(route.cut)) y = draw(route, y);
@@ -60,22 +61,23 @@ class CutCharts {
   /// Where the next line begins.
   double draw(const RouteReport& route, double top) {
     const RouteCut& cut = route.cut;
+    const std::vector<BendStep> bends =
+        cut.rigid || all_bends_ ? cut.bends : std::vector<BendStep>{};
     Lanes lanes;
     std::vector<std::string> words;
     std::vector<PaperBox> places;
-    for (std::size_t i = 0; i < cut.bends.size(); ++i) {
-      words.push_back(words_of_bend(i + 1, cut.bends[i], phrasing_));
+    for (std::size_t i = 0; i < bends.size(); ++i) {
+      words.push_back(words_of_bend(i + 1, bends[i], phrasing_));
       const double wide = words_width(words.back(), words_pt) + 8;
-      const double left =
-          std::max(left_pt, std::min(x(cut.bends[i].mark_start_in), right_pt - wide));
+      const double left = std::max(left_pt, std::min(x(bends[i].mark_start_in), right_pt - wide));
       const double up = lane_pt * static_cast<double>(lanes.take(left, left + wide));
       places.push_back({left, up, left + wide, up});
     }
     const double tube_y = top + 18 + lane_pt * static_cast<double>(lanes.count());
     sheet_.text(left_pt, top, "head", "start", heading(route), 150);
     // Leaders lie under all words.
-    for (std::size_t i = 0; i < cut.bends.size(); ++i)
-      draw_bend(cut.bends[i], tube_y, tube_y - 5 - places[i].top, words[i]);
+    for (std::size_t i = 0; i < bends.size(); ++i)
+      draw_bend(bends[i], tube_y, tube_y - 5 - places[i].top, words[i]);
     for (std::size_t i = 0; i < words.size(); ++i)
       sheet_.text(places[i].left, tube_y - 7 - places[i].top, "", "start", words[i], 90);
     sheet_.path("cut tube", fmt::format("M{0:.2f} {1:.1f}H{2:.2f}v{3}H{0:.2f}Z", x(0), tube_y,
@@ -104,15 +106,16 @@ class CutCharts {
   }
 
   const Report& report_;
-  const Phrasing& phrasing_;
+  const Phrasing phrasing_;
+  const bool all_bends_;
   Sheet sheet_;
   int one_to_ = 1;
 };
 
 }  // namespace
 
-std::string cut_charts(const Report& report, const Phrasing& phrasing) {
-  return CutCharts(report, phrasing).drawn();
+std::string cut_charts(const Report& report, const TextStyle& style) {
+  return CutCharts(report, style).drawn();
 }
 
 }  // namespace linewright

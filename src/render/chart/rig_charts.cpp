@@ -68,15 +68,16 @@ std::string rig_charts(const Rig& rig) {
              "Tension of each cable against temperature, unloaded. Filled: as rigged. Open: slack. "
              "Dashed: the least to rig to that leaves it taut over the whole range.",
              170);
-  std::size_t index = 0;
+  double end = first_row_pt + 0.3 * row_pt;
+  double top = first_row_pt;
+  bool on_the_left = true;
   for (const RiggedCable& cable : rig.cables) {
-    draw_cable(sheet, cable, left_pt + column_pt * static_cast<double>(index % 2),
-               first_row_pt + row_pt * static_cast<double>(index / 2));
-    ++index;
+    draw_cable(sheet, cable, left_pt + (on_the_left ? 0 : column_pt), top);
+    end = top + row_pt - 20;
+    if (!on_the_left) top += row_pt;
+    on_the_left = !on_the_left;
   }
   if (rig.cables.empty()) sheet.text(36, 70, "", "start", "No control cables.");
-  const auto rows = static_cast<double>((index + 1) / 2);
-  const double end = first_row_pt + row_pt * std::max(0.3, rows) - 20;
   sheet.text(36, end, "small", "start", "linewright rig tells what the figures hold for.");
   return sheet.finished(end + 24, rig.project_name + ": cable tensions");
 }
