@@ -137,6 +137,25 @@ std::vector<SupportSuggestion> suggest_all(Project& project, const std::vector<s
   return found;
 }
 
+std::vector<std::string> routes_measured(const std::vector<SupportSuggestion>& routes,
+                                         const Project& project) {
+  std::vector<std::string> measured;
+  for (const SupportSuggestion& route : routes)
+    if (route.was_found &&
+        std::any_of(project.built.begin(), project.built.end(),
+                    [&](const Measurement& each) { return each.route == route.route; }))
+      measured.push_back(route.route);
+  return measured;
+}
+
+/// What is said where nothing but the YAML is written.
+std::string beside_yaml(const SuggestReport& report) {
+  std::string words = report.is_sound() ? "" : unsound_words;
+  const std::string measured = words_on_measures(report);
+  if (!measured.empty()) words += "linewright: " + measured + "\n";
+  return words;
+}
+
 }  // namespace
 
 Outcome suggest(const SuggestOptions& options) {
@@ -160,10 +179,11 @@ Outcome suggest(const SuggestOptions& options) {
   report.routes = suggest_all(project, asked, *fields, options.form);
   report.new_faults = said_anew(*opened, project, *fields, options.form.phrasing());
   take_back(report.routes, report.new_faults);
+  report.measured_routes = routes_measured(report.routes, *opened);
   const ExitCode code = report.is_sound() ? ExitCode::nothing_failed : ExitCode::failed;
   if (options.write) {
     const std::string yaml = suggest_yaml(report, options.form.style.phrasing.unit);
-    if (!yaml.empty()) return {code, yaml, report.is_sound() ? "" : unsound_words};
+    if (!yaml.empty()) return {code, yaml, beside_yaml(report)};
     return {code, "",
             "linewright: no choice of supports does: without --write it says where and why\n"};
   }

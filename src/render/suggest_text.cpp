@@ -1,6 +1,7 @@
 #include "render/suggest_text.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -91,6 +92,15 @@ std::string route_text(const SupportSuggestion& route, const TextStyle& style) {
 
 }  // namespace
 
+std::string words_on_measures(const SuggestReport& report) {
+  if (report.measured_routes.empty()) return {};
+  return fmt::format(
+      "the points of {} hold the places that were measured, and its supports are numbered anew: "
+      "take its measures out of `built` when you paste them, for they would be taken to be of "
+      "other supports",
+      fmt::join(report.measured_routes, ", "));
+}
+
 bool SuggestReport::is_sound() const {
   const bool all = std::all_of(routes.begin(), routes.end(),
                                [](const SupportSuggestion& route) { return route.possible; });
@@ -123,6 +133,8 @@ std::string suggest_text(const SuggestReport& report, const TextStyle& style) {
   }
   const std::string yaml = suggest_yaml(report, style.phrasing.unit);
   if (!yaml.empty()) text += "To paste, `points` in place of each route's own:\n\n" + yaml + "\n";
+  const std::string measured = words_on_measures(report);
+  if (!measured.empty()) text += wrapped("Before you paste: ", measured) + "\n";
   if (!report.assumptions.empty()) {
     text += "Taken, because the project does not say:\n";
     for (const std::string& sentence : report.assumptions) text += wrapped("  - ", sentence);

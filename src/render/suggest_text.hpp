@@ -14,4 +14,8 @@ std::string suggest_text(const SuggestReport& report, const TextStyle& style);
 /// of each route's file; as they stand on a tape where the unit asked for is a fraction.
 std::string suggest_yaml(const SuggestReport& report, LengthUnit unit);
 
+/// What is to be done with `built` when the points of measured routes are pasted; empty where
+/// nothing was measured.
+std::string words_on_measures(const SuggestReport& report);
+
 }  // namespace linewright

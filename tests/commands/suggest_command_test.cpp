@@ -69,6 +69,23 @@ TEST(SuggestCommand, PrintsPointsThatMakeTheRulesPassWhenPasted) {
     }
 }
 
+// Its measures name supports by number, and these are others now.
+TEST(SuggestCommand, SaysThatMeasuresOfTheLineGoOutWithItsOldPoints) {
+  const test::TempFolder folder;
+  const std::string project = folder / "project.yaml";
+  test::write(project,
+              project_text("    points: [{at: [20 in, -0.8 in, 0.5 in], hold: clamp, to: angle}]\n"
+                           "built:\n  - {route: line, support: 1, at: [20 in, -0.8 in, 0.6 in], "
+                           "on: 2026-11-20, by: AB}\n"));
+  const std::string words = "take its measures out of `built`";
+  const test::CommandRun written = test::run({"suggest", project, "--write"});
+  EXPECT_TRUE(test::contains(written.err, words)) << written.err;
+  EXPECT_FALSE(test::contains(written.out, words));
+  EXPECT_TRUE(test::contains(test::run({"suggest", project}).out, "Before you paste: "));
+  test::write(project, project_text(""));
+  EXPECT_EQ(test::run({"suggest", project, "--write"}).err, "");
+}
+
 TEST(SuggestCommand, WritesTapeNumbersWhereFractionsAreAskedFor) {
   const test::TempFolder folder;
   test::write(folder / "project.yaml", project_text(""));

@@ -1,9 +1,11 @@
 #include "rules/space/fitting_bodies.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <map>
 
+#include "geometry/plane/polygon.hpp"
 #include "lines/fitting_seat.hpp"
 #include "rules/words/neighbour_words.hpp"
 
@@ -13,6 +15,7 @@ namespace {
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
+constexpr double rounding_in = 1e-6;
 
 /// What of a part is nearest to a body.
 struct Near {
@@ -35,13 +38,67 @@ class BodySurvey {
  private:
   const Node& node() const { return *fitting_.node; }
 
-  /// Structure within reach of a node that it holds is what the fitting is mounted on.
+  /// What may hold a fitting: nothing that moves, and no other fitting.
+  bool holds_still(int part) const {
+    const Part& each = part_of(part);
+    return !each.moves && each.kind != PartKind::fitting && each.kind != PartKind::pulley;
+  }
+
+  const Part& part_of(int part) const {
+    return prepared_.obstacles.parts()[static_cast<std::size_t>(part)];
+  }
+
+  Bounds about_node() const {
+    const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
+    return {node().at - by, node().at + by};
+  }
+
+  /// A fitting in a hole is as far from that sheet as from its plane, not as from the hole's edge.
+  void take_hole(const Frame& sheet, int part) {
+    const double off_in =
+        std::max(0.0, std::abs(sheet.plane.above(node().at)) - sheet.thickness_in / 2);
+    if (off_in > mount_distance_in) return;
+    for (const Hole& hole : sheet.holes)
+      if (covers(hole, sheet.plane.seen(node().at))) take_near(part, off_in);
+  }
+
+  void take_near(int part, double distance_in) {
+    const auto [known, is_new] = parts_near_in_.try_emplace(part, distance_in);
+    known->second = std::min(known->second, distance_in);
+  }
+
+  void find_parts_near() {
+    prepared_.obstacles.visit(about_node(), [&](const Obstacle& each) {
+      if (holds_still(each.part)) take_near(each.part, nearest(node().at, each).distance_in);
+    });
+    for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
+      const double within_in = mount_distance_in + mesh.field->mesh().thickness_in / 2;
+      const auto cells = mesh.field->cells_near({node().at, node().at}, within_in);
+      if (cells.empty()) continue;
+      mesh.field->visit_within({node().at, node().at}, within_in, cells,
+                               [&](const MeshItem& item, double) {
+                                 const Obstacle each = obstacle_of(mesh, item);
+                                 take_near(each.part, nearest(node().at, each).distance_in);
+                                 return within_in;
+                               });
+    }
+    for (const Frame& frame : prepared_.project->structure.frames)
+      if (const auto part = prepared_.obstacles.find_part(frame.name)) take_hole(frame, *part);
+    for (const Wall& wall : prepared_.walls) take_hole(wall.frame, wall.part);
+  }
+
+  /// The structure nearest to a node that it holds is what the fitting is mounted on, with skins
+  /// and doublers that lie on that. What else is near is in its way.
   void find_mounts() {
     if (!node().held()) return;
-    const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-    prepared_.obstacles.visit({node().at - by, node().at + by}, [&](const Obstacle& each) {
-      if (nearest(node().at, each).distance_in <= mount_distance_in) mounts_.push_back(each.part);
-    });
+    find_parts_near();
+    double least_in = mount_distance_in;
+    for (const auto& [part, distance_in] : parts_near_in_)
+      least_in = std::min(least_in, distance_in);
+    for (const auto& [part, distance_in] : parts_near_in_) {
+      const double depth_in = part_of(part).kind == PartKind::solid ? rounding_in : mount_depth_in;
+      if (distance_in <= std::min(least_in + depth_in, mount_distance_in)) mounts_.push_back(part);
+    }
   }
 
   bool is_mount(const Obstacle& obstacle, bool of_mesh) const {
@@ -83,6 +140,7 @@ class BodySurvey {
 
   const PreparedProject& prepared_;
   const NodeFitting& fitting_;
+  std::map<int, double> parts_near_in_;  ///< by part, from the node
   std::vector<int> mounts_;
   std::map<int, Near> near_;
 };

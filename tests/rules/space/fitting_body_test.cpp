@@ -74,6 +74,60 @@ TEST(FittingBody, PassesWhatItIsMountedOn) {
   EXPECT_EQ(not_passed(of_body(project)).size(), 2u);
 }
 
+/// The union of 0.3 in radius in a hole of 0.5 in in a web across it at FS 0.
+SmallProject in_web() {
+  SmallProject project = from_union({});
+  project.project.nodes[0].kind = NodeKind::bulkhead;
+  Frame web;
+  web.name = "web";
+  web.plane = at_station(0);
+  web.thickness_in = 0.032;
+  web.outline = {{-5, -5}, {5, -5}, {5, 5}, {-5, 5}};
+  web.holes.push_back({"hole", Circle{{0, 0}, 0.5}, EdgeGuard::bare, {}, {"structure.yaml", 9, 9}});
+  project.project.structure.frames.push_back(web);
+  return project;
+}
+
+// A part beside the hole is nearer to the node than the hole's edge is: it holds nothing for that.
+TEST(FittingBody, FailsInWhatIsBesideTheHoleThatItIsIn) {
+  SmallProject project = in_web();
+  EXPECT_TRUE(not_passed(of_body(project)).empty());
+  for (const double off_in : {0.1, 0.2, 0.35}) {
+    project = in_web();
+    project.project.structure.solids.push_back(
+        {"box", Box{{-3, off_in, -2}, {-0.05, 3, 2}}, {"structure.yaml", 7, 5}});
+    const Judgement judgement = sole(not_passed(of_body(project)));
+    EXPECT_EQ(judgement.verdict, Verdict::fail) << off_in;
+    EXPECT_EQ(judgement.with, "box");
+    EXPECT_NEAR(*judgement.value, off_in - 0.3 - 0.06, 1e-9);
+  }
+}
+
+TEST(FittingBody, IsMountedThroughADoublerToo) {
+  SmallProject project = in_web();
+  Panel doubler;
+  doubler.name = "doubler";
+  doubler.corners = {{0.05, -1, -1}, {0.05, 1, -1}, {0.05, 1, 1}, {0.05, -1, 1}};
+  doubler.thickness_in = 0.05;
+  project.project.structure.panels.push_back(doubler);
+  EXPECT_TRUE(not_passed(of_body(project)).empty());
+}
+
+TEST(FittingBody, IsMountedOnNothingThatMoves) {
+  SmallProject project = from_union({});
+  project.project.nodes[0].kind = NodeKind::bulkhead;
+  Mover lever;
+  lever.name = "lever";
+  lever.pivot = {-0.5, 5, 0};
+  lever.axis = {0, 0, 1};
+  lever.points = {{-0.5, 5, 0}, {-0.5, 0.4, 0}};
+  lever.radius_in = 0.1;
+  project.project.structure.movers.push_back(lever);
+  const Judgement judgement = sole(of_body(project));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.with, "lever");
+}
+
 TEST(FittingBody, FailsInAnotherFittingOnce) {
   SmallProject project = from_union({});
   project.project.nodes.push_back(union_at("other", {0, 0.6, 0}));
