@@ -31,7 +31,7 @@ namespace fs = std::filesystem;
 constexpr double same_number = 1e-6;
 
 /// Keys that say that a thing is there: without it there is nothing to judge.
-const std::set<std::string> things{"hold", "include"};
+const std::set<std::string> things{"hold", "include", "mirror"};
 
 std::string text_of(const fs::path& path) {
   std::ifstream file(path);

@@ -39,14 +39,15 @@ inline std::vector<std::string> lines_of(const std::string& text) {
 }
 
 /// Every length of a text, or of a part of it, times 25.4. A number whose key is no length, or that
-/// has a unit of its own, stays.
+/// has a unit of its own, stays; a fraction, which is read in inches alone, gets its unit.
 inline std::string lengths_in_mm(const std::string& text) {
   static const std::set<std::string> no_lengths{
-      "linewright",    "pitch",  "roll", "positive", "negative",
-      "propeller_rpm", "blades", "axis", "guards",   "sweep",
-      "lever_ratio",   "name",   "line", "normal",   "again"};
+      "linewright", "pitch",  "roll",   "positive",  "negative",    "propeller_rpm",
+      "blades",     "axis",   "guards", "sweep",     "lever_ratio", "name",
+      "line",       "normal", "again",  "direction", "branch"};
   static const std::regex token(
-      R"(([a-z_]+):|[A-Za-z][\w/.-]*|-?\d+(?:\.\d+)?( ?[A-Za-z][\w/]*)?)");
+      R"(([a-z_]+):|[A-Za-z][\w/.-]*|(-?(?:\d+[ -])?\d+/\d+)|-?\d+(?:\.\d+)?( ?[A-Za-z][\w/]*)?)");
+  const bool stretched = text.find("over: [") != std::string::npos;
   std::string key;
   std::string all;
   std::size_t done = 0;
@@ -56,7 +57,11 @@ inline std::string lengths_in_mm(const std::string& text) {
     done = static_cast<std::size_t>(found.position() + found.length());
     if (found[1].matched) key = found[1];
     const bool number = !std::isalpha(static_cast<unsigned char>(found.str().front()));
-    if (number && !found[2].matched && !no_lengths.contains(key))
+    // Of a panel over frames, `corners` are counted.
+    const bool length = !no_lengths.contains(key) && !(stretched && key == "corners");
+    if (found[2].matched)
+      all += found.str() + " in";
+    else if (number && length && !found[3].matched)
       all += fmt::format("{:.9f}", std::stod(found.str()) * 25.4);
     else
       all += found.str();

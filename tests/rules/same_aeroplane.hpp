@@ -71,8 +71,19 @@ class PutElsewhere {
     at = {put.y, put.z};
   }
 
+  /// What is drawn in it stays as it is drawn.
+  void put_rib(DrawnPlane& plane) const {
+    put(plane.origin);
+    for (Vec3* direction : {&plane.normal, &plane.across, &plane.up})
+      *direction = turned_only(*direction);
+  }
+
   void put_structure(Structure& structure) const {
     for (Frame& frame : structure.frames) {
+      if (frame.plane.across.y == 0) {
+        put_rib(frame.plane);
+        continue;
+      }
       frame.plane.origin.x += by_.shift.x;
       for (Vec2& corner : frame.outline) put_plane(corner);
       for (Hole& hole : frame.holes) {
@@ -85,6 +96,8 @@ class PutElsewhere {
     for (Channel& channel : structure.channels) put_channel(channel);
     for (Panel& panel : structure.panels) {
       for (Vec3& corner : panel.corners) put(corner);
+      for (std::vector<Vec3>& bay : panel.bays)
+        for (Vec3& corner : bay) put(corner);
       for (WallHole& hole : panel.holes) put(hole.at);
     }
     for (Solid& solid : structure.solids) put_solid(solid);
