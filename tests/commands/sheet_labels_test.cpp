@@ -44,7 +44,9 @@ TEST(SheetLabels, KeepOffEachOtherFromTheSideAndAbove) {
 }
 
 TEST(SheetLabels, KeepOffEachOtherAtEveryFrame) {
-  const std::vector<std::string> frames = names(as_drawn, "holes", "frame");
+  std::vector<std::string> frames = names(as_drawn, "holes", "frame");
+  // A rib has no view from the front.
+  std::erase_if(frames, [](const std::string& name) { return name.starts_with("W"); });
   EXPECT_GE(frames.size(), 3u);
   for (const std::string& frame : frames)
     expect_clear({"draw", as_drawn, "--view", "front", "--frame", frame});
