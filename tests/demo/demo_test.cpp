@@ -88,7 +88,8 @@ TEST(DemoMended, LeavesNothingOfItsCablesUnknown) {
 TEST(DemoAsDrawn, HasTheNineFaultsThatBuildersMakeAndNoOthers) {
   // A bend too tight, a line led over an edge, a tee left hanging, the wrong holes, a fairlead out
   // of line, a sleeve too short, a turnbuckle that nothing shows, one too near its fairlead, and a
-  // fairlead left out. The wrong holes and the fairlead left out show twice: too near as drawn, and within reach.
+  // fairlead left out. The wrong holes and the fairlead left out show twice: too near as drawn, and
+  // within reach.
   const std::set<std::string> expected{
       "fail: bend-radius: static-left: ",
       "fail: chafe: static-right: stringer-upper-right",
