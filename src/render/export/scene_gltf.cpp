@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "model/units.hpp"
+#include "render/finding_folds.hpp"
 #include "render/json_values.hpp"
 #include "render/version.hpp"
 
@@ -64,12 +65,12 @@ std::size_t paint_of(std::string_view name) {
 
 /// The gravest that was judged of the line; nothing where nothing was.
 std::optional<Verdict> worst_verdict(const Report& report, std::string_view route) {
-  constexpr std::array by_gravity{Verdict::fail, Verdict::unknown, Verdict::warn, Verdict::waived,
-                                  Verdict::pass};
-  for (const Verdict verdict : by_gravity)
-    for (const Judgement& judgement : report.judgements)
-      if (judgement.route == route && judgement.verdict == verdict) return verdict;
-  return std::nullopt;
+  std::optional<Verdict> worst;
+  for (const Judgement& judgement : report.judgements)
+    if (judgement.route == route &&
+        (!worst || gravity_rank(judgement.verdict) < gravity_rank(*worst)))
+      worst = judgement.verdict;
+  return worst;
 }
 
 void add_little_endian(std::string& bytes, std::uint32_t number) {
