@@ -80,7 +80,7 @@ std::string lines_table(const Catalogue& catalogue, LineKind kind, const Phrasin
   if (rows.empty()) return {};
   const std::string unit = phrasing.unit_name() + "  ";
   std::string text =
-      table_line(line_kind_words(kind), {"OD  ", "bore  ", "bend  ", "spacing  ", "strength"});
+      table_line(line_kind_name(kind), {"OD  ", "bore  ", "bend  ", "spacing  ", "strength"});
   text += table_line("", {unit, unit, unit, unit, "lbf  "});
   return text + rows + "\n";
 }
@@ -152,7 +152,7 @@ std::string line_entry(const Line& line, const Phrasing& phrasing) {
   const auto length = [&](double inches) {
     return size_number(inches, phrasing) + " " + phrasing.unit_name();
   };
-  std::string words = std::string(line_kind_words(line.kind)) + ", " + line.material;
+  std::string words = std::string(line_kind_name(line.kind)) + ", " + line.material;
   if (!line.construction.empty()) words += ", " + line.construction;
   if (line.where) words += fmt::format(" (defined in {}:{})", line.where->file, line.where->line);
   std::string text = wrapped("", line.name + ": " + words);
@@ -220,7 +220,7 @@ std::string fitting_entry(const Fitting& fitting, const Phrasing& phrasing) {
 
 }  // namespace
 
-std::string_view line_kind_words(LineKind kind) {
+std::string_view line_kind_name(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
       return "rigid tube";

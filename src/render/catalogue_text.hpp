@@ -15,6 +15,6 @@ std::string catalogue_text(const Catalogue& catalogue, const TextStyle& style);
 std::string catalogue_entries_text(const Catalogue& catalogue, const TextStyle& style);
 
 /// "rigid tube", "plastic tube", "hose", "cable", "wire".
-std::string_view line_kind_words(LineKind kind);
+std::string_view line_kind_name(LineKind kind);
 
 }  // namespace linewright
