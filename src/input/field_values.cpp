@@ -200,6 +200,7 @@ std::array<double, 2> read_pair(const YamlNode& node, const NumberSpec& spec,
 
 const std::vector<YamlNode>& read_items(const YamlNode& node, ValueContext& context) {
   if (node.kind == YamlNode::Kind::sequence) return node.items;
+  if (node.kind == YamlNode::Kind::unread) return no_items();
   context.error(node.where, fmt::format("expected a list, found {}", found_words(node)),
                 node.kind == YamlNode::Kind::null ? "leave the key out, or write []" : "");
   return no_items();

@@ -34,6 +34,8 @@ bool accept(const std::optional<OutlineFault>& fault, const YamlNode* node, Read
 template <const MapSpec& map>
 std::vector<Vec2> read_outline(MapReader<map>& fields, ReadContext& context) {
   std::vector<Vec2> outline = fields.plane_points("outline");
+  // An outline that says so was completed when places were derived.
+  fields.optional_flag("half");
   if (!accept(outline_fault(outline), fields.find("outline"), context)) outline.clear();
   return outline;
 }

@@ -22,14 +22,6 @@ namespace {
 /// Nearer to BL 0 than this is on it.
 constexpr double on_middle_in = 1e-6;
 
-/// Which coordinate of a frame's plane is BL; neither where the plane is not its own mirror image.
-PlaneSide plane_side(const DrawnPlane& plane) {
-  const auto is_bl = [](Vec3 direction) { return std::abs(std::abs(direction.y) - 1) < 1e-9; };
-  if (std::abs(plane.origin.y) > on_middle_in) return PlaneSide::neither;
-  if (is_bl(plane.across)) return PlaneSide::first;
-  return is_bl(plane.up) ? PlaneSide::second : PlaneSide::neither;
-}
-
 PlaneSide side_in_frame(const ProjectItem& frame) {
   const auto plane = frame_plane(*frame.node, frame.bare);
   return plane ? plane_side(*plane) : PlaneSide::neither;

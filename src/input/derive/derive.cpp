@@ -8,6 +8,7 @@
 
 #include "input/derive/derivation.hpp"
 #include "input/derive/derived_nodes.hpp"
+#include "input/derive/half_outlines.hpp"
 #include "input/derive/table_rows.hpp"
 #include "input/keys/route_keys.hpp"
 #include "input/keys/structure_keys.hpp"
@@ -128,7 +129,10 @@ const YamlNode* first_unread(const YamlNode& node) {
 std::vector<ParsedFile> derive(std::vector<ParsedFile>& files, ProjectDraft& draft) {
   if (files.empty()) return {};
   TableFiles tables(files.front().folder, draft);
-  for (ParsedFile& file : files) tables.bring_in(file);
+  for (ParsedFile& file : files) {
+    tables.bring_in(file);
+    complete_half_outlines(file, draft);
+  }
   Derivation(files, draft).run();
   return tables.take();
 }

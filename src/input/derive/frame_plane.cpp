@@ -1,5 +1,7 @@
 #include "input/derive/frame_plane.hpp"
 
+#include <cmath>
+
 #include "input/derive/quiet_values.hpp"
 
 namespace linewright {
@@ -22,6 +24,14 @@ std::optional<DrawnPlane> frame_plane(const YamlNode& frame, BareLength bare) {
   if (const auto line = quiet_length_in(frame, "waterline", bare)) return at_waterline(*line);
   const YamlNode* plane = frame.find("plane");
   return plane != nullptr ? slanted(*plane, bare) : std::nullopt;
+}
+
+PlaneSide plane_side(const DrawnPlane& plane) {
+  constexpr double on_middle_in = 1e-6;
+  const auto is_bl = [](Vec3 direction) { return std::abs(std::abs(direction.y) - 1) < 1e-9; };
+  if (std::abs(plane.origin.y) > on_middle_in) return PlaneSide::neither;
+  if (is_bl(plane.across)) return PlaneSide::first;
+  return is_bl(plane.up) ? PlaneSide::second : PlaneSide::neither;
 }
 
 }  // namespace linewright

@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "input/derive/mirrored.hpp"
 #include "input/quantity.hpp"
 #include "input/yaml_document.hpp"
 #include "model/drawn_plane.hpp"
@@ -11,5 +12,8 @@ namespace linewright {
 
 /// Nothing where the map does not say, or not in a way that can be read.
 std::optional<DrawnPlane> frame_plane(const YamlNode& frame, BareLength bare);
+
+/// Which coordinate of the plane is BL; neither where the plane is not its own mirror image.
+PlaneSide plane_side(const DrawnPlane& plane);
 
 }  // namespace linewright

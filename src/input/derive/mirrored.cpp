@@ -24,10 +24,6 @@ void flip_item(YamlNode& row, std::size_t index) {
   if (index < row.items.size()) flip(row.items[index]);
 }
 
-void flip_in_plane(YamlNode& point, PlaneSide side) {
-  if (side != PlaneSide::neither) flip_item(point, side == PlaneSide::first ? 0 : 1);
-}
-
 /// BL is least where it was greatest.
 void mirror_box(YamlNode& box) {
   YamlNode* least = box.find("min");
@@ -68,6 +64,10 @@ YamlNode own_name_of_twin(const YamlNode& node, const KeySpec& key, const TwinNa
 
 }  // namespace
 
+void mirror_in_plane(YamlNode& point, PlaneSide side) {
+  if (side != PlaneSide::neither) flip_item(point, side == PlaneSide::first ? 0 : 1);
+}
+
 YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
                   const TwinName& twin_name) {
   YamlNode copy = node;
@@ -90,10 +90,10 @@ YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
         for (YamlNode& place : value.items) flip_item(place, 1);
         break;
       case KeyKind::plane_point:
-        flip_in_plane(value, side);
+        mirror_in_plane(value, side);
         break;
       case KeyKind::plane_points:
-        for (YamlNode& point : value.items) flip_in_plane(point, side);
+        for (YamlNode& point : value.items) mirror_in_plane(point, side);
         break;
       case KeyKind::direction:
         mirror_direction(value, turns_round(key->name));

@@ -24,4 +24,7 @@ using TwinName = std::function<std::string(Named kind, const YamlNode& name)>;
 YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
                   const TwinName& twin_name);
 
+/// The mirror image of one point in a plane.
+void mirror_in_plane(YamlNode& point, PlaneSide side);
+
 }  // namespace linewright

@@ -36,6 +36,10 @@ inline constexpr std::array channel_edges{Choice<EdgeGuard>{"bare", EdgeGuard::b
                                           Choice<EdgeGuard>{"edge-trim", EdgeGuard::edge_trim}};
 inline constexpr auto channel_edge_words = words_of(channel_edges);
 
+inline constexpr KeySpec half_key =
+    plain_key("half", KeyKind::flag, Need::never,
+              "true where its `outline` is what lies right of BL 0, and the left is its image");
+
 inline constexpr std::array hole_keys{
     own_name_key(Named::hole, "for a point of a route to say that it goes `through`"),
     plain_key(
@@ -47,6 +51,7 @@ inline constexpr std::array hole_keys{
     plain_key("outline", KeyKind::plane_points, Need::sometimes,
               "corners of a hole that is not round, drawn as the frame is, the last joined to the "
               "first"),
+    half_key,
     word_key("edge", Need::never, "an edge", hole_edge_words, "what guards its edge; absent: bare"),
     edge_radius_key,
     number_key("bore", Need::never, bore_number, "inner diameter of what guards its edge",
@@ -92,6 +97,7 @@ inline constexpr std::array frame_keys{
     number_key("thickness", Need::always, thickness_number, "of its web"),
     plain_key("outline", KeyKind::plane_points, Need::always,
               "corners of its web, two numbers each, the last joined to the first"),
+    half_key,
     map_key("holes", KeyKind::maps, Need::never, hole_map, "the holes in its web"),
     text_key("holes_from", Need::never, "the name of a file",
              "in place of `holes`: a table with columns bl, wl and a hole's other keys"),
