@@ -145,10 +145,10 @@ TEST(DrawCommand, ListsEveryLineAndHoleOfAFrame) {
 
 TEST(DrawCommand, WritesEachDimensionOfAFrameOnceAlongTheEdges) {
   const std::string svg = demo_sheet({"--view", "front", "--frame", "T166"}).out;
-  // Left and right rudder cables and their spare holes are 5.22 in off BL 0, at WL 11.04 and 12.57.
+  // Left and right rudder cables and their spare holes are 5.22 in off BL 0, at WL 11.04 and 12.37.
   for (const std::string bl : {"-10.00", "-5.22", "0.00", "5.22", "10.00"})
     EXPECT_EQ(std::ranges::count(test::words_of_class(svg, "small", "middle"), bl), 1) << bl;
-  for (const std::string wl : {"20.28", "17.00", "14.75", "12.57", "11.76", "11.04", "6.76"})
+  for (const std::string wl : {"20.28", "17.00", "14.75", "12.37", "11.76", "11.04", "6.76"})
     EXPECT_EQ(std::ranges::count(test::words_of_class(svg, "small", "start"), wl), 1) << wl;
 }
 

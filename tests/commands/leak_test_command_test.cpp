@@ -401,7 +401,7 @@ TEST(LeakTestPart, IsPlannedWithItsCapsAndTheTestSetsVolume) {
   const json plan = json::parse(result.out);
   const json& part = plan["part"];
   EXPECT_EQ(part["at"], "port-left");
-  EXPECT_EQ(part["caps"], (json{"static-main at tee-drain"}));
+  EXPECT_EQ(part["caps"], (json{"static-drop at tee-drain"}));
   EXPECT_EQ(part["gauge_volume_in3"], 9);
   EXPECT_EQ(part["gauge_volume_stated"], true);
   EXPECT_NEAR(part["tested_in3"].get<double>(), plan["volume_in3"].get<double>() + 9, 1e-9);

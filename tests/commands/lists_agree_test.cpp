@@ -33,7 +33,7 @@ TEST(Lists, LineToBuyIsTheCutLengthsOfTheCutList) {
     EXPECT_NEAR(row.at("quantity").get<double>(), line->second, 1e-6) << line->first;
     ++compared;
   }
-  EXPECT_EQ(compared, 2) << "nylon tube and wire";
+  EXPECT_EQ(compared, 4) << "nylon tube, wire, pushrod and casing";
 }
 
 TEST(Lists, ClampsToBuyAreThoseOfTheSchedule) {

@@ -155,7 +155,7 @@ TEST(SuggestCommand, RefusesLinesThatWorkAControl) {
 TEST(SuggestCommand, MendsTheDemosFaultsOfSupports) {
   const test::CommandRun run = test::run({"suggest", as_drawn, "--format", "json"});
   const json report = json::parse(run.out);
-  EXPECT_EQ(report.at("routes").size(), 11u);
+  EXPECT_EQ(report.at("routes").size(), 14u);
   for (const json& route : report.at("routes")) {
     EXPECT_EQ(route.at("possible"), true) << route;
     for (const json& support : route.at("supports")) EXPECT_FALSE(support.at("why").is_null());
