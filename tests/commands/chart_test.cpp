@@ -159,7 +159,9 @@ TEST(CutCharts, HasEveryBendWhereItIsMarkedOnTheTube) {
                        (std::stod((*it)[2]) - left) / per_in);
   std::size_t next = 0;
   for (const json& route : cuts.at("routes")) {
-    if (route.at("line").get<std::string>().starts_with("cable")) continue;
+    // Cables are cut as `rig` says, and casings are led in place.
+    const auto line = route.at("line").get<std::string>();
+    if (line.starts_with("cable") || line.starts_with("conduit")) continue;
     for (const json& each : route.at("bends")) {
       ASSERT_LT(next, drawn.size());
       EXPECT_NEAR(drawn[next].first, each.at("mark_start_in").get<double>(), 0.011 / per_in);
