@@ -44,7 +44,7 @@ inline std::string lengths_in_mm(const std::string& text) {
   static const std::set<std::string> no_lengths{
       "linewright", "pitch",  "roll",   "positive",  "negative",    "propeller_rpm",
       "blades",     "axis",   "guards", "sweep",     "lever_ratio", "name",
-      "line",       "normal", "again",  "direction", "branch"};
+      "line",       "normal", "again",  "direction", "branch",      "rod_end_angle"};
   static const std::regex token(
       R"(([a-z_]+):|[A-Za-z][\w/.-]*|(-?(?:\d+[ -])?\d+/\d+)|-?\d+(?:\.\d+)?( ?[A-Za-z][\w/]*)?)");
   const bool stretched = text.find("over: [") != std::string::npos;
@@ -84,7 +84,7 @@ struct ProjectPieces {
   std::vector<std::string> nodes;
   std::vector<std::string> routes;
 
-  /// Adds what a file holds; of files other than the first no settings but closures and tasks.
+  /// Adds what a file holds; of files other than the first no settings but what any file may have.
   void add(const std::string& text, bool first) {
     std::string section;
     std::string kind;
@@ -140,7 +140,8 @@ struct ProjectPieces {
   }
   /// What any file may have; in the demo and the random projects only one has it.
   static bool is_part(const std::string& section) {
-    return section == "closures" || section == "tasks";
+    return section == "closures" || section == "tasks" || section == "bundles" ||
+           section == "fittings" || section == "attitudes";
   }
   static std::string joined(const std::vector<std::string>& items) {
     std::string all;

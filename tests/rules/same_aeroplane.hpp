@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -41,13 +42,18 @@ class PutElsewhere {
     for (Task& task : project.tasks) put(task.at);
     for (Node& node : project.nodes) {
       put(node.at);
-      if (!node.arm) continue;
-      put(node.arm->pivot);
-      turn_axis(node.arm->axis);
+      put_arm(node.arm);
+      for (Port& port : node.ports) {
+        put(port.at);
+        port.direction = turned_only(port.direction);
+      }
     }
     for (Route& route : project.routes) {
       for (RoutePoint& point : route.points) put_point(point);
       for (FreeFairlead& free : route.free_fairleads) put_point(free.fairlead);
+      if (!route.run_out) continue;
+      put_arm(route.run_out->from_arm);
+      put_arm(route.run_out->to_arm);
     }
     for (Waiver& waiver : project.waivers)
       if (waiver.near) put(*waiver.near);
@@ -62,6 +68,11 @@ class PutElsewhere {
   Vec3 turned_only(Vec3 direction) const { return by_.apply(direction) - by_.shift; }
   /// What turns by the right-hand rule turns by the left one in a mirror.
   void turn_axis(Vec3& axis) const { axis = mirrors_ ? -turned_only(axis) : turned_only(axis); }
+  void put_arm(std::optional<Arm>& arm) const {
+    if (!arm) return;
+    put(arm->pivot);
+    turn_axis(arm->axis);
+  }
   void put_point(RoutePoint& point) const {
     put(point.at);
     if (point.axis) turn_axis(*point.axis);
@@ -148,6 +159,11 @@ class PutElsewhere {
 inline void reverse(Route& route, double length_in) {
   std::swap(route.from, route.to);
   std::swap(route.from_where, route.to_where);
+  std::swap(route.from_port, route.to_port);
+  if (route.run_out) {
+    std::swap(route.run_out->from_in, route.run_out->to_in);
+    std::swap(route.run_out->from_arm, route.run_out->to_arm);
+  }
   std::swap(route.ends.from, route.ends.to);
   std::reverse(route.points.begin(), route.points.end());
   // About its spindle the cable turns the other way.
@@ -173,7 +189,17 @@ inline Project with_routes_reversed(Project project) {
   const PreparedProject prepared = prepare(project);
   std::vector<double> lengths;
   for (const PreparedRoute& route : prepared.routes) lengths.push_back(route.length_in());
-  for (std::size_t i = 0; i < project.routes.size(); ++i) reverse(project.routes[i], lengths[i]);
+  for (std::size_t i = 0; i < project.routes.size(); ++i) {
+    const Route& route = project.routes[i];
+    for (Bundle& bundle : project.bundles) {
+      if (bundle.routes.front() != route.name) continue;
+      std::swap(bundle.from_in, bundle.to_in);
+      bundle.from_in = lengths[i] - bundle.from_in;
+      bundle.to_in = lengths[i] - bundle.to_in;
+    }
+    // A pushrod's travel is that of its `from` end.
+    if (route.system != SystemKind::rod) reverse(project.routes[i], lengths[i]);
+  }
   return project;
 }
 
@@ -185,15 +211,15 @@ inline std::vector<double> tangents_in(const PreparedRoute& route) {
   return tangents;
 }
 
-/// A point on each straight of a route, at a share of it. Beside a pulley that is given by its
-/// centre the points alone do not tell where the straight is.
+/// A point on each straight of a route, at a share of it; a pushrod has none. Beside a pulley that
+/// is given by its centre the points alone do not tell where the straight is.
 inline void add_collinear_points(Route& route, const PreparedRoute& prepared, double share) {
   const std::vector<double> tangents = tangents_in(prepared);
   std::vector<RoutePoint> corners = route.points;
   corners.insert(corners.begin(), RoutePoint{});
-  corners.front().at = prepared.from->at;
+  corners.front().at = prepared.centreline.at(0);
   corners.push_back({});
-  corners.back().at = prepared.to->at;
+  corners.back().at = prepared.centreline.at(prepared.length_in());
   std::vector<RoutePoint> points;
   std::vector<int> before(corners.size(), 0);
   for (std::size_t i = 0; i + 1 < corners.size(); ++i) {
@@ -219,7 +245,8 @@ inline Project with_collinear_points(const Project& project, double share) {
   const PreparedProject prepared = prepare(project);
   Project added = project;
   for (std::size_t i = 0; i < added.routes.size(); ++i)
-    add_collinear_points(added.routes[i], prepared.routes[i], share);
+    if (added.routes[i].system != SystemKind::rod)
+      add_collinear_points(added.routes[i], prepared.routes[i], share);
   return added;
 }
 
@@ -248,6 +275,7 @@ inline Project shuffled(Project project, oracles::Random& random) {
     shuffle(route.sleeves, random);
     shuffle(route.attached, random);
   }
+  shuffle(project.bundles, random);
   shuffle(project.waivers, random);
   shuffle(project.attitudes, random);
   return project;

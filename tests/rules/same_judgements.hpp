@@ -59,9 +59,14 @@ inline bool near(std::optional<double> a, std::optional<double> b, double within
   return std::abs(*a - *b) <= within;
 }
 
+/// Of a node's fitting, rather than of a line.
+inline bool is_of_a_fitting(const Judgement& judgement) {
+  return judgement.message.starts_with("the fitting at ");
+}
+
 inline bool said_on_any(const Judgement& judgement) {
-  return judgement.rule == "network" || judgement.rule == "control-feel" ||
-         judgement.rule == "access";
+  return is_of_a_fitting(judgement) || judgement.rule == "network" ||
+         judgement.rule == "control-feel" || judgement.rule == "access";
 }
 
 inline bool same_thing(const Judgement& a, const Judgement& b, const Closeness& closeness) {
@@ -82,6 +87,9 @@ inline bool of_the_whole(const Judgement& judgement) {
 inline bool same_place(const Judgement& a, const Judgement& b) {
   if (!a.at || !b.at) return a.at.has_value() == b.at.has_value();
   if (a.rule == "hole-edge" && a.with != b.with) return true;
+  // What is true of a whole bundle is said where it begins, and beside the demo's union, which
+  // points along a stringer, every place is as near as the others.
+  if (a.rule == "bundle" || is_of_a_fitting(a)) return true;
   return a.route != b.route || (of_the_whole(a) && of_the_whole(b)) ||
          distance(*a.at, *b.at) <= place_in;
 }
