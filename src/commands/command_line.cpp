@@ -1,7 +1,5 @@
 #include "commands/command_line.hpp"
 
-#include <unistd.h>
-
 #include <algorithm>
 #include <cerrno>
 #include <cstdlib>
@@ -15,8 +13,9 @@
 #include "commands/known_name.hpp"
 #include "commands/leak_test_line.hpp"
 #include "commands/still_working.hpp"
-#include "commands/whole_file.hpp"
 #include "render/layout.hpp"
+#include "system/terminal.hpp"
+#include "system/whole_file.hpp"
 
 namespace linewright {
 
@@ -118,14 +117,14 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
   } catch (const CLI::ParseError& end) {
     return deliver(after_parsing(end, app), {}, out, err);
   }
-  const bool terminal = &out == &std::cout && ::isatty(STDOUT_FILENO) == 1;
+  const bool terminal = &out == &std::cout && output_is_terminal();
   ExitCode shown = ExitCode::nothing_failed;
   const Show show = [&](const Outcome& outcome) {
     shown = deliver(outcome, words, out, err);
     return out.good();
   };
   const bool watched = app.got_subcommand("watch");
-  const bool listened_to = &err == &std::cerr && ::isatty(STDERR_FILENO) == 1;
+  const bool listened_to = &err == &std::cerr && errors_are_terminal();
   std::optional<StillWorking> working;
   if (listened_to && !watched && !words.quiet)
     working.emplace([&err](std::string_view said) { err << said << std::flush; },

@@ -2,8 +2,8 @@
 
 #include "commands/commands.hpp"
 #include "commands/starter_project.hpp"
-#include "commands/whole_file.hpp"
 #include "render/project_schema.hpp"
+#include "system/whole_file.hpp"
 
 namespace linewright {
 

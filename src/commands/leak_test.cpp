@@ -4,7 +4,6 @@
 
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
-#include "commands/whole_file.hpp"
 #include "input/leak_readings.hpp"
 #include "input/text_file.hpp"
 #include "lines/prepare.hpp"
@@ -17,6 +16,7 @@
 #include "render/layout.hpp"
 #include "render/leak_test_json.hpp"
 #include "render/leak_test_text.hpp"
+#include "system/whole_file.hpp"
 
 namespace linewright {
 

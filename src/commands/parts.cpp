@@ -1,7 +1,5 @@
 #include "planning/parts.hpp"
 
-#include <charconv>
-
 #include "commands/commands.hpp"
 #include "commands/open_project.hpp"
 #include "lines/prepare.hpp"
@@ -9,6 +7,7 @@
 #include "render/parts_csv.hpp"
 #include "render/parts_json.hpp"
 #include "render/parts_text.hpp"
+#include "system/decimal.hpp"
 
 namespace linewright {
 
@@ -20,7 +19,7 @@ constexpr double most_spares_percent = 1000;
 std::optional<double> share_of(std::string_view text) {
   if (text.ends_with('%')) text.remove_suffix(1);
   double percent = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), percent);
+  const auto [end, error] = read_decimal(text, percent);
   if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
   if (!(percent >= 0 && percent <= most_spares_percent)) return std::nullopt;
   return percent / 100;

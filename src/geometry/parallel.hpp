@@ -4,8 +4,9 @@
 #include <algorithm>
 #include <atomic>
 #include <cstddef>
-#include <thread>
 #include <vector>
+
+#include "system/joined_thread.hpp"
 
 namespace linewright {
 
@@ -17,7 +18,7 @@ void for_each_parallel(std::size_t count, unsigned threads, const Work& work) {
   const auto worker = [&] {
     for (std::size_t i = next++; i < count; i = next++) work(i);
   };
-  std::vector<std::jthread> others;
+  std::vector<JoinedThread> others;
   for (std::size_t i = 1; i < std::min<std::size_t>(threads, count); ++i)
     others.emplace_back(worker);
   worker();

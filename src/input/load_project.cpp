@@ -95,7 +95,8 @@ void read_fitting(const YamlNode& node, ReadContext& context) {
 /// An included file cannot speak for the whole project.
 void refuse_project_keys(const YamlNode& root, ReadContext& context) {
   for (const YamlEntry& entry : root.entries)
-    if (std::ranges::find(settings_keys, entry.key, &KeySpec::name) != settings_keys.end())
+    if (std::any_of(settings_keys.begin(), settings_keys.end(),
+                    [&](const KeySpec& key) { return key.name == entry.key; }))
       context.error(entry.key_where, fmt::format("'{}' belongs in the project file, not in one "
                                                  "that it includes",
                                                  entry.key));

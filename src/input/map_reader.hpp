@@ -40,7 +40,9 @@ class WordOf {
  public:
   consteval WordOf(const char* name) : key_(name) {
     const auto same = [](std::string_view word, const auto& choice) { return word == choice.word; };
-    if (!std::ranges::equal(key_->choices, choices, same)) throw "the key has other choices";
+    if (!std::equal(key_->choices.begin(), key_->choices.end(), choices.begin(), choices.end(),
+                    same))
+      throw "the key has other choices";
   }
 
   constexpr operator const KeySpec&() const { return key_; }
@@ -55,7 +57,8 @@ class OwnerOf {
  public:
   consteval OwnerOf(std::string_view owner) : owner_(owner) {
     const auto has_owner = [&](const KeySpec& key) { return key.of == owner; };
-    if (std::ranges::none_of(map.keys, has_owner)) throw "no key of the map is only of that";
+    if (std::none_of(map.keys.begin(), map.keys.end(), has_owner))
+      throw "no key of the map is only of that";
   }
   consteval OwnerOf(const char* owner) : OwnerOf(std::string_view(owner)) {}
 

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -16,6 +15,7 @@
 #include "input/tape.hpp"
 #include "input/utf8.hpp"
 #include "model/units.hpp"
+#include "system/decimal.hpp"
 
 namespace linewright {
 namespace {
@@ -139,9 +139,9 @@ bool any_digit_but_zero(std::string_view number) {
 /// large, or so small that it would silently become zero.
 std::optional<double> to_double(std::string_view number) {
   std::string_view digits = number;
-  if (digits[0] == '+') digits.remove_prefix(1);  // from_chars takes no plus sign
+  if (digits[0] == '+') digits.remove_prefix(1);  // read_decimal takes no plus sign
   double value = 0;
-  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  const auto [end, error] = read_decimal(digits, value);
   if (error != std::errc{} || end != digits.data() + digits.size()) return std::nullopt;
   if (!std::isfinite(value) || (value == 0 && any_digit_but_zero(number))) return std::nullopt;
   return value;

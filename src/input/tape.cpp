@@ -1,8 +1,9 @@
 #include "input/tape.hpp"
 
-#include <charconv>
 #include <optional>
 #include <system_error>
+
+#include "system/decimal.hpp"
 
 namespace linewright {
 namespace {
@@ -65,7 +66,7 @@ Expected<double, std::string> whole_number(std::string_view digits) {
     return std::string(": a leading zero may mean octal; leave it out");
   if (digits.size() > most_digits) return std::string(": the number is out of range");
   double value = 0;
-  std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  read_decimal(digits, value);
   return value;
 }
 
@@ -97,7 +98,7 @@ Expected<TapeNumber, std::string> with_decimals(double whole, Tape& tape) {
   if (decimals.size() > most_digits) return std::string(": the number is out of range");
   double tenths = 0;
   const std::string written = "0." + std::string(decimals) + "0";
-  std::from_chars(written.data(), written.data() + written.size(), tenths);
+  read_decimal(written, tenths);
   Tape after = tape;
   after.skip_blanks();
   if (tape.at('/') || after.at_digit() || tape.at('-'))

@@ -5,8 +5,8 @@
 #include <optional>
 #include <utility>
 
-#include "input/open_file.hpp"
 #include "input/yaml_document.hpp"
+#include "system/open_file.hpp"
 
 namespace linewright {
 

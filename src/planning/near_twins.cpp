@@ -38,11 +38,13 @@ double off_by_in(const Shape& a, const Shape& b) {
 }
 
 bool is_left(const Shape& shape) {
-  return std::ranges::all_of(shape.places, [](Vec3 place) { return place.y < 0; });
+  return std::all_of(shape.places.begin(), shape.places.end(),
+                     [](Vec3 place) { return place.y < 0; });
 }
 
 bool is_right(const Shape& shape) {
-  return std::ranges::all_of(shape.places, [](Vec3 place) { return place.y > 0; });
+  return std::all_of(shape.places.begin(), shape.places.end(),
+                     [](Vec3 place) { return place.y > 0; });
 }
 
 /// Asks about the pairs of one kind.

@@ -159,7 +159,8 @@ std::string lines_text(const Report& report, const Phrasing& phrasing) {
   std::size_t widest = columns_of("line");
   for (const RouteReport& route : report.routes) {
     if (route.cut.cable) continue;
-    auto found = std::ranges::find(totals, route.cut.line, &Total::line);
+    auto found = std::find_if(totals.begin(), totals.end(),
+                              [&](const Total& total) { return total.line == route.cut.line; });
     if (found == totals.end()) found = totals.insert(totals.end(), Total{route.cut.line});
     found->cut_in += route.cut.cut_length_in;
     ++found->pieces;

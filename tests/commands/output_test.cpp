@@ -3,7 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "commands/command_run.hpp"
-#include "commands/whole_file.hpp"
+#include "system/whole_file.hpp"
 
 namespace linewright {
 namespace {

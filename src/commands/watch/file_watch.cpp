@@ -1,12 +1,7 @@
 #include "commands/watch/file_watch.hpp"
 
-#include <poll.h>
-
 #include <algorithm>
-#include <array>
-#include <cerrno>
 #include <set>
-#include <system_error>
 
 namespace linewright {
 
@@ -23,16 +18,6 @@ fs::path nearest_folder(fs::path folder) {
   while (!fs::is_directory(folder, ignored) && folder.has_relative_path())
     folder = folder.parent_path();
   return folder;
-}
-
-/// Waits until one of the two can be read, at most until `until`. True where `stop` can be.
-bool poll_until(int stop, int events, steady_clock::time_point until) {
-  const auto left = std::chrono::ceil<std::chrono::milliseconds>(until - steady_clock::now());
-  std::array<pollfd, 2> watched{pollfd{stop, POLLIN, 0}, pollfd{events, POLLIN, 0}};
-  const int timeout = static_cast<int>(std::max<std::int64_t>(0, left.count()));
-  if (::poll(watched.data(), watched.size(), timeout) < 0 && errno != EINTR)
-    throw std::system_error(errno, std::generic_category(), "cannot wait for saves");
-  return watched[0].revents != 0;
 }
 
 }  // namespace
@@ -52,12 +37,12 @@ bool FileWatch::cover(const std::vector<fs::path>& files) {
   return any_new;
 }
 
-Woken FileWatch::wait(int stop) {
+Woken FileWatch::wait(Waitable stop) {
   SaveSettling save;
   auto next_look = steady_clock::now();
   while (true) {
     const auto over_at = save.over_at();
-    if (poll_until(stop, events_.descriptor(), over_at.value_or(next_look))) return Woken::by_stop;
+    if (wait_until(stop, events_.descriptor(), over_at.value_or(next_look))) return Woken::by_stop;
     note_events(save);
     const auto now = steady_clock::now();
     if (!save.over_at() && now >= next_look) {

@@ -7,8 +7,9 @@
 #include <map>
 #include <vector>
 
-#include "commands/watch/folder_events.hpp"
 #include "commands/watch/save_settling.hpp"
+#include "system/folder_events.hpp"
+#include "system/waiting.hpp"
 
 namespace linewright {
 
@@ -23,9 +24,9 @@ class FileWatch {
   /// at until now: those may have changed unseen since they were read.
   bool cover(const std::vector<std::filesystem::path>& files);
 
-  /// Waits until a save is over, or until the descriptor `stop` can be read, which goes first.
+  /// Waits until a save is over, or until `stop` has something to tell, which goes first.
   /// Saves since the last wait count.
-  Woken wait(int stop);
+  Woken wait(Waitable stop);
 
  private:
   /// How a file looks from outside. A missing one looks like none that is there.

@@ -8,14 +8,9 @@
 #include <optional>
 #include <set>
 
-namespace linewright {
+#include "system/folder_events.hpp"
 
-/// What was seen of a file.
-enum class FileSign {
-  begun,     ///< it went away, came to be, or was written into: more may follow
-  complete,  ///< a writer closed it, or a whole file took its place
-  touched,   ///< its permissions changed
-};
+namespace linewright {
 
 /// True where a sign of `changed` concerns `file`: it is the file, or a folder above it. The empty
 /// path stands for anything at all.

@@ -11,14 +11,14 @@
 #include "commands/open_project.hpp"
 #include "commands/watch/file_watch.hpp"
 #include "commands/watch/page_server.hpp"
-#include "commands/watch/stop_signal.hpp"
-#include "commands/whole_file.hpp"
 #include "commands/written_report.hpp"
 #include "render/changes_json.hpp"
 #include "render/check_changes.hpp"
 #include "render/check_text.hpp"
 #include "render/report/report_page.hpp"
 #include "render/time_of_day.hpp"
+#include "system/stop_signal.hpp"
+#include "system/whole_file.hpp"
 
 namespace linewright {
 

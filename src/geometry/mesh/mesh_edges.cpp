@@ -6,6 +6,7 @@
 #include <limits>
 #include <optional>
 
+#include "model/same_bits.hpp"
 #include "model/vector.hpp"
 
 namespace linewright {
@@ -21,7 +22,7 @@ Corner corner_of(const EdgeCandidate& candidate, std::size_t corner) {
 std::uint64_t mixed(std::uint64_t seed, const Corner& corner) {
   for (const float number : corner) {
     // Zero has two signs and is one place.
-    seed ^= std::bit_cast<std::uint32_t>(number == 0 ? 0.0F : number);
+    seed ^= same_bits<std::uint32_t>(number == 0 ? 0.0F : number);
     seed *= 0x9E3779B97F4A7C15U;
     seed ^= seed >> 29;
   }

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <limits>
 #include <memory>
@@ -7,6 +6,7 @@
 
 #include "geometry/mesh/triangle_tree.hpp"
 #include "geometry/parallel.hpp"
+#include "model/same_bits.hpp"
 
 // The tree is built from the top down by the surface-area heuristic: a box is opened by a search
 // about as often as its area says. Splits fall on whole blocks, so that every block but the last
@@ -55,7 +55,7 @@ float half_area(const FloatBox& box) {
 struct Entry {
   FloatBox box;
 
-  std::uint32_t triangle() const { return std::bit_cast<std::uint32_t>(box.low[3]); }
+  std::uint32_t triangle() const { return same_bits<std::uint32_t>(box.low[3]); }
   float twice_middle(std::size_t axis) const { return box.low[axis] + box.high[axis]; }
 };
 
@@ -96,8 +96,8 @@ class Builder {
     if (given_.empty()) return std::move(tree_);
     choose_origin();
     const Range all = make_entries();
-    tree_.blocks = std::make_unique_for_overwrite<TreeBlock[]>(tree_.block_count());
-    tree_.order = std::make_unique_for_overwrite<std::uint32_t[]>(given_.size());
+    tree_.blocks.reset(new TreeBlock[tree_.block_count()]);
+    tree_.order.reset(new std::uint32_t[given_.size()]);
     grow_branches(all);
     return std::move(tree_);
   }
@@ -150,7 +150,7 @@ class Builder {
   }
 
   Range make_entries() {
-    entries_ = std::make_unique_for_overwrite<Entry[]>(given_.size());
+    entries_.reset(new Entry[given_.size()]);
     std::vector<Range> ranges(shares());
     for_each_share([&](std::size_t share_index, std::size_t begin, std::size_t end) {
       Range range;
@@ -160,7 +160,7 @@ class Builder {
         const FloatBox box = joined(joined({a, a}, local(triangle.b)), local(triangle.c));
         range.include(box);
         entries_[i].box = box;
-        entries_[i].box.low[3] = std::bit_cast<float>(static_cast<std::uint32_t>(i));
+        entries_[i].box.low[3] = same_bits<float>(static_cast<std::uint32_t>(i));
       }
       ranges[share_index] = range;
     });

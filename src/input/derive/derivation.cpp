@@ -72,7 +72,7 @@ void Derivation::work_out_itself(ProjectItem& item) {
 }
 
 void Derivation::report_circle(const ProjectItem& item) {
-  const auto first = std::ranges::find(working_, &item);
+  const auto first = std::find(working_.begin(), working_.end(), &item);
   std::string words = named_item(item);
   for (auto each = first + 1; each != working_.end(); ++each)
     words += fmt::format(" takes its place from {}, which", named_item(**each));

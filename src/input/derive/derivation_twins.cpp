@@ -62,7 +62,8 @@ void collect_bl(const YamlNode& node, const MapSpec& map, BareLength bare,
 /// Whether each of the frames that a panel is stretched over has a twin: its corners are numbered
 /// alike.
 bool Derivation::stretched_over_twins(const ProjectItem& panel) {
-  return std::ranges::all_of(panel.node->find("over")->items, [&](const YamlNode& name) {
+  const std::vector<YamlNode>& frames = panel.node->find("over")->items;
+  return std::all_of(frames.begin(), frames.end(), [&](const YamlNode& name) {
     const ProjectItem* frame = find(Named::part, name.text);
     return frame != nullptr && frame->twin != nullptr;
   });
@@ -129,9 +130,9 @@ bool Derivation::lies_on_both_sides(ProjectItem& item) {
   std::vector<double> all;
   collect_bl(*item.node, *item.map, item.bare, all);
   if (all.empty()) return true;
-  const auto [least, greatest] = std::ranges::minmax(all);
-  const bool to_the_left = least < -on_middle_in;
-  const bool to_the_right = greatest > on_middle_in;
+  const auto [least, greatest] = std::minmax_element(all.begin(), all.end());
+  const bool to_the_left = *least < -on_middle_in;
+  const bool to_the_right = *greatest > on_middle_in;
   return to_the_left == to_the_right;
 }
 

@@ -113,10 +113,12 @@ std::string expanded(const std::vector<ParsedFile>& files) {
   }
   // Settings come first, the sections after them in the order in which they build on each other.
   const auto order = [](const YamlEntry& entry) {
-    const auto* key = std::ranges::find(project_keys, entry.key, &KeySpec::name);
+    const auto key = std::find_if(project_keys.begin(), project_keys.end(),
+                                  [&](const KeySpec& each) { return each.name == entry.key; });
     return key - project_keys.begin();
   };
-  std::ranges::stable_sort(whole.entries, {}, order);
+  std::stable_sort(whole.entries.begin(), whole.entries.end(),
+                   [&](const YamlEntry& a, const YamlEntry& b) { return order(a) < order(b); });
   return yaml_text_of(whole);
 }
 

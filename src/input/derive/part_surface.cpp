@@ -100,9 +100,9 @@ Expected<OnPath, std::string> place_on_path(const ProjectItem& part, const std::
     return fmt::format("channel '{}' is at {} {:.3f} in {} places: use 'along'", part.name,
                        axes[*axis], *where.at_in[*axis], places.size());
   const auto by_axis = [&](Vec3 a, Vec3 b) { return component(a, *axis) < component(b, *axis); };
-  const auto [least, greatest] = std::ranges::minmax(path, by_axis);
+  const auto [least, greatest] = std::minmax_element(path.begin(), path.end(), by_axis);
   return fmt::format("channel '{}' goes from {} {:.3f} to {:.3f}: there is none of it at {:.3f}",
-                     part.name, axes[*axis], component(least, *axis), component(greatest, *axis),
+                     part.name, axes[*axis], component(*least, *axis), component(*greatest, *axis),
                      *where.at_in[*axis]);
 }
 
@@ -136,8 +136,9 @@ Expected<PartSurface, std::string> channel_surface(const ProjectItem& part, cons
 /// Both faces of a flat sheet through `at`; the place itself follows from what is stated.
 Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 at, Vec3 normal,
                                                  double thickness_in, const OnPart& where) {
-  const auto stated = std::ranges::count_if(
-      where.at_in, [](const std::optional<double>& each) { return each.has_value(); });
+  const auto stated =
+      std::count_if(where.at_in.begin(), where.at_in.end(),
+                    [](const std::optional<double>& each) { return each.has_value(); });
   if (stated != 2 || where.along_in)
     return std::string("a place on a sheet is given by two of 'fs', 'bl' and 'wl'");
   for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -185,13 +186,16 @@ Expected<PartSurface, std::string> frame_surface(const ProjectItem& part, const 
 }  // namespace
 
 std::optional<Vec3> side_direction(std::string_view word) {
-  const auto* side = std::ranges::find(sides, word, &Side::word);
+  const auto* side =
+      std::find_if(sides.begin(), sides.end(), [&](const Side& each) { return each.word == word; });
   return side != sides.end() ? std::optional(side->direction) : std::nullopt;
 }
 
 std::string_view side_of(Vec3 outward) {
-  const auto* side = std::ranges::max_element(
-      sides, {}, [&](const Side& each) { return dot(each.direction, outward); });
+  const auto* side =
+      std::max_element(sides.begin(), sides.end(), [&](const Side& a, const Side& b) {
+        return dot(a.direction, outward) < dot(b.direction, outward);
+      });
   return side->word;
 }
 

@@ -26,7 +26,8 @@ constexpr std::array<const KeySpec*, 3> axis_keys{&fs_key, &bl_key, &wl_key};
 constexpr std::array<std::string_view, 3> axis_words{"FS", "BL", "WL"};
 
 bool is_reference(std::string_view key) {
-  return std::ranges::find(on_part_keys, key, &KeySpec::name) != on_part_keys.end();
+  return std::any_of(on_part_keys.begin(), on_part_keys.end(),
+                     [&](const KeySpec& each) { return each.name == key; });
 }
 
 /// A point of the route, or one of its ends, while places are worked out.
@@ -337,8 +338,8 @@ class RoutePlacer {
 }  // namespace
 
 bool is_placed_by_reference(const YamlNode& point) {
-  return std::ranges::any_of(point.entries,
-                             [](const YamlEntry& entry) { return is_reference(entry.key); });
+  return std::any_of(point.entries.begin(), point.entries.end(),
+                     [](const YamlEntry& entry) { return is_reference(entry.key); });
 }
 
 void remove_references(YamlNode& point) {

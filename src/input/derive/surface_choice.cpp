@@ -42,8 +42,9 @@ std::vector<Face> faces_seen(const std::vector<Face>& faces, const std::vector<V
   for (const std::string_view word : {"up", "down", "left", "right", "forward", "aft"}) {
     for (const Face& face : outermost(faces, *side_direction(word))) {
       if (side_of(face.outward) != word) continue;
-      const bool all_before = std::ranges::all_of(
-          beside, [&](Vec3 place) { return dot(place - face.at, face.outward) > 0; });
+      const bool all_before = std::all_of(beside.begin(), beside.end(), [&](Vec3 place) {
+        return dot(place - face.at, face.outward) > 0;
+      });
       if (all_before) seen.push_back(face);
     }
   }

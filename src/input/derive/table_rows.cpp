@@ -141,7 +141,7 @@ class TableReader {
   }
 
   bool is_axis(const std::string& name) const {
-    return std::ranges::find(axes_, name) != axes_.end();
+    return std::find(axes_.begin(), axes_.end(), name) != axes_.end();
   }
 
   void name_columns(const std::vector<Cell>& cells) {
@@ -155,15 +155,15 @@ class TableReader {
         known.emplace_back(key.name);
     }
     for (const Cell& cell : cells) {
-      if (std::ranges::find(known, cell.text) == known.end())
+      if (std::find(known.begin(), known.end(), cell.text) == known.end())
         error(cell.where, fmt::format("unknown column {}", quoted_text(cell.text)),
               fmt::format("columns: {}", fmt::join(known, ", ")));
-      if (std::ranges::find(columns_, cell.text) != columns_.end())
+      if (std::find(columns_.begin(), columns_.end(), cell.text) != columns_.end())
         error(cell.where, fmt::format("column {} is there twice", quoted_text(cell.text)));
       columns_.push_back(cell.text);
     }
     for (const std::string& axis : axes_) {
-      if (std::ranges::find(columns_, axis) == columns_.end())
+      if (std::find(columns_.begin(), columns_.end(), axis) == columns_.end())
         error(cells.front().where, fmt::format("the table has no column '{}'", axis));
     }
   }
@@ -177,8 +177,8 @@ class TableReader {
             fmt::format("the row has more cells than the table has columns, {}", columns_.size()));
     std::vector<YamlNode> place;
     for (const std::string& axis : axes_) {
-      const auto column =
-          static_cast<std::size_t>(std::ranges::find(columns_, axis) - columns_.begin());
+      const auto column = static_cast<std::size_t>(
+          std::find(columns_.begin(), columns_.end(), axis) - columns_.begin());
       if (column < cells.size()) place.push_back(scalar(cells[column]));
     }
     const std::string place_key(place_key_);

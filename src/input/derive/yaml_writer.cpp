@@ -50,7 +50,7 @@ std::string flow(const YamlNode& node) {
 }
 
 void collect_notes(const YamlNode& node, std::vector<std::string>& notes) {
-  if (!node.note.empty() && std::ranges::find(notes, node.note) == notes.end())
+  if (!node.note.empty() && std::find(notes.begin(), notes.end(), node.note) == notes.end())
     notes.push_back(node.note);
   for (const YamlNode& item : node.items) collect_notes(item, notes);
   for (const YamlEntry& entry : node.entries) collect_notes(entry.value, notes);
@@ -69,13 +69,14 @@ std::string notes_of(const YamlNode& node) {
 }
 
 bool holds_maps(const YamlNode& node) {
-  return std::ranges::any_of(node.items,
-                             [](const YamlNode& item) { return item.kind == YamlNode::Kind::map; });
+  return std::any_of(node.items.begin(), node.items.end(),
+                     [](const YamlNode& item) { return item.kind == YamlNode::Kind::map; });
 }
 
 bool fits(const YamlNode& node, std::size_t indent) {
-  const bool has_list_of_maps = std::ranges::any_of(
-      node.entries, [](const YamlEntry& entry) { return holds_maps(entry.value); });
+  const bool has_list_of_maps =
+      std::any_of(node.entries.begin(), node.entries.end(),
+                  [](const YamlEntry& entry) { return holds_maps(entry.value); });
   return !has_list_of_maps && indent + flow(node).size() <= longest_line;
 }
 

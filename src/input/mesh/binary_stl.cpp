@@ -1,7 +1,6 @@
 #include "input/mesh/binary_stl.hpp"
 
 #include <fmt/format.h>
-#include <sys/mman.h>
 
 #include <algorithm>
 #include <array>
@@ -10,11 +9,12 @@
 #include <memory>
 #include <new>
 #include <system_error>
-#include <thread>
 #include <variant>
 
 #include "input/mesh/coordinates.hpp"
 #include "input/mesh/mesh_fault.hpp"
+#include "system/joined_thread.hpp"
+#include "system/large_pages.hpp"
 
 namespace linewright {
 namespace {
@@ -44,12 +44,7 @@ constexpr std::uint64_t bytes_for(std::uint64_t count) {
 std::vector<Corners> room_for(std::size_t count) {
   std::vector<Corners> corners;
   corners.reserve(count);
-#ifdef MADV_HUGEPAGE
-  constexpr std::uintptr_t page = 4096;
-  const auto begin = (reinterpret_cast<std::uintptr_t>(corners.data()) + page - 1) & ~(page - 1);
-  const auto end = reinterpret_cast<std::uintptr_t>(corners.data() + count) & ~(page - 1);
-  if (end > begin) ::madvise(reinterpret_cast<void*>(begin), end - begin, MADV_HUGEPAGE);
-#endif
+  prefer_large_pages(corners.data(), count * sizeof(Corners));
   corners.resize(count);
   return corners;
 }
@@ -104,16 +99,16 @@ MeshTriangles read_binary_stl(const OpenFile& file, std::size_t count, double la
   Outcome second = Outcome::sound;
   Outcome first = Outcome::sound;
   const auto copy_rest = [&] { second = copy_facets(file, middle, count, largest, mesh.corners); };
-  std::jthread other;
+  JoinedThread other;
   if (middle < count) {
     try {
-      other = std::jthread(copy_rest);
+      other = JoinedThread(copy_rest);
     } catch (const std::system_error&) {
       copy_rest();  // no thread to be had
     }
   }
   first = copy_facets(file, 0, middle, largest, mesh.corners);
-  if (other.joinable()) other.join();
+  other.join();
   if (first == Outcome::unreadable || second == Outcome::unreadable)
     throw MeshFault(std::nullopt, "the file could not be read to its end");
   if (first == Outcome::unsound || second == Outcome::unsound)

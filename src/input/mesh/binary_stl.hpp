@@ -8,8 +8,8 @@
 #include <optional>
 #include <string_view>
 
-#include "input/open_file.hpp"
 #include "model/mesh_triangles.hpp"
+#include "system/open_file.hpp"
 
 namespace linewright {
 

@@ -2,10 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
-
 #include "input/mesh/mesh_fault.hpp"
 #include "input/utf8.hpp"
+#include "system/decimal.hpp"
 
 namespace linewright {
 namespace {
@@ -24,13 +23,13 @@ void check_coordinate(double coordinate, std::size_t offset, double largest) {
                                         coordinate, farthest_coordinate_in));
 }
 
-// Other programs write "+1.0", which std::from_chars does not read, and numbers too small for a
+// Other programs write "+1.0", which read_decimal does not read, and numbers too small for a
 // double, which it reports as out of range: those are zero here.
 double read_coordinate(std::string_view word, std::size_t offset, double largest) {
   std::string_view digits = word;
   if (digits.size() > 1 && digits[0] == '+' && digits[1] != '-') digits.remove_prefix(1);
   double value = 0;
-  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  const auto [end, error] = read_decimal(digits, value);
   if (error == std::errc::invalid_argument || end != digits.data() + digits.size())
     throw MeshFault(offset, fmt::format("expected a coordinate, found '{}'",
                                         printable(word, longest_shown_word)));

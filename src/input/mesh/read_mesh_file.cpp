@@ -16,9 +16,9 @@
 #include "input/mesh/known_format.hpp"
 #include "input/mesh/mesh_fault.hpp"
 #include "input/mesh/obj.hpp"
-#include "input/open_file.hpp"
 #include "input/utf8.hpp"
 #include "model/units.hpp"
+#include "system/open_file.hpp"
 
 namespace linewright {
 namespace {
@@ -36,7 +36,7 @@ constexpr double largest_float = std::numeric_limits<float>::max();
 class FileBytes {
  public:
   explicit FileBytes(const OpenFile& file)
-      : bytes_(std::make_unique_for_overwrite<char[]>(static_cast<std::size_t>(file.size()))) {
+      : bytes_(new char[static_cast<std::size_t>(file.size())]) {
     const auto got = file.read(0, bytes_.get(), static_cast<std::size_t>(file.size()));
     if (!got) throw MeshFault(std::nullopt, got.error());
     size_ = *got;

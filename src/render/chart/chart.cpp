@@ -25,7 +25,9 @@ std::vector<double> round_ticks(AxisRange range, double room_pt) {
 }  // namespace
 
 AxisRange AxisRange::about(const std::vector<double>& values) {
-  const auto [least, most] = std::ranges::minmax(values);
+  const auto ends = std::minmax_element(values.begin(), values.end());
+  const double least = *ends.first;
+  const double most = *ends.second;
   const double width = most > least ? most - least : std::max(1.0, std::abs(most));
   constexpr double beyond = 0.08;
   return {least - beyond * width, most + beyond * width};

@@ -17,7 +17,8 @@ constexpr std::array<Paper, 2> papers{
 }  // namespace
 
 std::optional<Paper> paper_called(std::string_view word) {
-  const auto found = std::ranges::find(papers, word, &Paper::name);
+  const auto found = std::find_if(papers.begin(), papers.end(),
+                                  [&](const Paper& paper) { return paper.name == word; });
   return found != papers.end() ? std::optional(*found) : std::nullopt;
 }
 

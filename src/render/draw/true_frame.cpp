@@ -99,7 +99,8 @@ class FrameTiles {
 
   bool shows_anything(int row, int column) const {
     const PlaneBox box = shown(row, column);
-    return meets(box, frame_.outline) || std::ranges::any_of(frame_.holes, [&](const Hole& hole) {
+    return meets(box, frame_.outline) ||
+           std::any_of(frame_.holes.begin(), frame_.holes.end(), [&](const Hole& hole) {
              if (const Circle* circle = std::get_if<Circle>(&hole.shape))
                return meets(box, square_about(*circle));
              return meets(box, std::get<std::vector<Vec2>>(hole.shape));

@@ -44,8 +44,8 @@ class DxfText {
 
 std::string holes_layer(EdgeGuard edge) {
   std::string name = fmt::format("HOLES-{}", edge_word(edge));
-  std::ranges::transform(name, name.begin(),
-                         [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+  std::transform(name.begin(), name.end(), name.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
   return name;
 }
 

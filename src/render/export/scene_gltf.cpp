@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <numbers>
@@ -12,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "model/same_bits.hpp"
 #include "model/units.hpp"
 #include "render/finding_folds.hpp"
 #include "render/json_values.hpp"
@@ -59,7 +59,8 @@ constexpr std::size_t structure_paint = 0;
 constexpr std::size_t not_judged_paint = 6;
 
 std::size_t paint_of(std::string_view name) {
-  const auto found = std::ranges::find(paints, name, &Paint::name);
+  const auto found = std::find_if(paints.begin(), paints.end(),
+                                  [&](const Paint& paint) { return paint.name == name; });
   return static_cast<std::size_t>(found - paints.begin());
 }
 
@@ -90,7 +91,7 @@ class GltfFile {
       for (std::size_t axis = 0; axis < 3; ++axis) {
         least[axis] = std::min(least[axis], corner[axis]);
         most[axis] = std::max(most[axis], corner[axis]);
-        add_little_endian(bytes_, std::bit_cast<std::uint32_t>(corner[axis]));
+        add_little_endian(bytes_, same_bits<std::uint32_t>(corner[axis]));
       }
     views_.push_back({{"buffer", 0},
                       {"byteOffset", start},

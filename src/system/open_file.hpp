@@ -18,7 +18,6 @@ class OpenFile {
   OpenFile& operator=(OpenFile&& other) = delete;
   ~OpenFile();
 
-  int descriptor() const { return descriptor_; }
   /// Bytes it had when it was opened.
   std::uint64_t size() const { return size_; }
 

@@ -1,4 +1,4 @@
-#include "commands/watch/folder_events.hpp"
+#include "system/folder_events.hpp"
 
 #ifdef __linux__
 #include <sys/inotify.h>

@@ -1,4 +1,4 @@
-#include "input/open_file.hpp"
+#include "system/open_file.hpp"
 
 #include <fcntl.h>
 #include <fmt/format.h>

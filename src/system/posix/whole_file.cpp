@@ -1,4 +1,4 @@
-#include "commands/whole_file.hpp"
+#include "system/whole_file.hpp"
 
 #include <fcntl.h>
 #include <fmt/format.h>

@@ -7,9 +7,16 @@
 #include <set>
 #include <vector>
 
-#include "commands/watch/save_settling.hpp"
+#include "system/waiting.hpp"
 
 namespace linewright {
+
+/// What was seen of a file.
+enum class FileSign {
+  begun,     ///< it went away, came to be, or was written into: more may follow
+  complete,  ///< a writer closed it, or a whole file took its place
+  touched,   ///< its permissions changed
+};
 
 struct FolderEvent {
   std::filesystem::path path;  ///< a file, or a folder itself; empty: anything may have happened
@@ -26,7 +33,7 @@ class FolderEvents {
   FolderEvents& operator=(const FolderEvents&) = delete;
 
   /// Becomes readable when there are events; -1 where there never will be any.
-  int descriptor() const { return descriptor_; }
+  Waitable descriptor() const { return descriptor_; }
 
   /// Watches these folders from now on, and no others.
   void watch(const std::set<std::filesystem::path>& folders);

@@ -1,10 +1,11 @@
-#include "commands/watch/stop_signal.hpp"
+#include "system/stop_signal.hpp"
 
 #include <fcntl.h>
 #include <unistd.h>
 
 #include <array>
 #include <cerrno>
+#include <csignal>
 #include <system_error>
 
 namespace linewright {
@@ -24,27 +25,38 @@ extern "C" void tell_of_stop(int) {
 
 }  // namespace
 
-StopSignal::StopSignal() {
+/// What the program did of these signals before, and where it reads of them now.
+struct StopSignal::Handling {
+  int read_end = -1;
+  struct sigaction before_interrupt {};
+  struct sigaction before_terminate {};
+};
+
+StopSignal::StopSignal() : handling_(std::make_unique<Handling>()) {
   std::array<int, 2> ends{};
   if (::pipe(ends.data()) != 0)
     throw std::system_error(errno, std::generic_category(), "cannot wait for signals");
   for (const int end : ends) ::fcntl(end, F_SETFD, FD_CLOEXEC);
   ::fcntl(ends[1], F_SETFL, O_NONBLOCK);
-  read_end_ = ends[0];
+  handling_->read_end = ends[0];
   write_end = ends[1];
   struct sigaction action {};
   action.sa_handler = tell_of_stop;
   action.sa_flags = static_cast<int>(SA_RESTART | SA_RESETHAND);
   ::sigemptyset(&action.sa_mask);
-  ::sigaction(SIGINT, &action, &before_interrupt_);
-  ::sigaction(SIGTERM, &action, &before_terminate_);
+  ::sigaction(SIGINT, &action, &handling_->before_interrupt);
+  ::sigaction(SIGTERM, &action, &handling_->before_terminate);
+}
+
+Waitable StopSignal::descriptor() const {
+  return handling_->read_end;
 }
 
 StopSignal::~StopSignal() {
-  ::sigaction(SIGINT, &before_interrupt_, nullptr);
-  ::sigaction(SIGTERM, &before_terminate_, nullptr);
+  ::sigaction(SIGINT, &handling_->before_interrupt, nullptr);
+  ::sigaction(SIGTERM, &handling_->before_terminate, nullptr);
   ::close(write_end);
-  ::close(read_end_);
+  ::close(handling_->read_end);
   write_end = -1;
 }
 
