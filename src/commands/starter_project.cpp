@@ -11,7 +11,8 @@ constexpr std::string_view project_yaml =
 linewright: 1
 name: example tail cone
 
-# Bare lengths are in these units; any length may carry its own: 32 mm, 1.25 in.
+# Bare lengths are in these units; any length may carry its own: 32 mm, 1.25 in. One that was read
+# off a tape is written as the tape has it: 9/32, 14 1/4, 5 ft 2 1/4 in.
 units: in
 
 # Places are [FS, BL, WL]: fuselage station (positive aft), buttock line (positive to the right)
@@ -46,23 +47,31 @@ structure:
       thickness: 0.032
       outline: [[-12, 0], [12, 0], [10, 26], [-10, 26]]
       holes:
-        # A grommet that the line nearly fills guards the edge and holds the line, too.
-        - {name: F2-a, centre: [0, 17.12], diameter: 0.75, edge: grommet, bore: 0.27}
+        # A grommet that the line nearly fills guards the edge and holds the line, too. The hole is
+        # cut where the line meets the frame; one that is there already has its centre as [BL, WL].
+        - {name: F2-a, centre: {on: static-main}, diameter: 3/4, edge: grommet, bore: 9/32}
     - name: F3
       station: 178
       thickness: 0.032
       outline: [[-12, 0], [12, 0], [10, 26], [-10, 26]]
       holes:
-        - {name: F3-a, centre: [0, 18.56], diameter: 0.75, edge: grommet, bore: 0.27}
+        - {name: F3-a, centre: {on: static-main}, diameter: 3/4, edge: grommet, bore: 9/32}
 
   # A channel is a thin section swept along a path. This one runs across, so that its section is
   # drawn as FS, WL: a flange on top and a web that hangs from its forward edge.
   channels:
     - name: C1
-      path: [[154, -10, 14.8], [154, 10, 14.8]]
-      section: [[-0.5, -0.8], [-0.5, 0], [0.5, 0]]
+      path: [[154, -10, 14 13/16], [154, 10, 14 13/16]]
+      section: [[-1/2, -13/16], [-1/2, 0], [1/2, 0]]
       thickness: 0.032
       edge: bare
+
+  # The skin that the port on the left is in. 'mirror' makes its twin on the other side of BL 0.
+  panels:
+    - name: side-left
+      corners: [[178, -11 3/8, 8], [202, -7 3/8, 8], [202, -6, 26], [178, -10, 26]]
+      thickness: 0.025
+      mirror: side-right
 )";
 
 constexpr std::string_view static_yaml =
@@ -72,17 +81,18 @@ linewright: 1
 units: in
 
 # Nodes are where lines end or join. Ports, instruments and drains are mounted on structure; a tee
-# hangs on its lines unless it is fixed.
+# hangs on its lines unless it is fixed. The port is in the skin, at a station and a height: its BL
+# follows, and so does all of the other port.
 nodes:
-  - {name: port-left, kind: static-port, at: [190, -9, 13], volume: 0.01 in3}
-  - {name: port-right, kind: static-port, at: [190, 9, 13], volume: 0.01 in3}
+  - {name: port-left, kind: static-port, on: side-left, side: right, fs: 190, wl: 13, volume: 0.01 in3, mirror: port-right}
   - {name: tee-ports, kind: tee, at: [190, 0, 20], fixed: true, volume: 0.02 in3}
-  - {name: tee-drain, kind: tee, at: [142, 0, 14.24], fixed: true, volume: 0.02 in3}
+  - {name: tee-drain, kind: tee, at: [142, 0, 14 1/4], fixed: true, volume: 0.02 in3}
   - {name: altimeter, kind: instrument, at: [134, 0, 21], volume: 6 in3}
   - {name: drain, kind: drain, at: [142, 0, 8], volume: 0.01 in3}
 
 # A route is one line between two nodes. Its points are corners and supports, in order.
 # Lines are named in:  linewright catalogue
+# Every place that follows from others is shown by:  linewright expand .
 routes:
   - name: static-left
     system: static
@@ -90,26 +100,22 @@ routes:
     from: port-left
     to: tee-ports
     points:
-      - {at: [190, -6, 13.3], bend: 1.25}
+      - {at: [190, -6, 13 3/8], bend: 1 1/4}
+    mirror: static-right
 
-  - name: static-right
-    system: static
-    line: tube-nylon-1/4
-    from: port-right
-    to: tee-ports
-    points:
-      - {at: [190, 6, 13.3], bend: 1.25}
-
+  # A straight line: it meets each frame where it meets it, and no place has to be written.
   - name: static-main
     system: static
     line: tube-nylon-1/4
     from: tee-ports
     to: tee-drain
+    straight: true
     points:
-      - {at: [178, 0, 18.56], through: F3-a}
-      - {at: [166, 0, 17.12], through: F2-a}
-      # The clamp stands on a short bracket, so that the line cannot rub on the flange of C1.
-      - {at: [154, 0, 15.68], hold: clamp, to: C1}
+      - {through: F3-a}
+      - {through: F2-a}
+      # Supports between what comes before and after, even, and no farther apart than that: here
+      # one. It stands on a short bracket, so that the line cannot rub on the flange of C1.
+      - {spaced: 12 1/2, hold: clamp, to: C1}
 
   - name: static-altimeter
     system: static
@@ -117,7 +123,7 @@ routes:
     from: tee-drain
     to: altimeter
     points:
-      - {at: [142, 0, 18], bend: 1.25}
+      - {at: [142, 0, 18], bend: 1 1/4}
 
   - name: static-drain
     system: static

@@ -18,13 +18,14 @@ using test::StarterCopy;
 
 /// A clamp fewer leaves more free length than common practice allows: a warning, nothing worse.
 void take_the_clamp_away(const StarterCopy& project) {
-  project.edit("static.yaml", "      - {at: [154, 0, 15.68], hold: clamp, to: C1}\n", "");
+  project.edit("static.yaml", "      - {spaced: 12 1/2, hold: clamp, to: C1}\n", "");
 }
 
 void waive_the_bend(const StarterCopy& project) {
-  project.edit("static.yaml", "nodes:\n",
-               "waivers:\n  - {rule: bend-radius, route: static-left, reason: \"measured round "
-               "after bending\"}\nnodes:\n");
+  project.edit(
+      "static.yaml", "nodes:\n",
+      "waivers:\n  - {rule: bend-radius, route: static-altimeter, reason: \"measured round "
+      "after bending\"}\nnodes:\n");
 }
 
 /// A line of the builder's own whose spacing of supports nobody states.

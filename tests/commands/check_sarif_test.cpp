@@ -42,9 +42,10 @@ json only_result(const json& log, const std::string& rule) {
 }
 
 void waive_the_bend(const StarterCopy& project) {
-  project.edit("static.yaml", "nodes:\n",
-               "waivers:\n  - {rule: bend-radius, route: static-left, reason: \"measured round "
-               "after bending\"}\nnodes:\n");
+  project.edit(
+      "static.yaml", "nodes:\n",
+      "waivers:\n  - {rule: bend-radius, route: static-altimeter, reason: \"measured round "
+      "after bending\"}\nnodes:\n");
 }
 
 /// A line of the builder's own whose spacing of supports nobody states.
@@ -167,7 +168,7 @@ TEST(CheckSarif, CallsAFailAnError) {
 
 TEST(CheckSarif, CallsAWarningAWarning) {
   const StarterCopy project;
-  project.edit("static.yaml", "      - {at: [154, 0, 15.68], hold: clamp, to: C1}\n", "");
+  project.edit("static.yaml", "      - {spaced: 12 1/2, hold: clamp, to: C1}\n", "");
   // Without it the tube can reach the channel, too, which is a fail.
   const json result = only_result(sarif_of(project.root(), 1), "support-spacing");
   EXPECT_EQ(result.at("kind"), "fail");
@@ -214,7 +215,7 @@ TEST(CheckSarif, KnowsAFindingAgainByRuleRouteAndNeighbour) {
   EXPECT_NE(before.at("locations"), after.at("locations"));
   EXPECT_EQ(before.at("partialFingerprints"), after.at("partialFingerprints"));
   EXPECT_EQ(after.at("partialFingerprints").at("ruleRouteNeighbour/v1"),
-            "bend-radius:static-left:");
+            "bend-radius:static-altimeter:");
 }
 
 TEST(CheckSarif, EscapesWhatAReferenceCannotHold) {

@@ -86,7 +86,7 @@ class StarterCopy {
 
   /// Bends one corner to half of what the line stands.
   void bend_too_tightly() const {
-    edit("static.yaml", "[190, -6, 13.3], bend: 1.25", "[190, -6, 13.3], bend: 0.5");
+    edit("static.yaml", "[142, 0, 18], bend: 1 1/4", "[142, 0, 18], bend: 0.5");
   }
 
  private:

@@ -14,13 +14,13 @@ using test::contains;
 using test::run;
 using test::StarterCopy;
 
-const std::string tight = "routes.static-left.points.1.bend=0.5";
+const std::string tight = "routes.static-altimeter.points.1.bend=0.5";
 
 TEST(CompareCommand, AProjectWithAChangeThatBreaksALimitIsWorse) {
   const StarterCopy project;
   const CommandRun result = run({"compare", project.root(), "--set", tight});
   EXPECT_EQ(result.code, 1) << result.err;
-  EXPECT_TRUE(contains(result.out, "static-left: new, passed before"));
+  EXPECT_TRUE(contains(result.out, "static-altimeter: new, passed before"));
   EXPECT_TRUE(contains(result.out, "fail: bend-radius"));
   EXPECT_TRUE(
       contains(result.out, "B as if the files said:\n  - " + tight.substr(0, tight.find('='))));
@@ -34,7 +34,7 @@ TEST(CompareCommand, AProjectThatMendsWhatTheOtherFailsIsNot) {
   bad.bend_too_tightly();
   const CommandRun mended = run({"compare", bad.root(), good.root()});
   EXPECT_EQ(mended.code, 0) << mended.out;
-  EXPECT_TRUE(contains(mended.out, "static-left: passes now, was fail"));
+  EXPECT_TRUE(contains(mended.out, "static-altimeter: passes now, was fail"));
   EXPECT_EQ(run({"compare", good.root(), bad.root()}).code, 1);
 }
 
@@ -51,7 +51,7 @@ TEST(CompareCommand, AFailThatBothHaveIsNoReasonToFail) {
 TEST(CompareCommand, ListsPartsLostAndGained) {
   const StarterCopy project;
   const std::vector<std::string> words{"compare", project.root(), "--set",
-                                       "routes.static-left.line=tube-aluminium-1/4"};
+                                       "routes.static-altimeter.line=tube-aluminium-1/4"};
   std::vector<std::string> as_json = words;
   as_json.insert(as_json.end(), {"--format", "json"});
   const json compared = json::parse(run(as_json).out);
@@ -76,20 +76,21 @@ TEST(CompareCommand, ListsNoPartsWhereTheSameAreBought) {
 TEST(CompareCommand, LaysLengthsAndVolumesSideBySide) {
   const StarterCopy project;
   const CommandRun result = run({"compare", project.root(), "--format", "json", "--set",
-                                 "routes.static-left.line=tube-aluminium-1/4"});
+                                 "routes.static-altimeter.line=tube-aluminium-1/4"});
   const json compared = json::parse(result.out);
   ASSERT_EQ(compared["routes"].size(), 5u);
-  const json& left = compared["routes"][0];
-  EXPECT_EQ(left["name"], "static-left");
-  EXPECT_EQ(left["a"]["line"], "tube-nylon-1/4");
-  EXPECT_EQ(left["b"]["line"], "tube-aluminium-1/4");
+  const json& changed = compared["routes"][3];
+  EXPECT_EQ(changed["name"], "static-altimeter");
+  EXPECT_EQ(changed["a"]["line"], "tube-nylon-1/4");
+  EXPECT_EQ(changed["b"]["line"], "tube-aluminium-1/4");
   // The way is the same, the bore is not.
-  EXPECT_EQ(left["a"]["length_in"], left["b"]["length_in"]);
-  EXPECT_NE(left["a"]["volume_in3"], left["b"]["volume_in3"]);
+  EXPECT_EQ(changed["a"]["length_in"], changed["b"]["length_in"]);
+  EXPECT_NE(changed["a"]["volume_in3"], changed["b"]["volume_in3"]);
   EXPECT_EQ(compared["routes"][1]["a"], compared["routes"][1]["b"]);
   const json& system = compared["systems"][0];
   EXPECT_NEAR(system["b"]["volume_in3"].get<double>() - system["a"]["volume_in3"].get<double>(),
-              left["b"]["volume_in3"].get<double>() - left["a"]["volume_in3"].get<double>(), 1e-9);
+              changed["b"]["volume_in3"].get<double>() - changed["a"]["volume_in3"].get<double>(),
+              1e-9);
   EXPECT_EQ(compared["b"]["set"].size(), 1u);
   EXPECT_EQ(compared["a"]["set"].size(), 0u);
   EXPECT_EQ(compared["worse"], result.code == 1);

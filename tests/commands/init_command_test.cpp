@@ -36,6 +36,32 @@ TEST(InitCommand, EveryFileTellsEditorsItsSchema) {
   EXPECT_EQ(run({"check", folder / "plane"}).code, 0);
 }
 
+// A beginner learns from these files how little has to be written down.
+TEST(InitCommand, TheProjectIsWrittenInTheShortForms) {
+  const test::StarterCopy project;
+  const std::string text =
+      test::read(project.file("structure.yaml")) + test::read(project.file("static.yaml"));
+  for (const char* form :
+       {"mirror: port-right", "mirror: static-right", "straight: true", "{through: F3-a}",
+        "spaced: 12 1/2", "on: side-left", "fs: 190", "centre: {on: static-main}", "bend: 1 1/4"})
+    EXPECT_TRUE(contains(text, form)) << form;
+}
+
+TEST(InitCommand, TheProjectInFullHasTheSameVerdicts) {
+  const test::StarterCopy project;
+  const auto checks_of = [](const std::string& path) {
+    nlohmann::json checks =
+        nlohmann::json::parse(run({"check", path, "--format", "json"}).out).at("checks");
+    for (nlohmann::json& check : checks) check.erase("location");
+    return checks;
+  };
+  const std::string full = project.file("in-full.yaml");
+  ASSERT_EQ(run({"expand", project.root(), "--output", full}).code, 0);
+  for (const char* form : {"mirror:", "straight:", "spaced:", " on:", "{on:"})
+    EXPECT_FALSE(contains(test::read(full), form)) << form;
+  EXPECT_EQ(checks_of(full), checks_of(project.root()));
+}
+
 // What only its builder knows: how fast it climbs, and what shakes it.
 TEST(InitCommand, TheProjectLeavesToBeStatedWhatItCannotKnow) {
   const test::StarterCopy project;

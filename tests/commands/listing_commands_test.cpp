@@ -199,7 +199,7 @@ TEST(CutlistCommand, AStraightRouteIsAsLongAsItsEndsAreApart) {
   const json cuts = json::parse(run({"cutlist", project.root(), "--format", "json"}).out);
   const json& drain = cuts["routes"][4];
   EXPECT_EQ(drain["name"], "static-drain");
-  EXPECT_NEAR(drain["length_in"].get<double>(), 14.24 - 8, 1e-9);
+  EXPECT_NEAR(drain["length_in"].get<double>(), 14.25 - 8, 1e-9);
 }
 
 TEST(CutlistCommand, BadInputGivesNoResult) {

@@ -164,9 +164,9 @@ TEST(ReportCommand, TakesNoNameForMarkup) {
 TEST(ReportCommand, SaysWhatWasTriedInPlaceOfTheFiles) {
   const StarterCopy project;
   const std::string page =
-      run({"report", project.root(), "--set", "routes.static-left.points.1.bend=0.5"}).out;
+      run({"report", project.root(), "--set", "routes.static-altimeter.points.1.bend=0.5"}).out;
   EXPECT_TRUE(contains(page, "Judged as if the files said:"));
-  EXPECT_TRUE(contains(page, "<code>routes.static-left.points.1.bend: 0.5</code>"));
+  EXPECT_TRUE(contains(page, "<code>routes.static-altimeter.points.1.bend: 0.5</code>"));
   EXPECT_FALSE(contains(run({"report", project.root()}).out, "Judged as if"));
 }
 

@@ -18,12 +18,13 @@ using test::StarterCopy;
 TEST(SetOption, JudgesAsIfTheFilesSaidSo) {
   const StarterCopy project;
   const CommandRun result = run({"check", project.root(), "--rule", "bend-radius", "--set",
-                                 "routes.static-left.points.1.bend=0.5"});
+                                 "routes.static-altimeter.points.1.bend=0.5"});
   EXPECT_EQ(result.code, 1) << result.err;
   EXPECT_TRUE(contains(result.out, "fail: bend-radius"));
-  EXPECT_TRUE(result.out.starts_with(
-      "Judged as if the files said:\n  - routes.static-left.points.1.bend: 0.5 (it is 1.25 at "
-      "static.yaml:"))
+  EXPECT_TRUE(
+      result.out.starts_with("Judged as if the files said:\n  - "
+                             "routes.static-altimeter.points.1.bend: 0.5 (it is 1 1/4 at\n"
+                             "    static.yaml:"))
       << result.out;
   EXPECT_EQ(run({"check", project.root()}).code, 0);
 }
@@ -37,7 +38,7 @@ TEST(SetOption, IsTheSameAsAnEdit) {
     return checks;
   };
   const json set = checks_of(run({"check", project.root(), "--format", "json", "--set",
-                                  "routes.static-left.points.1.bend=0.5"}));
+                                  "routes.static-altimeter.points.1.bend=0.5"}));
   project.bend_too_tightly();
   EXPECT_EQ(set, checks_of(run({"check", project.root(), "--format", "json"})));
 }

@@ -42,7 +42,7 @@ TEST(WalkRound, AsksForTheMeasureBesideItsLimit) {
 TEST(WalkRound, SaysWhatTheDrawingFailsAlready) {
   const StarterCopy project;
   project.bend_too_tightly();
-  const CommandRun result = run({"walk-round", project.root(), "--route", "static-left"});
+  const CommandRun result = run({"walk-round", project.root(), "--route", "static-altimeter"});
   EXPECT_EQ(result.code, 0) << "the sheets are no verdict";
   EXPECT_TRUE(contains(one_line(result.out), "[the drawing: fail]")) << result.out;
 }

@@ -14,9 +14,9 @@ using test::StarterCopy;
 using test::WatchedProgram;
 namespace fs = std::filesystem;
 
-constexpr const char* wide_bend = "[190, -6, 13.3], bend: 1.25";
-constexpr const char* tight_bend = "[190, -6, 13.3], bend: 0.5";
-constexpr const char* less_tight_bend = "[190, -6, 13.3], bend: 0.6";
+constexpr const char* wide_bend = "[142, 0, 18], bend: 1 1/4";
+constexpr const char* tight_bend = "[142, 0, 18], bend: 0.5";
+constexpr const char* less_tight_bend = "[142, 0, 18], bend: 0.6";
 
 /// Replaces a part of a file as many editors do: the new text is written beside it and moved there.
 void edit_by_rename(const StarterCopy& project, const std::string& name, const std::string& before,
@@ -52,17 +52,17 @@ TEST(Watch, SaysWhatEverySaveChanges) {
   ASSERT_TRUE(program.says("airworthy: ")) << program.said();
 
   project.edit("static.yaml", wide_bend, tight_bend);
-  EXPECT_TRUE(program.says(": 1 new\n\nstatic-left: new, passed before\n")) << program.said();
+  EXPECT_TRUE(program.says(": 1 new\n\nstatic-altimeter: new, passed before\n")) << program.said();
   EXPECT_TRUE(program.says("fail: bend-radius: ")) << program.said();
   EXPECT_TRUE(program.says("1 failed, 0 unknown")) << program.said();
 
   edit_by_rename(project, "static.yaml", tight_bend, less_tight_bend);
-  EXPECT_TRUE(program.says(": 1 changed\n\nstatic-left: changed\n")) << program.said();
+  EXPECT_TRUE(program.says(": 1 changed\n\nstatic-altimeter: changed\n")) << program.said();
   EXPECT_TRUE(program.says("by how much: value 0.600 in")) << program.said();
   EXPECT_TRUE(program.says("was:         value 0.500 in")) << program.said();
 
   edit_by_backup(project, "static.yaml", less_tight_bend, wide_bend);
-  EXPECT_TRUE(program.says(": 1 passes now\n\nstatic-left: passes now, was fail\n"))
+  EXPECT_TRUE(program.says(": 1 passes now\n\nstatic-altimeter: passes now, was fail\n"))
       << program.said();
   EXPECT_TRUE(program.says("0 failed, 0 unknown")) << program.said();
 
@@ -90,7 +90,7 @@ TEST(Watch, GoesOnAfterASaveWithAnError) {
 
 TEST(Watch, BeginsWithAProjectThatHasAnError) {
   const StarterCopy project;
-  project.edit("static.yaml", wide_bend, "[190, -6, 13.3], bned: 1.25");
+  project.edit("static.yaml", wide_bend, "[142, 0, 18], bned: 1 1/4");
   WatchedProgram program({project.root()});
   EXPECT_TRUE(program.says("did you mean 'bend'?")) << program.said();
   project.edit("static.yaml", "bned", "bend");
@@ -180,7 +180,7 @@ TEST(Watch, SaysALineOfJsonForEachCheck) {
 
 TEST(Watch, ASaveThatCannotBeJudgedIsALineOfJsonToo) {
   const StarterCopy project;
-  project.edit("static.yaml", wide_bend, "[190, -6, 13.3], bned: 1.25");
+  project.edit("static.yaml", wide_bend, "[142, 0, 18], bned: 1 1/4");
   WatchedProgram program({project.root(), "--format", "json"});
   EXPECT_TRUE(program.says("did you mean 'bend'?")) << program.said();
   EXPECT_TRUE(program.says("\"judged\":false")) << program.said();
