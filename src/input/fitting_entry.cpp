@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string>
 #include <utility>
 
@@ -39,6 +40,7 @@ class FittingReader {
       fitting_.kind = *kind;
       read_take_up();
     }
+    check_insertion();
     return fitting_;
   }
 
@@ -50,6 +52,18 @@ class FittingReader {
   std::optional<SourcedValue> value(Fields::Optional<KeyKind::number> key) {
     const YamlNode* node = fields_.fields().find(key);
     return node != nullptr ? in_node(*node, key) : std::nullopt;
+  }
+
+  /// Past where its axes meet no tube goes: there is the other one.
+  void check_insertion() {
+    if (!fitting_.insertion_in || fitting_.take_up_in.empty()) return;
+    const auto shortest = std::ranges::min_element(fitting_.take_up_in, {}, &SourcedValue::value);
+    if (!(fitting_.insertion_in->value > shortest->value)) return;
+    context_.error(
+        fields_.where_of("insertion"),
+        fmt::format("insertion: must be no more than the least 'take_up', {:g} in, or tubes would "
+                    "meet in the fitting; found {:g} in",
+                    shortest->value, fitting_.insertion_in->value));
   }
 
   /// One for each port, where one stands for all, too.

@@ -173,6 +173,12 @@ void add_assumptions(ProjectDraft& draft) {
   if (draft.edges_unstated > 0)
     assumptions.push_back(fmt::format("holes and channels that state no edge: {}; bare was taken",
                                       draft.edges_unstated));
+  if (draft.volumes_taken_in3 > 0)
+    assumptions.push_back(
+        fmt::format("volumes that state no unit: {}; in3 was taken", draft.volumes_taken_in3));
+  if (draft.volumes_taken_mm3 > 0)
+    assumptions.push_back(
+        fmt::format("volumes that state no unit: {}; mm3 was taken", draft.volumes_taken_mm3));
   if (draft.measuring_unstated && !draft.project.built.empty())
     assumptions.push_back("measuring_tolerance is not stated: 1/32 in was taken");
   add_mesh_assumptions(draft);

@@ -1,5 +1,6 @@
 #include "input/network_reader.hpp"
 
+#include "input/derive/quiet_values.hpp"
 #include "input/keys/network_keys.hpp"
 #include "input/map_reader.hpp"
 
@@ -71,6 +72,13 @@ void read_ports(MapReader<node_map>& fields, Node& node, ReadContext& context) {
     node.body = FittingBody{*diameter / 2, 0};
 }
 
+/// Bare volumes are the cube of bare lengths, which a builder may not have meant: 6 mL, not 6 mm3.
+void note_bare_volume(const YamlNode* volume, ReadContext& context) {
+  if (volume == nullptr || volume->text == "0" || !is_bare(*volume)) return;
+  const bool metric = context.bare == BareLength::millimetre;
+  ++(metric ? context.draft.volumes_taken_mm3 : context.draft.volumes_taken_in3);
+}
+
 }  // namespace
 
 void read_node(const YamlNode& item, ReadContext& context) {
@@ -81,6 +89,7 @@ void read_node(const YamlNode& item, ReadContext& context) {
   node.kind = fields.word<node_kinds>("kind").value_or(NodeKind::end);
   node.at = fields.place("at");
   node.volume_in3 = fields.optional_number("volume");
+  note_bare_volume(fields.find("volume"), context);
   node.fixed = fields.optional_flag("fixed");
   if (const YamlNode* arm = fields.find("arm")) node.arm = read_arm(*arm, node.at, context);
   if (const YamlNode* sector = fields.find("sector")) node.sector = read_sector(*sector, context);

@@ -27,41 +27,48 @@ Vec3 at_angle(Vec3 direction, Vec3 branch, double angle_deg) {
   return direction * std::cos(angle) + across * std::sin(angle);
 }
 
-/// The ways that the fitting's ports point, `a` first; nothing after an error.
-std::vector<Vec3> ways_of(const Fitting& fitting, const AimedFitting& aim, ProjectDraft& draft) {
+/// How far `branch` is off the angle at which the fitting has it.
+double branch_slip(const Fitting& fitting, Vec3 direction, Vec3 branch) {
+  return std::abs(angle_between_rad(unit(direction), unit(branch)) * degrees_per_radian -
+                  *branch_angle_deg(fitting.kind));
+}
+
+/// The ways that the fitting's ports point, `a` first; nothing where `branch` is not as it must be.
+std::vector<Vec3> ways_of(const Fitting& fitting, Vec3 aimed, std::optional<Vec3> branch) {
+  const Vec3 direction = unit(aimed);
   const auto angle_deg = branch_angle_deg(fitting.kind);
-  if (!aim.direction) {
+  if (angle_deg.has_value() != branch.has_value()) return {};
+  if (!angle_deg) return {direction, direction * -1.0};
+  if (branch_slip(fitting, aimed, *branch) > branch_slip_deg) return {};
+  const Vec3 true_branch = at_angle(direction, unit(*branch), *angle_deg);
+  if (fitting.kind == FittingKind::tee) return {direction, direction * -1.0, true_branch};
+  return {direction, true_branch};
+}
+
+/// Says why the fitting is not turned one way only; false where it is.
+bool says_why_not(const Fitting& fitting, const AimedFitting& aim, ProjectDraft& draft) {
+  const auto angle_deg = branch_angle_deg(fitting.kind);
+  const std::string_view port = fitting.kind == FittingKind::tee ? "c" : "b";
+  if (!aim.direction)
     draft.add_error(aim.where, "a node with a fitting needs 'direction', the way its port a points",
                     "direction: [1, 0, 0] is straight aft");
-    return {};
-  }
-  const Vec3 direction = unit(*aim.direction);
-  if (!angle_deg) {
-    if (aim.branch)
-      draft.add_error(
-          aim.branch_where,
-          fmt::format("{} runs straight: it has no 'branch'", quoted_text(fitting.name)),
-          "leave it out");
-    return {direction, direction * -1.0};
-  }
-  const std::string_view port = fitting.kind == FittingKind::tee ? "c" : "b";
-  if (!aim.branch) {
+  else if (!angle_deg && aim.branch)
+    draft.add_error(aim.branch_where,
+                    fmt::format("{} runs straight: it has no 'branch'", quoted_text(fitting.name)),
+                    "leave it out");
+  else if (angle_deg && !aim.branch)
     draft.add_error(aim.where, fmt::format("{} needs 'branch', the way its port {} points",
                                            quoted_text(fitting.name), port));
-    return {};
-  }
-  const Vec3 branch = unit(*aim.branch);
-  const double found_deg = angle_between_rad(direction, branch) * degrees_per_radian;
-  if (std::abs(found_deg - *angle_deg) > branch_slip_deg) {
+  else if (angle_deg && branch_slip(fitting, *aim.direction, *aim.branch) > branch_slip_deg)
     draft.add_error(aim.branch_where,
                     fmt::format("port {} of {} points {:g} degrees off the way of port a: 'branch' "
                                 "is {:.1f} degrees off 'direction'",
-                                port, quoted_text(fitting.name), *angle_deg, found_deg));
-    return {};
-  }
-  const Vec3 true_branch = at_angle(direction, branch, *angle_deg);
-  if (fitting.kind == FittingKind::tee) return {direction, direction * -1.0, true_branch};
-  return {direction, true_branch};
+                                port, quoted_text(fitting.name), *angle_deg,
+                                angle_between_rad(unit(*aim.direction), unit(*aim.branch)) *
+                                    degrees_per_radian));
+  else
+    return false;
+  return true;
 }
 
 /// Of its bores, from the middle to each face.
@@ -73,16 +80,29 @@ double bore_volume_in3(const Fitting& fitting) {
 
 }  // namespace
 
+std::vector<Port> ports_of_fitting(const Fitting& fitting, Vec3 at, Vec3 direction,
+                                   std::optional<Vec3> branch) {
+  std::vector<Port> ports;
+  const std::vector<Vec3> ways = ways_of(fitting, direction, branch);
+  for (std::size_t i = 0; i < ways.size(); ++i) {
+    Port port;
+    port.name = port_names[i];
+    port.at = at + ways[i] * fitting.take_up_in[i].value;
+    port.direction = ways[i];
+    port.insertion_in = fitting.insertion_in ? fitting.insertion_in->value : 0;
+    ports.push_back(std::move(port));
+  }
+  return ports;
+}
+
 void give_nodes_their_ports(ProjectDraft& draft) {
   for (const AimedFitting& aim : draft.aimed_fittings) {
     Node& node = draft.project.nodes[aim.node];
     const Fitting* fitting = draft.project.catalogue.find_fitting(node.fitting);
     if (fitting == nullptr) continue;
-    const std::vector<Vec3> ways = ways_of(*fitting, aim, draft);
-    for (std::size_t i = 0; i < ways.size(); ++i)
-      node.ports.push_back({port_names[i], node.at + ways[i] * fitting->take_up_in[i].value,
-                            ways[i], fitting->insertion_in ? fitting->insertion_in->value : 0,
-                            aim.where});
+    if (!says_why_not(*fitting, aim, draft))
+      node.ports = ports_of_fitting(*fitting, node.at, *aim.direction, aim.branch);
+    for (Port& port : node.ports) port.where = aim.where;
     node.body = FittingBody{fitting->body_diameter_in.value / 2,
                             fitting->nut_in ? fitting->nut_in->value : 0};
     if (!node.volume_in3 && fitting->bore_in) node.volume_in3 = bore_volume_in3(*fitting);

@@ -54,6 +54,8 @@ struct ProjectDraft {
   bool names_complete = true;
   int panels_without_thickness = 0;
   int edges_unstated = 0;
+  int volumes_taken_in3 = 0;  ///< that state no unit
+  int volumes_taken_mm3 = 0;
   bool measuring_unstated = false;
   std::vector<UnstatedMesh> unstated_meshes;
   std::vector<StretchedPanel> stretched_panels;

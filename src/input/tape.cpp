@@ -106,6 +106,10 @@ Expected<TapeNumber, std::string> with_decimals(double whole, Tape& tape) {
   return TapeNumber{TapeNumber::Form::decimal, whole + tenths};
 }
 
+/// 11/2 is as likely 1 1/2 with its blank left out as it is 5 1/2: a tape shows no such fraction.
+constexpr std::string_view improper_fraction =
+    ": a fraction must be less than one; write the whole number before it, as in 1 3/8";
+
 /// "10", "10.5", "3/8", "10 3/8", "10-3/8".
 Expected<TapeNumber, std::string> tape_number(Tape& tape) {
   if (!tape.at_digit() && !tape.at('.')) return std::string(no_tape_length);
@@ -115,6 +119,7 @@ Expected<TapeNumber, std::string> tape_number(Tape& tape) {
   if (tape.take("/")) {
     const auto part = part_of_inch(digits, tape);
     if (!part) return part.error();
+    if (*part >= 1) return std::string(improper_fraction);
     return TapeNumber{TapeNumber::Form::fraction, *part};
   }
   const auto whole = whole_number(digits);

@@ -48,7 +48,12 @@ TEST(Tape, APartStandsAlone) {
   EXPECT_EQ(inches_of("3/16"), 0.1875);
   EXPECT_EQ(inches_of("3/16 in"), 0.1875);
   EXPECT_EQ(inches_of("63/64"), 0.984375);
-  EXPECT_EQ(inches_of("9/8"), 1.125);
+}
+
+// "11/2" is as likely 1 1/2 with its blank left out as it is 5 1/2.
+TEST(Tape, APartAloneIsLessThanOne) {
+  for (const auto* text : {"9/8", "11/2", "2/2", "-11/8", "5' 9/8\""})
+    expect_says(text, "a fraction must be less than one; write the whole number before it");
 }
 
 TEST(Tape, FeetStandBeforeInches) {

@@ -6,11 +6,13 @@
 #include <cmath>
 
 #include "input/derive/derived_nodes.hpp"
+#include "input/derive/end_ports.hpp"
 #include "input/derive/frame_plane.hpp"
 #include "input/derive/quiet_values.hpp"
 #include "input/derive/route_places.hpp"
 #include "input/derive/surface_choice.hpp"
 #include "input/field_values.hpp"
+#include "input/fitting_entry.hpp"
 #include "input/keys/network_keys.hpp"
 #include "input/keys/structure_keys.hpp"
 
@@ -42,6 +44,7 @@ void Derivation::run() {
   for (ProjectItem& item : items_.all()) work_out(item);
   for (ProjectItem& item : items_.all())
     if (item.map->find("mirror") != nullptr) remove_key(*item.node, "mirror");
+  note_ports();
   items_.insert_twins();
 }
 
@@ -87,17 +90,22 @@ void Derivation::place_node_item(ProjectItem& item) {
   if (at != nullptr && by_reference)
     error(at->where, "'at' says where the node is, and another key says so, too",
           "leave one of them out");
+  const YamlNode* through = node.find("through");
+  const bool twice = at == nullptr && through != nullptr && is_placed_by_reference(node);
+  if (twice)
+    error(through->where, "'through' says where the node is, and another key says so, too",
+          "leave one of them out");
   if (at == nullptr && !by_reference)
     error(node.where, "a node needs 'at'", "or what it is 'on', or the hole it goes 'through'");
   std::optional<Vec3> place;
   std::string note;
-  if (at == nullptr && node.find("through") != nullptr) {
+  if (at == nullptr && !twice && through != nullptr) {
     const std::string_view hole = quiet_text(node, "through");
     place = hole_at(hole);
     note = fmt::format("middle of hole {}", hole);
     if (find(Named::hole, hole) == nullptr)
-      error(node.find("through")->where, fmt::format("there is no hole {}", quoted_text(hole)));
-  } else if (at == nullptr && by_reference) {
+      error(through->where, fmt::format("there is no hole {}", quoted_text(hole)));
+  } else if (at == nullptr && !twice && by_reference) {
     place = place_on_part(node, item.bare, {}, 0.0, *this, note);
   }
   remove_references(node);
@@ -173,6 +181,25 @@ std::optional<double> Derivation::outside_diameter_in(std::string_view line) {
   }
   const Line* known = draft_.project.catalogue.find_line(line);
   return known != nullptr ? std::optional(known->largest_diameter_in()) : std::nullopt;
+}
+
+std::optional<Fitting> Derivation::fitting(std::string_view name) {
+  if (const ProjectItem* own = find(Named::fitting, name)) {
+    auto read = read_fitting_entry(*own->node, own->bare, false);
+    return read ? std::optional(*std::move(read)) : std::nullopt;
+  }
+  const Fitting* known = draft_.project.catalogue.find_fitting(name);
+  return known != nullptr ? std::optional(*known) : std::nullopt;
+}
+
+void Derivation::note_ports() {
+  for (ProjectItem& item : items_.all()) {
+    if (item.kind != Named::node || item.refused) continue;
+    YamlNode* fitting = item.node->find("fitting");
+    if (fitting == nullptr) continue;
+    const std::vector<Port> ports = ports_of_node(item, *this);
+    if (!ports.empty()) fitting->note = ports_in_words(ports);
+  }
 }
 
 }  // namespace linewright

@@ -1,6 +1,7 @@
 #pragma once
 // Places that follow from what is there, worked out when they are asked for.
 
+#include <deque>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -10,6 +11,7 @@
 #include "input/derive/project_items.hpp"
 #include "input/parsed_file.hpp"
 #include "input/project_draft.hpp"
+#include "model/fitting.hpp"
 
 namespace linewright {
 
@@ -22,6 +24,8 @@ class Derivation {
 
   void run();
 
+  /// Every named thing, twins among them.
+  std::deque<ProjectItem>& items() { return items_.all(); }
   ProjectItem* find(Named kind, std::string_view name) { return items_.find(kind, name); }
 
   /// Where the node is, or nothing where that is not known.
@@ -30,6 +34,8 @@ class Derivation {
   std::optional<Vec3> hole_at(std::string_view name);
   /// Of a line of the catalogue or of the project, the largest; nothing where it is not known.
   std::optional<double> outside_diameter_in(std::string_view line);
+  /// A fitting of the catalogue or of the project; nothing where it is not known or has a fault.
+  std::optional<Fitting> fitting(std::string_view name);
   /// Works the thing out; false where it depends on itself, which is reported.
   bool work_out(ProjectItem& item);
 
@@ -46,12 +52,17 @@ class Derivation {
   void work_out_twin(ProjectItem& item);
   void place_node_item(ProjectItem& item);
   void place_hole(ProjectItem& item);
+  /// Notes beside each `fitting` the ports that follow from it.
+  void note_ports();
   void report_circle(const ProjectItem& item);
-  std::string twin_name(const ProjectItem& item, Named kind, const YamlNode& name);
-  /// Where the thing asks for a twin and cannot have one.
-  void report_no_mirror_image(const ProjectItem& item);
+  std::string twin_name(ProjectItem& item, Named kind, const YamlNode& name);
+  /// Where the thing asks for a twin and cannot have one, that is an error, and the answer false.
+  bool can_have_twin(const ProjectItem& item);
+  /// Why the thing's image would lie on the thing itself; empty where it would not.
+  std::string_view why_no_side(const ProjectItem& item);
   bool stretched_over_twins(const ProjectItem& panel);
   bool frame_crosses_middle(const ProjectItem& frame);
+  bool hole_crosses_middle(const ProjectItem& item);
   bool lies_on_both_sides(ProjectItem& item);
 
   ProjectDraft& draft_;

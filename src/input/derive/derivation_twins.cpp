@@ -69,27 +69,74 @@ bool Derivation::stretched_over_twins(const ProjectItem& panel) {
   });
 }
 
-void Derivation::report_no_mirror_image(const ProjectItem& item) {
+bool Derivation::can_have_twin(const ProjectItem& item) {
   const YamlNode* mirror = item.node->find("mirror");
-  if (mirror == nullptr) return;
-  if (item.map == &panel_map && item.node->find("over") != nullptr && !stretched_over_twins(item))
-    return error(mirror->where,
-                 fmt::format("{} is stretched over frames that are on both sides, and has no "
-                             "mirror image: nothing tells which of their corners are the other "
-                             "side's",
-                             named_item(item)),
-                 "describe the panel on the other side with its own 'corners'");
-  if (item.map == &frame_map && frame_crosses_middle(item))
-    return error(mirror->where,
-                 fmt::format("{} has no twin: it reaches across BL 0, and is on both sides itself",
-                             named_item(item)),
-                 "leave 'mirror' out, or give it to its holes");
+  if (mirror == nullptr) return true;
+  if (item.map == &panel_map && item.node->find("over") != nullptr && !stretched_over_twins(item)) {
+    error(
+        mirror->where,
+        fmt::format("{} is stretched over frames that are on both sides, and has no mirror image: "
+                    "nothing tells which of their corners are the other side's",
+                    named_item(item)),
+        "describe the panel on the other side with its own 'corners'");
+    return false;
+  }
   if (item.map == &hole_map && item.holder->twin == nullptr &&
-      plane_side(item) == PlaneSide::neither)
+      plane_side(item) == PlaneSide::neither) {
     error(mirror->where,
           fmt::format("{} has no mirror image in {}, which is not the same on both sides of BL 0",
                       named_item(item), named_item(*item.holder)),
           "give the mirror image of the whole part, or describe the hole where it is");
+    return false;
+  }
+  const std::string_view why = why_no_side(item);
+  if (why.empty()) return true;
+  error(mirror->where, fmt::format("{} has no twin: {}", named_item(item), why),
+        item.map == &frame_map ? "leave 'mirror' out, or give it to its holes"
+                               : "leave 'mirror' out");
+  return false;
+}
+
+std::string_view Derivation::why_no_side(const ProjectItem& item) {
+  constexpr std::string_view across = "it reaches across BL 0, and is on both sides itself";
+  if (item.map == &frame_map) {
+    const bool known = frame_plane(*item.node, item.bare) &&
+                       quiet_plane_points(item.node->find("outline"), item.bare);
+    return known && frame_crosses_middle(item) ? across : std::string_view();
+  }
+  if (item.kind == Named::hole) return hole_crosses_middle(item) ? across : std::string_view();
+  std::vector<double> all;
+  collect_bl(*item.node, *item.map, item.bare, all);
+  if (item.kind == Named::route) {
+    for (const std::string_view end : {"from", "to"}) {
+      const auto at = node_at(quiet_text(*item.node, end));
+      if (!at) return {};
+      all.push_back(at->y);
+    }
+  }
+  if (all.empty()) return {};
+  const auto [least, greatest] = std::ranges::minmax(all);
+  if (least >= -on_middle_in && greatest <= on_middle_in) return "it lies on BL 0";
+  // A route may cross over, and its twin cross it.
+  const bool crosses = least < -on_middle_in && greatest > on_middle_in;
+  return crosses && item.kind != Named::route ? across : std::string_view();
+}
+
+/// False where its place is not known.
+bool Derivation::hole_crosses_middle(const ProjectItem& item) {
+  const double half_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
+  if (item.map == &wall_hole_map) {
+    const auto at = quiet_place(item.node->find("at"), item.bare);
+    return at && std::abs(at->y) <= half_in;
+  }
+  const auto plane = frame_plane(*item.holder->node, item.holder->bare);
+  const auto middle = hole_at(item.is_twin ? item.twin->name : item.name);
+  if (!plane || !middle) return false;
+  double reach_in = half_in;
+  if (const auto corners = quiet_plane_points(item.node->find("outline"), item.bare))
+    for (const Vec2 corner : *corners)
+      if (plane->in_space(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
+  return std::abs(middle->y) <= reach_in;
 }
 
 /// A rib lies on the side of its buttock line, any other frame on that of all its corners.
@@ -111,20 +158,10 @@ bool Derivation::lies_on_both_sides(ProjectItem& item) {
   if (item.map == &mesh_map) return true;
   if (item.map == &frame_map) return frame_crosses_middle(item);
   if (item.kind == Named::hole) {
-    const ProjectItem& holder = *item.holder;
-    if (item.map == &wall_hole_map) {
-      const auto at = quiet_place(item.node->find("at"), item.bare);
-      const double half_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
-      return at && std::abs(at->y) <= half_in;
-    }
-    const auto plane = frame_plane(*holder.node, holder.bare);
-    const auto middle = hole_at(item.name);
-    if (!plane || !middle) return true;
-    double reach_in = quiet_length_in(*item.node, "diameter", item.bare).value_or(0) / 2;
-    if (const auto corners = quiet_plane_points(item.node->find("outline"), item.bare))
-      for (const Vec2 corner : *corners)
-        if (plane->in_space(corner).y * middle->y < 0) reach_in = std::abs(middle->y);
-    return std::abs(middle->y) <= reach_in;
+    const bool in_wall = item.map == &wall_hole_map;
+    if (!in_wall && (!frame_plane(*item.holder->node, item.holder->bare) || !hole_at(item.name)))
+      return true;
+    return hole_crosses_middle(item);
   }
   if (!work_out(item)) return true;
   std::vector<double> all;
@@ -136,13 +173,16 @@ bool Derivation::lies_on_both_sides(ProjectItem& item) {
   return to_the_left == to_the_right;
 }
 
-std::string Derivation::twin_name(const ProjectItem& item, Named kind, const YamlNode& name) {
+std::string Derivation::twin_name(ProjectItem& item, Named kind, const YamlNode& name) {
   if (kind == Named::line || kind == Named::closure || kind == Named::fitting) return name.text;
   ProjectItem* there = find(kind, name.text);
   // Of a name that is nowhere, the readers say so.
   if (there == nullptr) return name.text;
   if (there->twin != nullptr) return there->twin->name;
   if (lies_on_both_sides(*there)) return name.text;
+  item.refused = true;
+  if (there->no_twin_said) return name.text;
+  there->no_twin_said = true;
   const YamlNode& mirror = *item.twin->node->find("mirror");
   error(mirror.where,
         fmt::format("{} has no mirror image: {} lies on one side and has no twin",
@@ -157,13 +197,19 @@ void Derivation::work_out_twin(ProjectItem& item) {
   ProjectItem& other = *item.twin;
   if (!work_out(other) || other.node->kind != YamlNode::Kind::map) return;
   if (item.kind == Named::hole && item.holder != other.holder) return;
-  report_no_mirror_image(other);
+  if (!can_have_twin(other)) {
+    item.refused = true;
+    draft_.names_complete = false;
+    return;
+  }
   for (ProjectItem& hole : items_.all())
     if (hole.holder == &other && !hole.is_twin) work_out(hole);
   *item.node =
       mirrored(*other.node, *other.map, plane_side(other),
                [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });
   item.node->note = fmt::format("mirror image of {}", other.name);
+  // Its name is then nowhere, for the one reason that is reported.
+  if (item.refused) draft_.names_complete = false;
 }
 
 }  // namespace linewright

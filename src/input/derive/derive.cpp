@@ -104,7 +104,12 @@ class TableFiles {
     list.kind = YamlNode::Kind::sequence;
     list.where = where;
     list.note = fmt::format("from {}", path->shown);
-    list.items = table_rows(*text, path->shown, map, place_key, axes, draft_.errors);
+    auto rows = table_rows(*text, path->shown, map, place_key, axes, draft_.errors);
+    if (!rows) {
+      draft_.names_complete = false;
+      return;
+    }
+    list.items = std::move(*rows);
     set_value(node, key, std::move(list));
   }
 

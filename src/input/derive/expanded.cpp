@@ -14,12 +14,6 @@ namespace linewright {
 
 namespace {
 
-bool is_bare(const YamlNode& number) {
-  if (number.kind != YamlNode::Kind::scalar || number.text.empty()) return false;
-  const char last = number.text.back();
-  return (last >= '0' && last <= '9') || last == '.';
-}
-
 /// Writes the unit beside bare lengths and volumes.
 void state_unit(YamlNode& number, Dimension dimension, BareLength bare) {
   if (!is_bare(number)) return;

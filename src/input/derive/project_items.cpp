@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "input/derive/quiet_values.hpp"
+#include "input/keys/fitting_keys.hpp"
 #include "input/keys/project_keys.hpp"
 #include "input/project_draft.hpp"
 
@@ -30,6 +31,7 @@ void ProjectItems::add_file(ParsedFile& file) {
   }
   add_list(root, "nodes", Named::node, node_map, file, nullptr);
   add_list(root, "lines", Named::line, line_map, file, nullptr);
+  add_list(root, "fittings", Named::fitting, fitting_map, file, nullptr);
   add_list(root, "routes", Named::route, route_map, file, nullptr);
 }
 
@@ -85,7 +87,7 @@ void ProjectItems::insert_twins() {
 void ProjectItems::insert_twins_of(Named kind) {
   // From the back, so that the places of those before stay what they were.
   for (auto each = inserted_.rbegin(); each != inserted_.rend(); ++each) {
-    if (each->twin->kind != kind) continue;
+    if (each->twin->kind != kind || each->twin->refused) continue;
     std::vector<YamlNode>& items = each->map->find(each->key)->items;
     items.insert(items.begin() + static_cast<std::ptrdiff_t>(each->index) + 1,
                  std::move(*each->twin->node));

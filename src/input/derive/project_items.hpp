@@ -28,6 +28,8 @@ struct ProjectItem {
   ProjectItem* holder = nullptr;  ///< of a hole: the part that it is in
   ProjectItem* twin = nullptr;    ///< on the other side; of a twin: what it is the twin of
   bool is_twin = false;
+  bool refused = false;       ///< of a twin: it cannot be, which is reported
+  bool no_twin_said = false;  ///< that it lies on one side and has no twin is reported
   Progress progress = Progress::untouched;
 };
 

@@ -1,5 +1,6 @@
 #include "input/derive/quiet_values.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "input/field_values.hpp"
@@ -48,6 +49,15 @@ std::string_view quiet_text(const YamlNode& map, std::string_view key) {
   const YamlNode* node = map.find(key);
   return node != nullptr && node->kind == YamlNode::Kind::scalar ? std::string_view(node->text)
                                                                  : std::string_view();
+}
+
+bool is_bare(const YamlNode& number) {
+  if (number.kind != YamlNode::Kind::scalar || number.text.empty()) return false;
+  // An e may be that of an exponent; the marks of feet and inches are units.
+  return std::ranges::all_of(number.text, [](char letter) {
+    const bool is_letter = (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z');
+    return letter == 'e' || letter == 'E' || !(is_letter || letter == '\'' || letter == '"');
+  });
 }
 
 std::optional<double> quiet_length_in(const YamlNode& map, std::string_view key, BareLength bare) {

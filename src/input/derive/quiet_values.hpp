@@ -15,6 +15,9 @@ namespace linewright {
 /// The text of a scalar under `key`; empty where there is none.
 std::string_view quiet_text(const YamlNode& map, std::string_view key);
 
+/// True for a number that stands without a unit.
+bool is_bare(const YamlNode& number);
+
 /// Inches, or nothing where the key is absent or holds no length.
 std::optional<double> quiet_length_in(const YamlNode& map, std::string_view key, BareLength bare);
 

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "input/derive/derived_nodes.hpp"
+#include "input/derive/end_ports.hpp"
 #include "input/derive/frame_plane.hpp"
 #include "input/derive/part_surface.hpp"
 #include "input/derive/quiet_values.hpp"
@@ -55,7 +56,9 @@ class RoutePlacer {
     if (points != nullptr && points->kind != YamlNode::Kind::sequence) points = nullptr;
     gather(points);
     for (Stop& stop : stops_) place_alone(stop, straight);
+    begin_at_ports();
     for (std::size_t i = 0; i < stops_.size(); ++i) place_beside_others(i);
+    begin_at_ports();
     if (straight)
       for (std::size_t i = 0; i < stops_.size(); ++i) place_on_line(i);
     remove_key(node_, "straight");
@@ -68,6 +71,7 @@ class RoutePlacer {
     gather(points != nullptr && points->kind == YamlNode::Kind::sequence ? points : nullptr);
     for (Stop& stop : stops_)
       if (stop.node != nullptr) stop.at = quiet_place(stop.node->find("at"), route_.bare);
+    begin_at_ports();
     return stops_;
   }
 
@@ -91,6 +95,21 @@ class RoutePlacer {
       }
     }
     stops_.push_back({nullptr, derivation_.node_at(quiet_text(node_, "to"))});
+  }
+
+  /// Where a node has ports, the line begins at the face of the one that leads on.
+  void begin_at_ports() {
+    const auto next = [&](std::size_t index, bool forward) -> std::optional<Vec3> {
+      while (index > 0 && index + 1 < stops_.size()) {
+        if (stops_[index].at) return stops_[index].at;
+        index = forward ? index + 1 : index - 1;
+      }
+      return derivation_.node_at(quiet_text(node_, forward ? "to" : "from"));
+    };
+    if (const auto at = next(1, true))
+      stops_.front().at = end_of_route(route_, "from", *at, derivation_);
+    if (const auto at = next(stops_.size() - 2, false))
+      stops_.back().at = end_of_route(route_, "to", *at, derivation_);
   }
 
   void fail(Stop& stop, const SourceLocation& where, std::string message,
@@ -161,6 +180,10 @@ class RoutePlacer {
     if (const YamlNode* spaced = point.find("spaced"))
       return fail(stop, spaced->where, "'spaced' supports lie on the line between two points",
                   "say 'to' instead of 'on'");
+    if (const YamlNode* through = point.find("through"))
+      return fail(stop, through->where,
+                  "'on' says where the point is, and the hole that it goes 'through' does, too",
+                  "leave one of them out");
     if (const YamlNode* to = point.find("to"))
       return fail(stop, to->where, "'on' is the part that the support is fixed to, and so is 'to'",
                   "leave 'to' out");
@@ -190,7 +213,7 @@ class RoutePlacer {
                         {normal * *coordinate_in, normal,
                          fmt::format("{} {:.3f}", axis_words[axis], *coordinate_in)}});
     }
-    if (const YamlNode* through = point.find("through"); through != nullptr && planes.empty()) {
+    if (const YamlNode* through = point.find("through")) {
       ProjectItem* hole = derivation_.find(Named::hole, through->text);
       if (hole == nullptr || hole->holder == nullptr) {
         stop.failed = true;
@@ -202,7 +225,11 @@ class RoutePlacer {
     }
     if (const YamlNode* to = point.find("to"); to != nullptr && planes.empty()) {
       ProjectItem* part = derivation_.find(Named::part, to->text);
-      if (part != nullptr && part->map == &frame_map)
+      if (part == nullptr) {
+        stop.failed = true;
+        return std::nullopt;
+      }
+      if (part->map == &frame_map)
         if (auto plane = frame_plane(*part->node, part->bare))
           planes.push_back({"to", {plane->origin, plane->normal, "the web of " + part->name}});
     }

@@ -71,23 +71,22 @@ class TableReader {
               const std::vector<std::string>& axes, ErrorList& errors)
       : file_name_(file_name), map_(map), place_key_(place_key), axes_(axes), errors_(errors) {}
 
-  std::vector<YamlNode> read(std::string_view text) {
+  std::optional<std::vector<YamlNode>> read(std::string_view text) {
     if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
     std::vector<YamlNode> rows;
     int line = 0;
     while (!text.empty()) {
       const std::size_t end = std::min(text.find('\n'), text.size());
       ++line;
-      take_line(text.substr(0, end), line, rows);
+      if (!take_line(text.substr(0, end), line, rows)) return std::nullopt;
       text.remove_prefix(std::min(end + 1, text.size()));
       if (rows.size() <= most_rows) continue;
       error({file_name_, line, 1}, fmt::format("a table has {} rows at most", most_rows));
-      return {};
+      return std::nullopt;
     }
-    if (columns_.empty())
-      error({file_name_, 1, 1}, "the table is empty",
-            fmt::format("its first line names its columns: {}", fmt::join(axes_, ",")));
-    return rows;
+    if (!columns_.empty()) return rows;
+    error({file_name_, 1, 1}, "the table is empty", names_of_columns());
+    return std::nullopt;
   }
 
  private:
@@ -95,16 +94,30 @@ class TableReader {
     errors_.add({where, std::move(message), std::move(suggestion), {}});
   }
 
-  void take_line(std::string_view line, int number, std::vector<YamlNode>& rows) {
+  std::string names_of_columns() const {
+    return fmt::format("its first line names its columns: {}", fmt::join(needed_columns(), ","));
+  }
+
+  /// False where nothing can be made of what follows.
+  bool take_line(std::string_view line, int number, std::vector<YamlNode>& rows) {
+    const SourceLocation where{file_name_, number, 1};
     const std::string content = trimmed(line);
-    if (content.empty() || content.front() == '#') return;
-    if (!is_utf8(line)) return error({file_name_, number, 1}, "the line is not UTF-8");
+    if (content.empty() || content.front() == '#') return true;
+    if (!is_utf8(line)) {
+      error(where, "the line is not UTF-8", "save the table as UTF-8, with commas between cells");
+      return !columns_.empty();
+    }
+    if (const std::size_t end = std::min(line.find('\r'), line.size()); end + 1 < line.size()) {
+      error({file_name_, number, static_cast<int>(character_count(line.substr(0, end))) + 1},
+            "a carriage return within a line",
+            "save the table with the line ends of Unix or Windows");
+      return false;
+    }
     const auto cells = split(line, number);
-    if (!cells) return;
-    if (columns_.empty())
-      name_columns(*cells);
-    else
-      rows.push_back(row(*cells, number));
+    if (!cells) return !columns_.empty();
+    if (columns_.empty()) return name_columns(*cells);
+    rows.push_back(row(*cells, number));
+    return true;
   }
 
   std::optional<std::vector<Cell>> split(std::string_view line, int number) {
@@ -144,7 +157,16 @@ class TableReader {
     return std::find(axes_.begin(), axes_.end(), name) != axes_.end();
   }
 
-  void name_columns(const std::vector<Cell>& cells) {
+  bool name_columns(const std::vector<Cell>& cells) {
+    if (const std::size_t mark = cells.front().text.find_first_of(";\t");
+        cells.size() == 1 && mark != std::string::npos) {
+      error(cells.front().where,
+            fmt::format("the columns are kept apart by {}",
+                        cells.front().text[mark] == ';' ? "semicolons" : "tabs"),
+            "save the table with commas between cells");
+      return false;
+    }
+    bool all_known = true;
     std::vector<std::string> known = axes_;
     for (const KeySpec& key : map_.keys) {
       const bool in_a_cell = key.kind != KeyKind::map && key.kind != KeyKind::maps &&
@@ -155,17 +177,43 @@ class TableReader {
         known.emplace_back(key.name);
     }
     for (const Cell& cell : cells) {
-      if (std::find(known.begin(), known.end(), cell.text) == known.end())
+      const bool is_known = std::find(known.begin(), known.end(), cell.text) != known.end();
+      all_known = all_known && is_known;
+      if (!is_known)
         error(cell.where, fmt::format("unknown column {}", quoted_text(cell.text)),
-              fmt::format("columns: {}", fmt::join(known, ", ")));
-      if (std::find(columns_.begin(), columns_.end(), cell.text) != columns_.end())
+              meant_column(cell.text, known));
+      else if (std::find(columns_.begin(), columns_.end(), cell.text) != columns_.end())
         error(cell.where, fmt::format("column {} is there twice", quoted_text(cell.text)));
-      columns_.push_back(cell.text);
+      columns_.push_back(is_known ? cell.text : std::string());
     }
-    for (const std::string& axis : axes_) {
-      if (std::find(columns_.begin(), columns_.end(), axis) == columns_.end())
-        error(cells.front().where, fmt::format("the table has no column '{}'", axis));
-    }
+    const std::vector<std::string> missing = missing_columns();
+    // An unknown one may be what is missing, misspelt.
+    if (!missing.empty() && all_known)
+      error(cells.front().where,
+            fmt::format("the table has no column '{}'", fmt::join(missing, "' and no column '")),
+            names_of_columns());
+    return missing.empty();
+  }
+
+  std::vector<std::string> needed_columns() const {
+    std::vector<std::string> needed;
+    for (const KeySpec& key : map_.keys)
+      if (key.need == Need::always && key.name != place_key_) needed.emplace_back(key.name);
+    needed.insert(needed.end(), axes_.begin(), axes_.end());
+    return needed;
+  }
+
+  std::vector<std::string> missing_columns() const {
+    std::vector<std::string> missing = needed_columns();
+    std::erase_if(missing, [&](const std::string& name) {
+      return std::find(columns_.begin(), columns_.end(), name) != columns_.end();
+    });
+    return missing;
+  }
+
+  static std::string meant_column(const std::string& name, const std::vector<std::string>& known) {
+    const std::string meant = suggest_name(name, known);
+    return fmt::format("{}{}columns: {}", meant, meant.empty() ? "" : " ", fmt::join(known, ", "));
   }
 
   YamlNode row(const std::vector<Cell>& cells, int number) {
@@ -184,7 +232,7 @@ class TableReader {
     const std::string place_key(place_key_);
     node.entries.push_back({place_key, node.where, sequence(std::move(place), node.where)});
     for (std::size_t i = 0; i < std::min(cells.size(), columns_.size()); ++i) {
-      if (cells[i].text.empty() || is_axis(columns_[i])) continue;
+      if (cells[i].text.empty() || columns_[i].empty() || is_axis(columns_[i])) continue;
       const KeySpec* key = map_.find(columns_[i]);
       const bool turns = key != nullptr && key->kind == KeyKind::direction;
       node.entries.push_back(
@@ -203,9 +251,10 @@ class TableReader {
 
 }  // namespace
 
-std::vector<YamlNode> table_rows(std::string_view text, const std::string& file_name,
-                                 const MapSpec& map, std::string_view place_key,
-                                 const std::vector<std::string>& axes, ErrorList& errors) {
+std::optional<std::vector<YamlNode>> table_rows(std::string_view text, const std::string& file_name,
+                                                const MapSpec& map, std::string_view place_key,
+                                                const std::vector<std::string>& axes,
+                                                ErrorList& errors) {
   return TableReader(file_name, map, place_key, axes, errors).read(text);
 }
 
