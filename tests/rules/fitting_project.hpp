@@ -18,6 +18,12 @@ inline Node union_at(const std::string& name, Vec3 at, double take_up_in = 1) {
   return node;
 }
 
+/// Of tubes that weigh nothing, so that a fitting on the end of one stays where it is drawn.
+inline SmallProject still(SmallProject project) {
+  for (Line& line : project.project.catalogue.lines) line.weight_lb_per_in = SourcedValue{0, {}};
+  return project;
+}
+
 /// From port a of a union at the origin aft to an altimeter 40 in off, over these points.
 inline SmallProject from_union(const std::vector<RoutePoint>& points,
                                const std::string& line = "tube-aluminium-1/4",

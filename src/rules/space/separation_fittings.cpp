@@ -15,12 +15,23 @@ namespace {
 
 using separation_rows::overlap;
 
+/// How far a fitting that hangs on its lines swings toward a line; its own lines go with it.
+double swing_beside_in(const RuleContext& context, const PreparedRoute& route,
+                       const NodeFitting& fitting) {
+  if (route.from == fitting.node || route.to == fitting.node) return 0;
+  return swing_of_fitting_in(context, *fitting.node);
+}
+
 Judgement judge_near(const RuleContext& context, const PreparedRoute& route,
                      const NodeFitting& fitting, const Approach& approach,
                      const SeparationZone& zone) {
   // The line and the fitting may each lie off by the tolerance.
-  const double free_in = approach.margin_in - 2 * context.prepared.project->build_tolerance_in;
-  const std::string what = "the fitting at " + fitting.node->name;
+  const double swing_in = swing_beside_in(context, route, fitting);
+  const double free_in =
+      approach.margin_in - swing_in - 2 * context.prepared.project->build_tolerance_in;
+  std::string what = "the fitting at " + fitting.node->name;
+  if (swing_in > 0)
+    what += ", which can swing " + context.phrasing.length(swing_in) + " with its lines";
   Judgement judgement = context.at(route, approach.distance_in);
   judgement.with = "fitting at " + fitting.node->name;
   if (holds(judgement, free_in, {overlap, *zone.least, *zone.row})) {
@@ -53,7 +64,9 @@ std::optional<Judgement> judge_fitting(const RuleContext& context, const Prepare
     for (const Stretch& stretch : context.motion.hanging[context.index_of(route)])
       for (const auto& [part, approach] :
            nearest_structure(stretch, reach, context.prepared.obstacles,
-                             zone.row->value + tolerance_in + beyond_limit_in, group, counts)) {
+                             zone.row->value + tolerance_in + beyond_limit_in +
+                                 swing_beside_in(context, route, fitting),
+                             group, counts)) {
         Judgement judgement = judge_near(context, route, fitting, approach, zone);
         if (!worst || graver(judgement, *worst)) worst = std::move(judgement);
       }

@@ -55,8 +55,16 @@ constexpr LimitRow off_end_fitting{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table(
-    {stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover, off_end_fitting});
+constexpr LimitRow off_nut{
+    .name = "clamp-off-nut",
+    .subject = "clamp on an air line from the end of the coupling nut of a fitting of known size",
+    .value = 0,
+    .source = "AC 43.13-1B para 12-61 b: no clamp at end fittings; a clamp fits the tube",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp,
+                                     held_by_mover, off_end_fitting, off_nut});
 
 const Mover* find_mover(const PreparedProject& prepared, const std::string& name) {
   for (const Mover& mover : prepared.project->structure.movers)
@@ -183,6 +191,21 @@ bool carries_pressure(const PreparedRoute& route) {
   return is_air(route.route->system) && route.route->system != SystemKind::vent;
 }
 
+/// True where the clamp sits on the tube, past the nut: the nut's end is known of a fitting with a
+/// body.
+bool is_off_nut(const RuleContext& context, const Node& node, double off_in, Judgement& judgement) {
+  if (node.ports.empty() || !node.body) return true;
+  if (holds(judgement, off_in - node.body->beyond_face_in, {off_nut})) return true;
+  judgement.message = "the clamp is " + context.phrasing.length(off_in) + " from the face of " +
+                      node.name + ", on the coupling nut there, which stands out " +
+                      context.phrasing.length(node.body->beyond_face_in);
+  judgement.mend =
+      "clamp the line itself, " +
+      context.phrasing.length_up(std::max(off_end_fitting.value, node.body->beyond_face_in)) +
+      " or more from the face of " + node.name;
+  return false;
+}
+
 /// Only what is wrong: the clamps that sit on the fitting at one end of the line.
 void judge_end_fittings(const RuleContext& context, const PreparedRoute& route,
                         std::vector<Judgement>& judgements) {
@@ -191,11 +214,15 @@ void judge_end_fittings(const RuleContext& context, const PreparedRoute& route,
     if (!is_clamp(route, support)) continue;
     const bool at_from = support.distance_in < route.length_in() / 2;
     const Node& node = at_from ? *route.from : *route.to;
-    if (node.kind == NodeKind::end) continue;
     const double off = at_from ? support.distance_in : route.length_in() - support.distance_in;
     Judgement judgement = context.at(route, support.distance_in);
     judgement.location = route.route->points[static_cast<std::size_t>(support.point)].where;
     judgement.with = node.name;
+    if (!is_off_nut(context, node, off, judgement)) {
+      judgements.push_back(judgement);
+      continue;
+    }
+    if (node.kind == NodeKind::end || !carries_pressure(route)) continue;
     if (holds(judgement, off, {off_end_fitting})) continue;
     judgement.message = "the " + support.name + " is " + phrasing.length(off) + " from " +
                         node.name + ", on the fitting there";
@@ -226,7 +253,7 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       if (const Mover* mover = find_mover(context.prepared, fairlead.to))
         judgements.push_back(judge_carried(context, route, ring, *mover, fairlead.where));
     }
-    if (carries_pressure(route)) judge_end_fittings(context, route, judgements);
+    if (is_air(route.route->system)) judge_end_fittings(context, route, judgements);
     const bool on_cable = route.line->kind == LineKind::cable;
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (on_cable && route.route->points[i].hold == HoldKind::clamp)
@@ -253,7 +280,8 @@ frame's hole `frame-crossing` sees to that. One with a bore over twice the line'
 not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
 would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
 cable without travel. A clamp on a static, pitot or alpha line does not sit on the fitting at its
-end, which it would strain. What is fixed to a moving part goes with it: a tube held so fails, and
+end, which it would strain, and on no air line on the coupling nut of a fitting whose size is
+stated: it fits the tube, and holds neither. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,

@@ -25,7 +25,7 @@ std::vector<Judgement> beside(const SmallProject& project) {
 
 /// A plate in the plane BL = `bl`, beside the union of 0.3 in radius.
 SmallProject beside_plate(double bl, double thickness_in = 0) {
-  SmallProject project = from_union({});
+  SmallProject project = still(from_union({}));
   Panel panel;
   panel.name = "plate";
   panel.corners = {{-5, bl, -5}, {-0.5, bl, -5}, {-0.5, bl, 5}, {-5, bl, 5}};
@@ -103,6 +103,69 @@ TEST(FittingBody, FailsInWhatIsBesideTheHoleThatItIsIn) {
   }
 }
 
+// A union that structure holds elsewhere goes through the web as a line does.
+TEST(FittingBody, FailsInTheEdgeOfAHoleThatItMerelyGoesThrough) {
+  SmallProject project = in_web();
+  project.project.nodes[0].kind = NodeKind::union_fitting;
+  project.project.nodes[0].fixed = true;
+  const Judgement judgement = sole(of_body(project));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.with, "web");
+  EXPECT_NEAR(*judgement.value, 0.25 - 0.3 - 0.06, 1e-3);
+  // With room about it all is well.
+  project.project.structure.frames[0].holes[0].shape = Circle{{0, 0}, 0.8};
+  EXPECT_TRUE(not_passed(of_body(project)).empty());
+}
+
+/// The union beside the web of a channel that holds it, under its flange.
+SmallProject under_flange(double flange_wl) {
+  SmallProject project = from_union({});
+  project.project.nodes[0].fixed = true;
+  Channel channel;
+  channel.name = "channel";
+  channel.path = {{-5, -0.32, flange_wl}, {0.9, -0.32, flange_wl}};
+  channel.section = {{0, -2}, {0, 0}, {1, 0}};
+  channel.thickness_in = 0.02;
+  project.project.structure.channels.push_back(channel);
+  return project;
+}
+
+TEST(FittingBody, IsMountedOnTheWebOfAChannelAndNotOnItsFlange) {
+  EXPECT_TRUE(not_passed(of_body(under_flange(0.38))).empty());
+  const Judgement judgement = sole(not_passed(of_body(under_flange(0.36))));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 0.36 - 0.01 - 0.3 - 0.06, 1e-3);
+}
+
+/// A union in the middle of 20 in of tube, with nothing to hold it but that.
+SmallProject hanging_union(double plate_bl, bool fixed) {
+  SmallProject project;
+  project.project.build_tolerance_in = 0.06;
+  project.project.nodes.push_back(union_at("union", {10, 0, 0}));
+  project.project.nodes[0].fixed = fixed;
+  project.node("port", NodeKind::static_port, {0, 0, 0})
+      .node("altimeter", NodeKind::instrument, {20, 0, 0});
+  project.route("aft", "tube-nylon-1/4", "union", "altimeter").from_port = "a";
+  project.route("main", "tube-nylon-1/4", "port", "union").to_port = "b";
+  Panel plate;
+  plate.name = "plate";
+  plate.corners = {{9, plate_bl, -5}, {11, plate_bl, -5}, {11, plate_bl, 5}, {9, plate_bl, 5}};
+  project.project.structure.panels.push_back(plate);
+  return project;
+}
+
+// Its lines reach 1 in and more at the middle of so long a span, and take it along.
+TEST(FittingBody, SwingsWithTheLinesThatItHangsOn) {
+  const Judgement held = sole(of_body(hanging_union(0.9, true)));
+  EXPECT_EQ(held.verdict, Verdict::pass);
+  EXPECT_NEAR(*held.value, 0.9 - 0.3 - 0.06, 1e-9);
+  const Judgement hanging = sole(of_body(hanging_union(0.9, false)));
+  EXPECT_EQ(hanging.verdict, Verdict::fail);
+  EXPECT_LT(*hanging.value, *held.value - 0.9);
+  EXPECT_TRUE(contains(hanging.message, "which can swing")) << hanging.message;
+  EXPECT_TRUE(contains(hanging.message, "with its lines, can be in panel plate"));
+}
+
 TEST(FittingBody, IsMountedThroughADoublerToo) {
   SmallProject project = in_web();
   Panel doubler;
@@ -129,7 +192,7 @@ TEST(FittingBody, IsMountedOnNothingThatMoves) {
 }
 
 TEST(FittingBody, FailsInAnotherFittingOnce) {
-  SmallProject project = from_union({});
+  SmallProject project = still(from_union({}));
   project.project.nodes.push_back(union_at("other", {0, 0.6, 0}));
   const Judgement judgement = sole(of_body(project));
   EXPECT_EQ(judgement.verdict, Verdict::fail);
@@ -165,14 +228,23 @@ SmallProject crossed(const std::string& line, double gap_in) {
 // Metal tube to another tube: 1/4 in, SAE ARP994 / MIL-H-5440 [from memory]. Both lines may lie off
 // by the build tolerance.
 TEST(FittingBody, CountsAsAPieceOfItsLineForOthers) {
-  const Judgement enough = sole(beside(crossed("tube-aluminium-1/4", 0.37)));
+  const Judgement enough = sole(beside(still(crossed("tube-aluminium-1/4", 0.37))));
   EXPECT_EQ(enough.verdict, Verdict::pass);
   EXPECT_NEAR(*enough.value, 0.25, 1e-6);
-  const Judgement near = sole(beside(crossed("tube-aluminium-1/4", 0.36)));
+  const Judgement near = sole(beside(still(crossed("tube-aluminium-1/4", 0.36))));
   EXPECT_EQ(near.verdict, Verdict::fail);
   EXPECT_EQ(near.route, "other");
   EXPECT_TRUE(contains(near.message, "from the fitting at union"));
-  EXPECT_EQ(sole(beside(crossed("wire-1/4", 0.36))).verdict, Verdict::warn);
+  EXPECT_EQ(sole(beside(still(crossed("wire-1/4", 0.36)))).verdict, Verdict::warn);
+}
+
+// On the end of a tube of 40 in that nothing else holds it goes down with the tube.
+TEST(FittingBody, SwingsTowardALineThatDoesNotEndAtIt) {
+  const Judgement hanging = sole(beside(crossed("tube-aluminium-1/4", 0.37)));
+  EXPECT_EQ(hanging.verdict, Verdict::fail);
+  EXPECT_LT(*hanging.value, 0.25);
+  EXPECT_TRUE(contains(hanging.message, "the fitting at union, which can swing"))
+      << hanging.message;
 }
 
 TEST(FittingBody, IsNoNeighbourOfTheLineThatEndsAtIt) {

@@ -77,7 +77,7 @@ inline LimitEdge clearance(const std::string& row, const std::string& line, Neig
 // 11-125 [from memory]. The rest is [common practice, no source].
 /// A union's body of 0.3 in radius beside a plate, the build tolerance and so much clear of it.
 inline std::vector<Judgement> body_beside_plate(double spare_in) {
-  SmallProject project = from_union({});
+  SmallProject project = still(from_union({}));
   Panel plate;
   plate.name = "plate";
   const double bl = 0.3 + 0.06 + spare_in;

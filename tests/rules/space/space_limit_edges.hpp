@@ -198,6 +198,19 @@ inline std::vector<Judgement> clamped_near_end(double off_in) {
   return project.judged_by("support-mount");
 }
 
+/// The same to a fitting whose nut stands out an inch, clamped `off_in` from its face.
+inline std::vector<Judgement> clamped_near_nut(double off_in) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {100, 0, 10})
+      .node("altimeter", NodeKind::instrument, {116, 0, 10});
+  Node& altimeter = project.project.nodes.back();
+  altimeter.ports = {{"p", {115, 0, 10}, {-1, 0, 0}, 0, {}}};
+  altimeter.body = FittingBody{0.3, 1};
+  project.route("main", plastic, "port", "altimeter", {clamped({115 - off_in, 0, 10})}).to_port =
+      "p";
+  return project.judged_by("support-mount");
+}
+
 // A cable in a clamp: 14 CFR 23.685(a) [verified]. No clamp at an end fitting: AC 43.13-1B para
 // 12-61 b [verified]; its length [common practice, no source]. What a stand-off spans is [common
 // practice, no source], and how far no bracket reaches the rule's own figure.
@@ -238,6 +251,13 @@ inline LimitEdges of_support_mount() {
            .broken = Verdict::warn,
            .source = "AC 43.13-1B para 12-61 b",
            .judged = [](double spare) { return clamped_near_end(0.5 + spare); },
+           .listed = false},
+          {.rule = "support-mount",
+           .row = "clamp-off-nut",
+           .limit = 0,
+           .broken = Verdict::warn,
+           .source = "AC 43.13-1B para 12-61 b",
+           .judged = [](double spare) { return clamped_near_nut(1 + spare); },
            .listed = false}};
 }
 

@@ -1,0 +1,164 @@
+#include "rules/space/fitting_mount.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "geometry/plane/polygon.hpp"
+#include "lines/fitting_seat.hpp"
+#include "model/angle.hpp"
+
+namespace linewright {
+
+namespace {
+
+constexpr double mount_rounding_in = 1e-6;
+
+/// What these kinds of nodes are fitted in a hole of holds them; a tee or a union that structure
+/// holds goes through a hole as a line does, unless it is a bulkhead union.
+bool is_fitted_in_holes(const PreparedProject& prepared, const Node& node) {
+  const Fitting* fitting = prepared.project->catalogue.find_fitting(node.fitting);
+  if (fitting && fitting->kind == FittingKind::bulkhead_union) return true;
+  return node.kind != NodeKind::tee && node.kind != NodeKind::union_fitting &&
+         node.kind != NodeKind::cap && node.kind != NodeKind::end;
+}
+
+/// Faces turned by more than this from each other are not one [common practice, no source].
+const double mount_face_cosine = std::cos(radians_of(30));
+const double mount_edge_sine = std::sin(radians_of(30));
+/// A node is over a face where the way to it stands at 45 degrees or steeper.
+const double over_mount_cosine = std::cos(radians_of(45));
+
+/// Unit; nothing for an edge and for a triangle without area.
+std::optional<Vec3> mount_normal(const Obstacle& obstacle) {
+  if (obstacle.is_segment || obstacle.feature != Feature::face) return std::nullopt;
+  const Vec3 across =
+      cross(obstacle.shape.b - obstacle.shape.a, obstacle.shape.c - obstacle.shape.a);
+  if (norm(across) <= 0) return std::nullopt;
+  return unit(across);
+}
+
+/// True for what lies in the face, as deep as skin and doubler are: all of it, or where it is
+/// nearest if it is turned as the face is.
+bool lies_along(const Obstacle& obstacle, const MountFace& face, Vec3 nearest_at) {
+  const auto is_in_face = [&](Vec3 place) {
+    return std::abs(dot(place - face.foot, face.normal)) <= mount_depth_in + mount_rounding_in;
+  };
+  if (!is_in_face(nearest_at)) return false;
+  const Triangle3& shape = obstacle.shape;
+  if (is_in_face(shape.a) && is_in_face(shape.b) && (obstacle.is_segment || is_in_face(shape.c)))
+    return true;
+  if (const auto normal = mount_normal(obstacle))
+    return std::abs(dot(*normal, face.normal)) >= mount_face_cosine;
+  const Vec3 along = shape.b - shape.a;
+  return norm(along) > 0 && std::abs(dot(unit(along), face.normal)) <= mount_edge_sine;
+}
+
+}  // namespace
+
+FittingMount::FittingMount(const PreparedProject& prepared, const NodeFitting& fitting)
+    : prepared_(&prepared), fitting_(&fitting) {
+  find_mounts();
+}
+
+const Part& FittingMount::part_of(int part) const {
+  return prepared_->obstacles.parts()[static_cast<std::size_t>(part)];
+}
+
+/// What may hold a fitting: nothing that moves, and no other fitting.
+bool FittingMount::holds_still(int part) const {
+  const Part& each = part_of(part);
+  return !each.moves && each.kind != PartKind::fitting && each.kind != PartKind::pulley;
+}
+
+/// A fitting in a hole is as far from that sheet as from its plane, not as from the hole's edge.
+void FittingMount::take_hole(const Frame& sheet, int part) {
+  if (!is_fitted_in_holes(*prepared_, node())) return note_passed(sheet, part);
+  const double off_in =
+      std::max(0.0, std::abs(sheet.plane.above(node().at)) - sheet.thickness_in / 2);
+  if (off_in > mount_distance_in) return;
+  for (const Hole& hole : sheet.holes)
+    if (covers(hole, sheet.plane.seen(node().at))) take_near(part, off_in);
+}
+
+/// What one of its axes goes through by a hole holds it nowhere.
+void FittingMount::note_passed(const Frame& sheet, int part) {
+  for (const Segment3& leg : fitting_->legs) {
+    const double a_in = sheet.plane.above(leg.a);
+    const double b_in = sheet.plane.above(leg.b);
+    if (a_in == b_in || a_in * b_in > 0) continue;
+    const Vec3 at = between(leg.a, leg.b, a_in / (a_in - b_in));
+    for (const Hole& hole : sheet.holes)
+      if (covers(hole, sheet.plane.seen(at))) passed_.insert(part);
+  }
+}
+
+/// Keeps the face of the part that is nearest to the node, where the node is over it.
+void FittingMount::take_face(const Obstacle& obstacle) {
+  const std::optional<Vec3> normal = mount_normal(obstacle);
+  if (!normal) return;
+  const Nearest found = nearest(node().at, obstacle);
+  MountFace& known = faces_[obstacle.part];
+  if (found.distance_in >= known.distance_in) return;
+  const Vec3 way = node().at - found.on_second;
+  const bool is_over =
+      norm(way) <= mount_rounding_in || std::abs(dot(unit(way), *normal)) >= over_mount_cosine;
+  if (is_over || is_fitted_in_holes(*prepared_, node()))
+    known = {found.distance_in, found.on_second, *normal};
+}
+
+void FittingMount::take_near(int part, double distance_in) {
+  const auto [known, is_new] = parts_near_in_.try_emplace(part, distance_in);
+  known->second = std::min(known->second, distance_in);
+}
+
+void FittingMount::find_parts_near() {
+  const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
+  prepared_->obstacles.visit({node().at - by, node().at + by}, [&](const Obstacle& each) {
+    if (!holds_still(each.part)) return;
+    take_near(each.part, nearest(node().at, each).distance_in);
+    take_face(each);
+  });
+  for (const MeshPartField& mesh : prepared_->obstacles.meshes()) {
+    const double within_in = mount_distance_in + mesh.field->mesh().thickness_in / 2;
+    const auto cells = mesh.field->cells_near({node().at, node().at}, within_in);
+    if (cells.empty()) continue;
+    mesh.field->visit_within({node().at, node().at}, within_in, cells,
+                             [&](const MeshItem& item, double) {
+                               const Obstacle each = obstacle_of(mesh, item);
+                               take_near(each.part, nearest(node().at, each).distance_in);
+                               take_face(each);
+                               return within_in;
+                             });
+  }
+  for (const Frame& frame : prepared_->project->structure.frames)
+    if (const auto part = prepared_->obstacles.find_part(frame.name)) take_hole(frame, *part);
+  for (const Wall& wall : prepared_->walls) take_hole(wall.frame, wall.part);
+}
+
+void FittingMount::find_mounts() {
+  if (!node().held()) return;
+  find_parts_near();
+  for (const int part : passed_) parts_near_in_.erase(part);
+  double least_in = mount_distance_in;
+  for (const auto& [part, distance_in] : parts_near_in_) least_in = std::min(least_in, distance_in);
+  for (const auto& [part, distance_in] : parts_near_in_) {
+    const double depth_in =
+        part_of(part).kind == PartKind::solid ? mount_rounding_in : mount_depth_in;
+    if (distance_in <= std::min(least_in + depth_in, mount_distance_in)) mounts_.push_back(part);
+  }
+}
+
+/// Of a mesh or a channel only the face that it stands on: a lip or a flange beside it is in its
+/// way.
+bool FittingMount::holds(const Obstacle& obstacle, bool of_mesh) const {
+  if (std::find(mounts_.begin(), mounts_.end(), obstacle.part) == mounts_.end()) return false;
+  if (!of_mesh && part_of(obstacle.part).kind != PartKind::channel) return true;
+  const Nearest found = nearest(node().at, obstacle);
+  if (of_mesh && found.distance_in > mount_distance_in) return false;
+  const auto face = faces_.find(obstacle.part);
+  if (face == faces_.end() || !std::isfinite(face->second.distance_in)) return false;
+  return lies_along(obstacle, face->second, found.on_second);
+}
+
+}  // namespace linewright
