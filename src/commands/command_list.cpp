@@ -173,7 +173,7 @@ const std::vector<Command>& all_commands() {
        [](CLI::App&, Words&) {},
        [](const Words&, const ResultForm& form) { return list_rules(form); }},
       {"explain",
-       "a rule's limits, sources and mends, or a key of project files",
+       "a rule, a key or a value, a catalogue entry or a trade word",
        "linewright explain chafe",
        {"text", "json"},
        declare_explain,

@@ -1,10 +1,17 @@
-#include <algorithm>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include <algorithm>
+#include <iterator>
+
+#include "catalogue/catalogue.hpp"
 #include "commands/commands.hpp"
 #include "commands/known_name.hpp"
+#include "commands/trade_words.hpp"
 #include "render/keys_json.hpp"
 #include "render/keys_page.hpp"
 #include "render/keys_text.hpp"
+#include "render/layout.hpp"
 #include "render/rules_json.hpp"
 #include "render/rules_text.hpp"
 #include "rules/registry.hpp"
@@ -13,34 +20,163 @@ namespace linewright {
 
 namespace {
 
+/// So many entries of a family are named; the rest are counted.
+constexpr std::size_t most_entries = 12;
 /// In place of a key's name.
 constexpr std::string_view every_key = "keys";
 
+/// "Static Port" is looked for as "static-port", too: words of project files have no blanks.
+std::string as_one_word(std::string_view word) {
+  std::string one;
+  for (const char letter : word) {
+    const bool is_upper = letter >= 'A' && letter <= 'Z';
+    one += letter == ' ' || letter == '_' ? '-' : static_cast<char>(letter + (is_upper ? 32 : 0));
+  }
+  return one;
+}
+
+/// Keys that the word is a value of.
+std::vector<KeyPlace> places_of_value(std::string_view word) {
+  std::vector<KeyPlace> places;
+  for (const KeyPlace& place : places_of_all_keys())
+    if (std::ranges::find(place.key->choices, word) != place.key->choices.end())
+      places.push_back(place);
+  return places;
+}
+
+std::vector<std::string> names_of_values() {
+  std::vector<std::string> names;
+  for (const KeyPlace& place : places_of_all_keys())
+    names.insert(names.end(), place.key->choices.begin(), place.key->choices.end());
+  return names;
+}
+
+/// Entries of the catalogue: of the name, or of the family that it is, "tube-nylon".
+std::vector<std::string> entries_of(std::string_view word) {
+  std::vector<std::string> found;
+  const Catalogue& all = built_in_catalogue();
+  const auto consider = [&](const auto& entries) {
+    for (const auto& entry : entries) {
+      if (entry.name == word) found = {entry.name};
+      if (entry.name.starts_with(std::string(word) + "-")) found.push_back(entry.name);
+    }
+  };
+  consider(all.lines);
+  consider(all.clamps);
+  consider(all.fittings);
+  const bool is_one = std::ranges::find(found, word) != found.end();
+  return is_one ? std::vector<std::string>{std::string(word)} : found;
+}
+
+const TradeWord* find_trade_word(std::string_view word) {
+  for (const TradeWord& each : trade_words())
+    if (as_one_word(each.word) == word) return &each;
+  return nullptr;
+}
+
 Outcome unknown_word(const std::string& word) {
   std::vector<std::string> names = rule_names();
-  for (const std::string& key : key_names())
-    if (std::find(names.begin(), names.end(), key) == names.end()) names.push_back(key);
+  const auto add = [&](std::vector<std::string> more) {
+    for (std::string& name : more)
+      if (std::ranges::find(names, name) == names.end()) names.push_back(std::move(name));
+  };
+  add(key_names());
+  add(names_of_values());
+  for (const TradeWord& each : trade_words()) add({std::string(each.word)});
   return refusal(
       unknown_name("rule or key", word, names,
-                   "linewright rules lists the rules, linewright explain keys the keys"));
+                   "linewright rules lists the rules, linewright explain keys the keys, linewright "
+                   "catalogue its entries"));
+}
+
+/// What a word stands for.
+struct Meaning {
+  const TradeWord* trade = nullptr;
+  const Rule* rule = nullptr;
+  std::vector<KeyPlace> keys;
+  std::vector<KeyPlace> values;      ///< keys that it is a value of
+  std::vector<std::string> entries;  ///< of the catalogue
+
+  bool nothing() const {
+    return rule == nullptr && keys.empty() && values.empty() && entries.empty();
+  }
+};
+
+Meaning meaning_of(const std::string& word) {
+  Meaning meaning;
+  meaning.rule = find_rule(word);
+  meaning.keys = word == every_key ? places_of_all_keys() : places_of_key(word);
+  if (meaning.rule == nullptr) meaning.values = places_of_value(word);
+  if (meaning.rule == nullptr && meaning.keys.empty()) meaning.entries = entries_of(word);
+  return meaning;
+}
+
+std::string values_text(std::string_view word, const std::vector<KeyPlace>& places) {
+  std::string text;
+  std::vector<std::string_view> told;
+  for (const KeyPlace& place : places) {
+    if (std::ranges::find(told, place.key->name) != told.end()) continue;
+    told.push_back(place.key->name);
+    std::vector<KeyPlace> of_key;
+    std::ranges::copy_if(places, std::back_inserter(of_key),
+                         [&](const KeyPlace& each) { return each.key->name == place.key->name; });
+    text += (text.empty() ? "" : "\n") +
+            wrapped("", fmt::format("{}: a value of the key '{}'", word, place.key->name)) + "\n" +
+            key_manual_text(place.key->name, of_key);
+  }
+  return text;
+}
+
+std::string entries_text(const std::string& word, const std::vector<std::string>& entries,
+                         const ResultForm& form) {
+  if (entries.size() == 1) return catalogue({entries.front(), std::nullopt, form}).result;
+  const auto last =
+      entries.begin() + static_cast<std::ptrdiff_t>(std::min(most_entries, entries.size()));
+  const std::string more = entries.size() > most_entries
+                               ? fmt::format(" and {} more", entries.size() - most_entries)
+                               : std::string();
+  return wrapped("", fmt::format("{}: in the catalogue as {}{}; linewright catalogue NAME has one "
+                                 "of them with its sources",
+                                 word, fmt::join(entries.begin(), last, ", "), more));
+}
+
+std::string text_of(const std::string& word, const Meaning& meaning, const ResultForm& form) {
+  std::string text;
+  const auto add = [&](const std::string& part) {
+    if (!part.empty()) text += (text.empty() ? "" : "\n") + part;
+  };
+  if (meaning.trade != nullptr)
+    add(wrapped("", fmt::format("{}: {}", meaning.trade->word, meaning.trade->says)));
+  if (meaning.rule != nullptr) add(rule_manual_text(*meaning.rule, form.style));
+  if (!meaning.keys.empty()) add(key_manual_text(word, meaning.keys));
+  add(values_text(word, meaning.values));
+  if (!meaning.entries.empty()) add(entries_text(word, meaning.entries, form));
+  return text;
 }
 
 }  // namespace
 
-Outcome explain(const std::string& word, const ResultForm& form) {
-  const Rule* rule = find_rule(word);
-  const bool all = word == every_key;
-  const std::vector<KeyPlace> places = all ? places_of_all_keys() : places_of_key(word);
-  if (rule == nullptr && places.empty()) return unknown_word(word);
+Outcome explain(const std::string& written, const ResultForm& form) {
+  std::string word = written;
+  Meaning meaning = meaning_of(word);
+  if (meaning.nothing()) {
+    word = as_one_word(written);
+    const TradeWord* trade = find_trade_word(word);
+    if (trade != nullptr) word = trade->see;
+    meaning = meaning_of(word);
+    meaning.trade = trade;
+  }
+  if (meaning.nothing()) return unknown_word(written);
   Outcome outcome;
-  if (form.format == Format::json)
-    outcome.result = manual_json(rule, places);
-  else if (all)
+  if (form.format == Format::json) {
+    std::vector<KeyPlace> places = meaning.keys;
+    places.insert(places.end(), meaning.values.begin(), meaning.values.end());
+    if (meaning.rule == nullptr && places.empty()) places = places_of_key("line");
+    outcome.result = manual_json(meaning.rule, places);
+  } else if (word == every_key) {
     outcome.result = keys_page();
-  else {
-    if (rule != nullptr) outcome.result = rule_manual_text(*rule, form.style);
-    if (rule != nullptr && !places.empty()) outcome.result += "\n";
-    if (!places.empty()) outcome.result += key_manual_text(word, places);
+  } else {
+    outcome.result = text_of(word, meaning, form);
   }
   return outcome;
 }

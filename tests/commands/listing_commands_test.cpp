@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "commands/command_run.hpp"
+#include "commands/trade_words.hpp"
 #include "input/keys.hpp"
 #include "render/keys_text.hpp"
 #include "render/layout.hpp"
@@ -107,6 +108,37 @@ TEST(ExplainCommand, AWordThatIsRuleAndKeySaysBoth) {
   const json manual = json::parse(run({"explain", both, "--format", "json"}).out);
   EXPECT_EQ(manual["rule"]["name"], "slack");
   EXPECT_EQ(manual["keys"][0]["map"], "a line");
+}
+
+TEST(ExplainCommand, AValueIsToldWithTheKeysThatTakeIt) {
+  const std::string grommet = one_line(run({"explain", "grommet"}).out);
+  EXPECT_TRUE(contains(grommet, "grommet: a value of the key 'hold' hold: a key of project files"));
+  EXPECT_TRUE(contains(grommet, "grommet: a value of the key 'edge'"));
+  EXPECT_TRUE(contains(run({"explain", "tee"}).out, "tee: a value of the key 'kind'"));
+  EXPECT_TRUE(contains(run({"explain", "conduit"}).out, "conduit: a value of the key 'kind'"));
+  EXPECT_EQ(run({"explain", "Static Port"}).out, run({"explain", "static-port"}).out);
+  const json told = json::parse(run({"explain", "fairlead", "--format", "json"}).out);
+  EXPECT_EQ(told["keys"][0]["name"], "hold") << told;
+}
+
+TEST(ExplainCommand, AnEntryOfTheCatalogueIsWhatTheCatalogueSaysOfIt) {
+  EXPECT_EQ(run({"explain", "tube-nylon-1/4"}).out, run({"catalogue", "tube-nylon-1/4"}).out);
+  EXPECT_TRUE(contains(run({"explain", "tube-nylon"}).out, "tube-nylon-1/4"));
+}
+
+TEST(ExplainCommand, AWordOfTheTradeIsWhatFilesCallIt) {
+  EXPECT_TRUE(
+      contains(one_line(run({"explain", "cushion clamp"}).out), "hold: a key of project files"));
+  EXPECT_TRUE(contains(run({"explain", "stringer"}).out, "channels: a key of project files"));
+  for (const TradeWord& each : trade_words()) {
+    const CommandRun result = run({"explain", std::string(each.word)});
+    EXPECT_EQ(result.code, 0) << each.word << result.err;
+    EXPECT_TRUE(one_line(result.out)
+                    .starts_with(one_line(std::string(each.word) + ": " + std::string(each.says))))
+        << result.out;
+    expect_eighty_columns(result.out);
+  }
+  EXPECT_TRUE(contains(run({"explain", "cushon clamp"}).err, "did you mean 'cushion clamp'?"));
 }
 
 TEST(ExplainCommand, AnUnknownWordGetsTheNearestAndWhatListsThemAll) {
