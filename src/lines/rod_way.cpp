@@ -178,6 +178,14 @@ RodWay rod_way(const PreparedRoute& route) {
   return way;
 }
 
+Movement arm_gives(const PreparedRoute& route) {
+  const ArmCircle arm = linkage_of(route).from;
+  const Vec3 along = unit(route.to->at - route.from->at);
+  const double at_neutral_in = arm.radius_in * dot(arm.u, along);
+  const double most_in = arm.radius_in * std::hypot(dot(arm.u, along), dot(arm.v, along));
+  return {most_in + at_neutral_in, most_in - at_neutral_in};
+}
+
 double off_dead_centre_deg(const PreparedRoute& route, const RodPlace& place) {
   const Linkage linkage = linkage_of(route);
   const Vec3 rod = unit(place.to - place.from);

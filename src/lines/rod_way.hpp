@@ -46,6 +46,10 @@ inline constexpr double most_stray_in = 0.01;
 /// the way, not for places of it. Precondition: the route's line is a rod.
 RodWay rod_way(const PreparedRoute& route);
 
+/// The most that the arm at a rod's `from` can move its end along the drawn rod: toward `from`, and
+/// toward `to`. Precondition: both nodes have an arm.
+Movement arm_gives(const PreparedRoute& route);
+
 /// How far the rod is from standing in line with the nearer to that of its two arms, degrees: at
 /// none the arm is on dead centre, at 90 it is square to the rod.
 double off_dead_centre_deg(const PreparedRoute& route, const RodPlace& place);

@@ -45,6 +45,27 @@ bool has_bore(const std::vector<Hole>& holes, const std::string& name) {
                      [&](const Hole& hole) { return hole.name == name && has_bore(hole); });
 }
 
+/// A grommet is rubber and a fairlead a block of its own: which of them leads the cable is asked.
+void add_shared_bores(const Project& project, const std::vector<Hole>& holes,
+                      Sentences& sentences) {
+  const auto has_grommet = [&](const std::string& name) {
+    return std::any_of(holes.begin(), holes.end(), [&](const Hole& hole) {
+      return hole.name == name && hole.edge == EdgeGuard::grommet && has_bore(hole);
+    });
+  };
+  Names points;
+  for (const Route& route : project.routes)
+    for (std::size_t i = 0; i < route.points.size(); ++i) {
+      const RoutePoint& point = route.points[i];
+      if (point.hold == HoldKind::fairlead && !point.bore_in && has_grommet(point.through))
+        points.push_back(at_point(route, i));
+    }
+  sentences.add(
+      points,
+      "fairleads that state no bore, in a hole with a grommet: {}; the grommet's bore was "
+      "taken as theirs");
+}
+
 void add_bores(const Project& project, Sentences& sentences) {
   const std::vector<Hole> holes = all_holes(project.structure);
   Names guarded;
@@ -64,6 +85,7 @@ void add_bores(const Project& project, Sentences& sentences) {
   sentences.add(points, fmt::format("guides that state no bore: {{}}; they were taken to hold the "
                                     "line with {:.3f} in of play",
                                     guide_play_in));
+  add_shared_bores(project, holes, sentences);
 }
 
 double turn_deg(Vec3 from, Vec3 corner, Vec3 to) {

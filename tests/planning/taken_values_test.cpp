@@ -132,6 +132,12 @@ TEST(TakenValues, NameTheGuidesThatStateNoBoreInWallsAsInFrames) {
   EXPECT_TRUE(says(project, "grommets and bushings of holes that state no bore: panel-hole"));
   hole.bore_in = 0.25;
   EXPECT_FALSE(says(project, "bore"));
+  hole.edge = EdgeGuard::grommet;
+  EXPECT_TRUE(says(project,
+                   "fairleads that state no bore, in a hole with a grommet: cable at its point 1; "
+                   "the grommet's bore was taken as theirs"));
+  project.project.routes[0].points[0].bore_in = 0.2;
+  EXPECT_FALSE(says(project, "bore"));
 }
 
 TEST(TakenValues, NameTheProjectsOwnLinesThatStateNoTolerance) {

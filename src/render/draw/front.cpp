@@ -129,7 +129,7 @@ double table_of_lines(Sheet& sheet, double y, const Drawing& drawing, const Stat
     sheet.text(table_x + 436, y, css, "end", reach);
   };
   row("head", "", cut.lines.empty() ? "No line goes through" : "Line", "BL", "WL", "over all",
-      "reach: likely, bound");
+      "moves: likely, at most");
   std::size_t index = 0;
   for (const CutLine& line : cut.lines) {
     y += 12;

@@ -14,7 +14,7 @@ constexpr LimitRow anchored{.name = "anchored",
                             .value = 1,
                             .unit = Unit::none,
                             .source =
-                                "statics: a casing that nothing holds slides instead of its "
+                                "mechanics: a casing that nothing holds slides instead of its "
                                 "wire",
                             .mark = Mark::calculated};
 constexpr LimitRow clamped_end{.name = "clamped-end",

@@ -11,6 +11,7 @@
 #include "rules/line/hose_planes.hpp"
 #include "rules/line/port_angle.hpp"
 #include "rules/rule.hpp"
+#include "rules/words/swung_end.hpp"
 
 namespace linewright {
 
@@ -262,23 +263,12 @@ Judgement judge_wrap_fault(const RuleContext& context, const PreparedRoute& rout
 struct ArmWay {
   double gives_in;
   double asked_in;
-  std::string node;
 };
 
 std::array<ArmWay, 2> arm_ways(const PreparedRoute& route, const ArmSwing& swing) {
   const auto asked = route.moves.value_or(Movement{});
-  return {{{swing.gives_toward_from_in, asked.toward_from_in, route.from->name},
-           {swing.gives_toward_to_in, asked.toward_to_in, route.to->name}}};
-}
-
-/// "2.05 in toward pedal, asked 5.00 in", for each way that an arm falls short.
-std::string shortfall_words(const std::array<ArmWay, 2>& ways, const Phrasing& phrasing) {
-  std::string words;
-  for (const ArmWay& way : ways)
-    if (way.gives_in < way.asked_in)
-      words += (words.empty() ? "" : "; ") + phrasing.length(way.gives_in) + " toward " + way.node +
-               ", asked " + phrasing.length(way.asked_in);
-  return words;
+  return {{{swing.gives_toward_from_in, asked.toward_from_in},
+           {swing.gives_toward_to_in, asked.toward_to_in}}};
 }
 
 /// A cable's end on an arm that cannot turn as far as the cable is said to travel.
@@ -296,8 +286,7 @@ void judge_arms(const RuleContext& context, const PreparedRoute& route,
     const auto short_by = [](const ArmWay& way) { return way.asked_in - way.gives_in; };
     const ArmWay& worse = short_by(ways[1]) > short_by(ways[0]) ? ways[1] : ways[0];
     if (holds(judgement, worse.gives_in, {arm_travel * worse.asked_in})) continue;
-    judgement.message = "the arm at " + node.name + " cannot move the cable through its travel" +
-                        ": it gives " + shortfall_words(ways, context.phrasing);
+    judgement.message = short_arm_words(route, end, context.phrasing);
     judgement.mend = "state the travel that the arm gives, or its true pivot and axis";
     judgements.push_back(judgement);
   }

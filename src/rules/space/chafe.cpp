@@ -15,6 +15,7 @@
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/words/neighbour_words.hpp"
+#include "rules/words/swung_end.hpp"
 
 namespace linewright {
 
@@ -57,7 +58,9 @@ constexpr LimitRow any_shape{
     .name = "any-shape",
     .subject = "any line: gap",
     .value = 1,
-    .source = "the ellipsoid whose foci are the supports and whose string is the line",
+    .source =
+        "geometry: no line that is held at both supports can come farther out than one "
+        "pulled tight to a point between them",
     .mark = Mark::calculated,
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
@@ -196,13 +199,28 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
   }
 }
 
+/// Of the end of a cable that leaves nothing but its swing unknown; empty where it is not that.
+std::string short_arm_of(const RuleContext& context, const SpanReach& reach) {
+  const PreparedRoute& route = *reach.stretch.route;
+  if (!reach.hang_known || route.line->kind != LineKind::cable) return {};
+  std::string words;
+  if (reach.stretch.start_in <= 0) words = short_arm_words(route, RouteEnd::from, context.phrasing);
+  if (words.empty() && reach.stretch.end_in >= route.length_in())
+    words = short_arm_words(route, RouteEnd::to, context.phrasing);
+  return words;
+}
+
 void report_missing(const RuleContext& context, const SpanReach& reach,
                     std::vector<Judgement>& judgements) {
   const Stretch& stretch = reach.stretch;
   Judgement judgement = context.at(*stretch.route, (stretch.start_in + stretch.end_in) / 2);
-  judgement.message = "how far the line can move is not known: " + reach.missing + " is missing";
+  const std::string short_arm = short_arm_of(context, reach);
+  judgement.message = "how far the line can move is not known: " +
+                      (short_arm.empty() ? reach.missing + " is missing" : short_arm);
   judgement.source = "the free-play envelope needs it (calculated)";
-  judgement.mend = "state it in the project";
+  judgement.mend = short_arm.empty()
+                       ? "state it in the project"
+                       : "state the travel that the arm gives, or its true pivot and axis";
   judgements.push_back(judgement);
 }
 
@@ -290,8 +308,8 @@ same control, under what that one's limit load leaves it: in a rigid loop the lo
 stretches and the slack one gives up as much, until a cable strung without tension is all there
 is to carry its weight; what is left over then counts to the bound. The end of a cable whose
 node states its `arm` swings as well: that counts to all sides, falling to nothing at the
-nearest guide. What no shape of that length can leave is the ellipsoid whose foci are the
-supports. At every place along the line the gap to every unguarded edge and face and to every
+nearest guide. The most that a line of that length can come out is where it would be pulled tight to
+a point between its supports. At every place along the line the gap to every unguarded edge and face and to every
 other line, less the build tolerance (twice, between two lines; lines that hang on one fitting
 swing with it together, which does not count between them), is held against both: within the
 likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
@@ -299,7 +317,8 @@ grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a ca
 or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
 cable guards only what it covers at every place of the travel; where it does not guard, and states
 no `outside`, what a wall of 1/8 in would touch is unknown. A limp line (wire, hose, casing) keeps
-no bend that it is drawn with: its ellipsoid stands on the straight between the supports. A
+no bend that it is drawn with: the most that it can come out counts from the straight between the
+supports. A
 cable slides in its guides: "at the most" counts all that it has over between its two ends, cold
 or while the other cable of its control is pulled, in each of its spans, short of a clamp that
 holds it still; what is likely is the span's share. A

@@ -1,5 +1,6 @@
 #include "rules/space/keep_off_mend.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/plane/polygon.hpp"
@@ -13,6 +14,8 @@ namespace {
 constexpr double pierced_in = 1e-6;
 /// On both sides of a place, for the line's direction at it: at a corner there are two.
 constexpr double beside_in = 0.01;
+/// So near to a guide the line is in it, or comes out of it [common practice, no source].
+constexpr double in_guide_in = 1.0;
 /// Chords of a hole's edge, and the lean of a line in it.
 constexpr double hole_rounding_in = 0.001;
 
@@ -67,6 +70,20 @@ bool runs_into_other_side(const FrameHole& in, const TooNear& near, Vec3 move) {
   return !covers(hole, to) || edge_distance(hole, to) < wanted - hole_rounding_in;
 }
 
+/// What keeps a cable off an edge: where it is in a guide already, that one closer about it.
+std::string guide_mend(const PreparedRoute& route, double distance_in) {
+  for (std::size_t i = 0; i < route.route->points.size(); ++i) {
+    if (!route.route->points[i].is_bored_guide()) continue;
+    if (std::abs(route.point_distance_in[i] - distance_in) > in_guide_in) continue;
+    const bool loose = std::ranges::any_of(route.loose_guides, [&](const Support& guide) {
+      return guide.point == static_cast<int>(i);
+    });
+    return loose ? "fit a guide with a smaller bore there, or sleeve the cable"
+                 : "sleeve the cable there";
+  }
+  return "lead the cable through a fairlead there, or sleeve it";
+}
+
 }  // namespace
 
 bool is_pierced(const Approach& place) {
@@ -99,7 +116,7 @@ std::vector<std::string> ways_off(const RuleContext& context, const TooNear& nea
   if (rod) {
     // Nothing leads a rod but its two ends.
   } else if (!near.route.stays() && is_edge) {
-    ways.push_back("lead the cable through a fairlead there, or sleeve it");
+    ways.push_back(guide_mend(near.route, near.place.distance_in));
   } else if (is_edge && !in_mesh && !guards(obstacle.guard)) {
     ways.push_back("guard the edge");
   }

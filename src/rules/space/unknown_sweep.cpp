@@ -20,6 +20,15 @@ std::optional<Judgement> unknown_sweep(const RuleContext& context, const Prepare
     judgement.mend = "see casing-ends: state the `travel` and the `run_out`";
     return judgement;
   }
+  const RodFault fault = context.motion.rods[context.index_of(route)].fault;
+  if (fault == RodFault::from_too_short || fault == RodFault::cannot_follow) {
+    judgement.message = "what the rod sweeps is not known: " +
+                        (fault == RodFault::from_too_short
+                             ? "the arm at " + route.from->name + " is too short for the travel"
+                             : "the arm at " + route.to->name + " cannot follow the travel");
+    judgement.mend = "see rod-travel: state a longer arm, or less `travel`";
+    return judgement;
+  }
   judgement.message = "what the rod sweeps is not known: " + missing + " is missing";
   judgement.mend = "see rod-travel: state the `arm` of both nodes and the `travel`";
   return judgement;

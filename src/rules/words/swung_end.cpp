@@ -20,6 +20,22 @@ std::string fixed_end_words(const PreparedRoute& route, int point) {
   return words;
 }
 
+std::string short_arm_words(const PreparedRoute& route, RouteEnd end, const Phrasing& phrasing) {
+  const auto swing = arm_swing(route, end);
+  if (!swing || swing->reaches) return {};
+  const Movement asked = route.moves.value_or(Movement{});
+  std::string words;
+  const auto add = [&](double gives_in, double asked_in, const std::string& toward) {
+    if (gives_in >= asked_in) return;
+    words += (words.empty() ? "" : "; ") + phrasing.length(gives_in) + " toward " + toward +
+             ", asked " + phrasing.length(asked_in);
+  };
+  add(swing->gives_toward_from_in, asked.toward_from_in, route.from->name);
+  add(swing->gives_toward_to_in, asked.toward_to_in, route.to->name);
+  const Node& node = end == RouteEnd::from ? *route.from : *route.to;
+  return "the arm at " + node.name + " cannot move the cable through its travel: it gives " + words;
+}
+
 std::string swinging_end_name(const PreparedRoute& route, int point) {
   const auto from = arm_swing(route, RouteEnd::from);
   return from && from->reaches && from->guide == point ? route.from->name : route.to->name;

@@ -4,12 +4,17 @@
 #include <string>
 
 #include "lines/arm_swing.hpp"
+#include "words/phrasing.hpp"
 
 namespace linewright {
 
 /// "; pedal-left is taken as fixed: its arm is not stated", for a point that is the nearest guide
 /// of a horn or pedal whose swing is not known; empty elsewhere.
 std::string fixed_end_words(const PreparedRoute& route, int point);
+
+/// "the arm at horn cannot move the cable through its travel: it gives 2.05 in toward pedal, asked
+/// 5.00 in", for an arm that is too short; empty for any other end.
+std::string short_arm_words(const PreparedRoute& route, RouteEnd end, const Phrasing& phrasing);
 
 /// "rudder-horn-left": the end whose arm swings the cable at the point; of two the route's `from`.
 std::string swinging_end_name(const PreparedRoute& route, int point);

@@ -33,6 +33,11 @@ TEST(RodTravel, FailsWhereTheFromArmCannotGiveTheTravel) {
   const Judgement found = sole(judged(rod_project(1.5, 1, 3)));
   EXPECT_EQ(found.verdict, Verdict::fail);
   EXPECT_EQ(found.with, "bellcrank");
+  // An arm of 1 in, square to the rod, moves its end by 1 in at the most.
+  EXPECT_TRUE(contains(found.message,
+                       "the arm of bellcrank is too short: it gives 1.00 in toward "
+                       "bellcrank, asked 1.50 in; 1.00 in toward horn, asked 1.50 in"))
+      << found.message;
   expect_complete(found);
 }
 

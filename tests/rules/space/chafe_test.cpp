@@ -67,7 +67,7 @@ TEST(Chafe, WarnsBetweenTheLikelyReachAndTheBound) {
     EXPECT_EQ(judgement.verdict, Verdict::warn) << gap;
     EXPECT_NEAR(*judgement.value, gap, 1e-6);
     EXPECT_NEAR(*judgement.limit, bound_in, figure_in);
-    EXPECT_NE(judgement.source.find("ellipsoid"), std::string::npos);
+    EXPECT_NE(judgement.source.find("pulled tight"), std::string::npos);
   }
 }
 

@@ -186,5 +186,38 @@ TEST(HoleGuard, ATurnedEdgeIsCalledByItsKindAndRadius) {
       "close to the flanged edge (0.100 in radius) of hole H");
 }
 
+/// A cable through a hole of 0.5 in at FS 100, in a fairlead of this bore that stands in it.
+std::string mends_in_fairlead(const std::string& guide) {
+  ProjectSections sections;
+  sections.structure =
+      "  frames:\n    - {name: F1, station: 100, thickness: 0.032, outline: [[-10, 0], [10, 0], "
+      "[10, 20], [-10, 20]], holes: [{name: F1-a, centre: [0, 10], diameter: 0.5, edge: bare}]}\n";
+  sections.nodes =
+      "  - {name: pedal, kind: pedal, at: [60, 0, 10], arm: {pivot: [60, 0, 6], axis: [0, 1, "
+      "0]}}\n"
+      "  - {name: horn, kind: horn, at: [140, 0, 10], arm: {pivot: [140, 4, 10], axis: [0, 0, "
+      "1]}}\n";
+  sections.routes =
+      "  - {name: cable, system: cable, control: rudder, line: cable-7x19-1/8-steel, from: pedal, "
+      "to: horn, tension: {rigged: 40 lbf}, travel: {forward: 2, aft: 2}, points: [" +
+      guide + "]}\n";
+  std::string mends;
+  for (const std::string rule : {"clearance", "chafe"})
+    for (const Judgement& each : judged(sections, rule)) mends += each.mend + "\n";
+  return mends;
+}
+
+// "Lead it through a fairlead" mends nothing where it is in one.
+TEST(HoleGuard, AsksForASmallerBoreWhereTheCableIsInAFairleadThatIsTooWide) {
+  const std::string wide =
+      mends_in_fairlead("{at: [100, 0, 10], hold: fairlead, through: F1-a, bore: 0.4}");
+  EXPECT_NE(wide.find("fit a guide with a smaller bore there, or sleeve the cable"),
+            std::string::npos)
+      << wide;
+  EXPECT_EQ(wide.find("through a fairlead"), std::string::npos) << wide;
+  const std::string bare = mends_in_fairlead("{at: [100, 0, 10], through: F1-a}");
+  EXPECT_NE(bare.find("lead the cable through a fairlead there"), std::string::npos) << bare;
+}
+
 }  // namespace
 }  // namespace linewright

@@ -390,7 +390,7 @@ inline LimitEdges of_chafe() {
                                               spare);
            },
        .listed = false},
-      chafe("any-shape", plastic, ellipsoid_in(20), Verdict::warn, "ellipsoid")};
+      chafe("any-shape", plastic, ellipsoid_in(20), Verdict::warn, "pulled tight")};
 }
 
 inline LimitEdges all() {
