@@ -71,7 +71,12 @@ void Derivation::work_out_itself(ProjectItem& item) {
     error(mirror->where, "'mirror' must be the name of the twin");
   if (item.kind == Named::node) place_node_item(item);
   if (item.kind == Named::hole) place_hole(item);
-  if (item.kind == Named::route) place_points(item, *this);
+  if (item.kind == Named::node) place_arm(item.node->find("arm"), item.bare);
+  if (item.kind != Named::route) return;
+  if (YamlNode* run_out = item.node->find("run_out"))
+    for (const std::string_view end : {"from_arm", "to_arm"})
+      place_arm(run_out->find(end), item.bare);
+  place_points(item, *this);
 }
 
 void Derivation::report_circle(const ProjectItem& item) {
@@ -113,6 +118,33 @@ void Derivation::place_node_item(ProjectItem& item) {
   if (at != nullptr) return;
   set_value(node, "at",
             place ? place_node(*place, node.where, item.bare, note) : unread_node(node.where));
+}
+
+void Derivation::place_arm(YamlNode* arm, BareLength bare) {
+  const YamlNode* on = arm != nullptr ? arm->find("on") : nullptr;
+  if (on == nullptr) return;
+  const SourceLocation where = on->where;
+  ProjectItem* mover = find(Named::part, on->text);
+  if (arm->find("pivot") != nullptr || arm->find("axis") != nullptr)
+    error(where, "'on' says what the arm turns about, and its 'pivot' and 'axis' do, too",
+          "leave one of them out");
+  else if (mover == nullptr)
+    error(where, fmt::format("there is no part {}", quoted_text(on->text)));
+  else if (mover->map != &mover_map)
+    error(where,
+          fmt::format("{} is no mover: an arm is 'on' a part that moves", named_item(*mover)));
+  const bool known = mover != nullptr && mover->map == &mover_map && work_out(*mover);
+  remove_key(*arm, "on");
+  if (arm->find("pivot") == nullptr) {
+    const auto pivot = known ? quiet_place(mover->node->find("pivot"), mover->bare) : std::nullopt;
+    set_value(*arm, "pivot",
+              pivot ? place_node(*pivot, where, bare, fmt::format("as {}", mover->name))
+                    : unread_node(where));
+  }
+  if (arm->find("axis") == nullptr) {
+    const YamlNode* axis = known ? mover->node->find("axis") : nullptr;
+    set_value(*arm, "axis", axis != nullptr ? *axis : unread_node(where));
+  }
 }
 
 void Derivation::place_hole(ProjectItem& item) {

@@ -51,6 +51,8 @@ class Derivation {
   void work_out_itself(ProjectItem& item);
   void work_out_twin(ProjectItem& item);
   void place_node_item(ProjectItem& item);
+  /// Gives an arm that is `on` a mover that mover's pivot and axis.
+  void place_arm(YamlNode* arm, BareLength bare);
   void place_hole(ProjectItem& item);
   /// Notes beside each `fitting` the ports that follow from it.
   void note_ports();

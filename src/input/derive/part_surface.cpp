@@ -133,29 +133,7 @@ Expected<PartSurface, std::string> channel_surface(const ProjectItem& part, cons
   return surface;
 }
 
-/// Both faces of a flat sheet through `at`; the place itself follows from what is stated.
-Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 at, Vec3 normal,
-                                                 double thickness_in, const OnPart& where) {
-  const auto stated =
-      std::count_if(where.at_in.begin(), where.at_in.end(),
-                    [](const std::optional<double>& each) { return each.has_value(); });
-  if (stated != 2 || where.along_in)
-    return std::string("a place on a sheet is given by two of 'fs', 'bl' and 'wl'");
-  for (std::size_t axis = 0; axis < 3; ++axis) {
-    if (!where.at_in[axis] && std::abs(component(normal, axis)) < 1e-3)
-      return fmt::format("sheet '{}' lies along {}: state that, and leave out another", part.name,
-                         axes[axis]);
-  }
-  PartSurface surface;
-  surface.is_sheet = true;
-  const Vec3 half = normal * (thickness_in / 2);
-  surface.faces = {{at + half, normal}, {at - half, -normal}};
-  return surface;
-}
-
 Expected<PartSurface, std::string> panel_surface(const ProjectItem& part, const OnPart& where) {
-  if (part.node->find("over") != nullptr)
-    return fmt::format("panel '{}' is stretched over frames: give the place by 'at'", part.name);
   const auto corners = quiet_places(part.node->find("corners"), part.bare);
   if (!corners || corners->size() < 3) return std::string();
   const double thickness_in =
@@ -184,6 +162,25 @@ Expected<PartSurface, std::string> frame_surface(const ProjectItem& part, const 
 }
 
 }  // namespace
+
+Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 at, Vec3 normal,
+                                                 double thickness_in, const OnPart& where) {
+  const auto stated =
+      std::count_if(where.at_in.begin(), where.at_in.end(),
+                    [](const std::optional<double>& each) { return each.has_value(); });
+  if (stated != 2 || where.along_in)
+    return std::string("a place on a sheet is given by two of 'fs', 'bl' and 'wl'");
+  for (std::size_t axis = 0; axis < 3; ++axis) {
+    if (!where.at_in[axis] && std::abs(component(normal, axis)) < 1e-3)
+      return fmt::format("sheet '{}' lies along {}: state that, and leave out another", part.name,
+                         axes[axis]);
+  }
+  PartSurface surface;
+  surface.is_sheet = true;
+  const Vec3 half = normal * (thickness_in / 2);
+  surface.faces = {{at + half, normal}, {at - half, -normal}};
+  return surface;
+}
 
 std::optional<Vec3> side_direction(std::string_view word) {
   const auto* side =

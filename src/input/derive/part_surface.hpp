@@ -38,6 +38,10 @@ std::optional<Vec3> side_direction(std::string_view word);
 /// The word for the side that a face mainly looks to.
 std::string_view side_of(Vec3 outward);
 
+/// Both faces of a flat sheet through `at`; the place itself follows from what is stated.
+Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 at, Vec3 normal,
+                                                 double thickness_in, const OnPart& where);
+
 /// The faces of a part at that place, or why there are none. Nothing is said where the part's own
 /// numbers cannot be read: then the words are empty.
 Expected<PartSurface, std::string> surface_at(const ProjectItem& part, const OnPart& where);

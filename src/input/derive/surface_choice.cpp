@@ -8,7 +8,9 @@
 #include "input/derive/derived_nodes.hpp"
 #include "input/derive/part_surface.hpp"
 #include "input/derive/quiet_values.hpp"
+#include "input/derive/stretched_surface.hpp"
 #include "input/keys/place_keys.hpp"
+#include "input/keys/structure_keys.hpp"
 
 namespace linewright {
 
@@ -127,7 +129,9 @@ std::optional<Vec3> place_on_part(const YamlNode& map, BareLength bare,
       derivation.length_in(map, along_key, bare)};
   const std::optional<double> stated_in = derivation.length_in(map, off_key, bare);
   if (any_unread(map, where, stated_in)) return std::nullopt;
-  const auto surface = surface_at(*part, where);
+  const bool is_stretched = part->map == &panel_map && part->node->find("over") != nullptr;
+  const auto surface =
+      is_stretched ? stretched_surface(*part, where, derivation) : surface_at(*part, where);
   if (!surface) {
     if (!surface.error().empty()) derivation.error(map.where, surface.error());
     return std::nullopt;

@@ -8,8 +8,11 @@
 namespace linewright {
 
 inline constexpr std::array arm_keys{
-    plain_key("pivot", KeyKind::place, Need::always, "a place on the axis it turns about"),
-    plain_key("axis", KeyKind::direction, Need::always, "direction of that axis, of any length"),
+    plain_key("pivot", KeyKind::place, Need::sometimes,
+              "a place on the axis it turns about; this and `axis`, or `on`"),
+    plain_key("axis", KeyKind::direction, Need::sometimes, "direction of that axis, of any length"),
+    name_key("on", KeyKind::name, Need::never, Named::part,
+             "the mover that it is of, whose pivot and axis are its own"),
 };
 inline constexpr MapSpec arm_map{"an arm", arm_keys};
 
