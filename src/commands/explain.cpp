@@ -39,7 +39,8 @@ std::string as_one_word(std::string_view word) {
 std::vector<KeyPlace> places_of_value(std::string_view word) {
   std::vector<KeyPlace> places;
   for (const KeyPlace& place : places_of_all_keys())
-    if (std::ranges::find(place.key->choices, word) != place.key->choices.end())
+    if (std::find(place.key->choices.begin(), place.key->choices.end(), word) !=
+        place.key->choices.end())
       places.push_back(place);
   return places;
 }
@@ -64,7 +65,7 @@ std::vector<std::string> entries_of(std::string_view word) {
   consider(all.lines);
   consider(all.clamps);
   consider(all.fittings);
-  const bool is_one = std::ranges::find(found, word) != found.end();
+  const bool is_one = std::find(found.begin(), found.end(), word) != found.end();
   return is_one ? std::vector<std::string>{std::string(word)} : found;
 }
 
@@ -78,7 +79,8 @@ Outcome unknown_word(const std::string& word) {
   std::vector<std::string> names = rule_names();
   const auto add = [&](std::vector<std::string> more) {
     for (std::string& name : more)
-      if (std::ranges::find(names, name) == names.end()) names.push_back(std::move(name));
+      if (std::find(names.begin(), names.end(), name) == names.end())
+        names.push_back(std::move(name));
   };
   add(key_names());
   add(names_of_values());
@@ -115,11 +117,11 @@ std::string values_text(std::string_view word, const std::vector<KeyPlace>& plac
   std::string text;
   std::vector<std::string_view> told;
   for (const KeyPlace& place : places) {
-    if (std::ranges::find(told, place.key->name) != told.end()) continue;
+    if (std::find(told.begin(), told.end(), place.key->name) != told.end()) continue;
     told.push_back(place.key->name);
     std::vector<KeyPlace> of_key;
-    std::ranges::copy_if(places, std::back_inserter(of_key),
-                         [&](const KeyPlace& each) { return each.key->name == place.key->name; });
+    std::copy_if(places.begin(), places.end(), std::back_inserter(of_key),
+                 [&](const KeyPlace& each) { return each.key->name == place.key->name; });
     text += (text.empty() ? "" : "\n") +
             wrapped("", fmt::format("{}: a value of the key '{}'", word, place.key->name)) + "\n" +
             key_manual_text(place.key->name, of_key);

@@ -57,7 +57,9 @@ class FittingReader {
   /// Past where its axes meet no tube goes: there is the other one.
   void check_insertion() {
     if (!fitting_.insertion_in || fitting_.take_up_in.empty()) return;
-    const auto shortest = std::ranges::min_element(fitting_.take_up_in, {}, &SourcedValue::value);
+    const auto shortest = std::min_element(
+        fitting_.take_up_in.begin(), fitting_.take_up_in.end(),
+        [](const SourcedValue& a, const SourcedValue& b) { return a.value < b.value; });
     if (!(fitting_.insertion_in->value > shortest->value)) return;
     context_.error(
         fields_.where_of("insertion"),

@@ -115,7 +115,8 @@ std::string_view Derivation::why_no_side(const ProjectItem& item) {
     }
   }
   if (all.empty()) return {};
-  const auto [least, greatest] = std::ranges::minmax(all);
+  const double least = *std::min_element(all.begin(), all.end());
+  const double greatest = *std::max_element(all.begin(), all.end());
   if (least >= -on_middle_in && greatest <= on_middle_in) return "it lies on BL 0";
   // A route may cross over, and its twin cross it.
   const bool crosses = least < -on_middle_in && greatest > on_middle_in;

@@ -76,7 +76,7 @@ std::optional<Vec3> end_of_route(const ProjectItem& route, std::string_view end,
     const bool leaves =
         norm(way) <= 0 ||
         angle_between_rad(way, port.direction) * degrees_per_radian <= leaves_by_deg;
-    const bool free = std::ranges::find(taken, port.name) == taken.end();
+    const bool free = std::find(taken.begin(), taken.end(), port.name) == taken.end();
     if (wanted.empty() ? leaves && free : port.name == wanted) found.push_back(port.at);
   }
   return found.size() == 1 ? std::optional(found.front()) : middle;

@@ -54,7 +54,7 @@ std::string_view quiet_text(const YamlNode& map, std::string_view key) {
 bool is_bare(const YamlNode& number) {
   if (number.kind != YamlNode::Kind::scalar || number.text.empty()) return false;
   // An e may be that of an exponent; the marks of feet and inches are units.
-  return std::ranges::all_of(number.text, [](char letter) {
+  return std::all_of(number.text.begin(), number.text.end(), [](char letter) {
     const bool is_letter = (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z');
     return letter == 'e' || letter == 'E' || !(is_letter || letter == '\'' || letter == '"');
   });

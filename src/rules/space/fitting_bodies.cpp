@@ -84,10 +84,11 @@ Judgement begun(const RuleContext& context, const NodeFitting& fitting) {
 }
 
 bool share_a_line(const PreparedProject& prepared, const Node& first, const Node& second) {
-  return std::ranges::any_of(prepared.routes, [&](const PreparedRoute& route) {
-    return (route.from == &first && route.to == &second) ||
-           (route.from == &second && route.to == &first);
-  });
+  return std::any_of(prepared.routes.begin(), prepared.routes.end(),
+                     [&](const PreparedRoute& route) {
+                       return (route.from == &first && route.to == &second) ||
+                              (route.from == &second && route.to == &first);
+                     });
 }
 
 /// How far the fitting and what is near to it can swing toward each other; with a line between them

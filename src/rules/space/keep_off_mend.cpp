@@ -75,9 +75,9 @@ std::string guide_mend(const PreparedRoute& route, double distance_in) {
   for (std::size_t i = 0; i < route.route->points.size(); ++i) {
     if (!route.route->points[i].is_bored_guide()) continue;
     if (std::abs(route.point_distance_in[i] - distance_in) > in_guide_in) continue;
-    const bool loose = std::ranges::any_of(route.loose_guides, [&](const Support& guide) {
-      return guide.point == static_cast<int>(i);
-    });
+    const bool loose =
+        std::any_of(route.loose_guides.begin(), route.loose_guides.end(),
+                    [&](const Support& guide) { return guide.point == static_cast<int>(i); });
     return loose ? "fit a guide with a smaller bore there, or sleeve the cable"
                  : "sleeve the cable there";
   }
