@@ -109,5 +109,38 @@ TEST(NearFittingOnAMesh, FailsAnEdgeUnderTheTubeOnOneSideOnly) {
   EXPECT_EQ(worst(from_the_mesh(half), "clearance"), Verdict::fail);
 }
 
+/// A held fitting of 0.3 in radius that stands on the skin at FS 100, an outlet aft.
+std::vector<Judgement> of_fitting_on(const std::string& obj) {
+  ProjectSections sections;
+  sections.build_tolerance = "0.06";
+  sections.structure = "  meshes:\n    - {name: body, file: body.obj, units: in}\n";
+  sections.nodes =
+      "  - {name: a, kind: instrument, at: [100.32, 0, 10], body_diameter: 0.6, ports: {p: {at: "
+      "[101.2, 0, 10], direction: [1, 0, 0]}}}\n" +
+      held_node("b", "112, 0, 10");
+  sections.routes = "  - {name: tube, system: vent, line: tube-nylon-1/4, from: a, to: b}\n";
+  std::vector<Judgement> all = MeshProject(sections, obj).judged("clearance");
+  std::erase_if(all, [](const Judgement& each) {
+    return each.message.find("the fitting at") != 0 || each.verdict == Verdict::pass;
+  });
+  return all;
+}
+
+// One mesh holds skin and lip: what it stands on is its skin, 0.02 in off; a lip 0.35 in beside it
+// is 0.05 in clear of the body, less 0.06 in of build tolerance.
+TEST(NearFittingOnAMesh, FailsInALipOfTheMeshThatItStandsOn) {
+  const auto lip = [](double bl) {
+    return quad({100, bl, 6}, {102, bl, 6}, {102, bl, 14}, {100, bl, 14});
+  };
+  for (const int cells : {1, 16}) {
+    EXPECT_TRUE(of_fitting_on(skin(100, cells)).empty()) << cells;
+    EXPECT_TRUE(of_fitting_on(skin(100, cells) + lip(0.4)).empty()) << cells;
+    const std::vector<Judgement> found = of_fitting_on(skin(100, cells) + lip(0.35));
+    ASSERT_EQ(found.size(), 1u) << cells;
+    EXPECT_EQ(found[0].verdict, Verdict::fail);
+    EXPECT_NEAR(*found[0].value, 0.35 - 0.3 - 0.06, 1e-3);
+  }
+}
+
 }  // namespace
 }  // namespace linewright
