@@ -47,6 +47,11 @@ struct RuleContext {
   std::size_t index_of(const PreparedRoute& route) const {
     return static_cast<std::size_t>(&route - prepared.routes.data());
   }
+  /// How far the fitting swings, likely, with the lines that it hangs on; 0 where structure holds
+  /// it.
+  double swing_in(const NodeFitting& fitting) const {
+    return motion.fitting_swings_in[static_cast<std::size_t>(&fitting - prepared.fittings.data())];
+  }
 
   /// A judgement of the rule on `route` at a distance along it, verdict still unknown.
   Judgement at(const PreparedRoute& route, double distance_in) const;

@@ -1,11 +1,38 @@
 #include "lines/motion/line_motion.hpp"
 
+#include <algorithm>
+#include <map>
 #include <thread>
 
 #include "geometry/parallel.hpp"
 #include "lines/motion/rod_sweep.hpp"
 
 namespace linewright {
+
+namespace {
+
+std::vector<double> fitting_swings(const PreparedProject& prepared,
+                                   const std::vector<std::vector<SpanReach>>& reaches) {
+  std::vector<double> swings_in(prepared.fittings.size(), 0.0);
+  std::map<const Node*, double*> hanging;
+  for (std::size_t i = 0; i < swings_in.size(); ++i)
+    if (!prepared.fittings[i].node->held()) hanging[prepared.fittings[i].node] = &swings_in[i];
+  const auto swing_with = [&](const Node* node, const Stretch& last, double end_in) {
+    const auto found = hanging.find(node);
+    if (found == hanging.end()) return;
+    *found->second = std::max(*found->second, last.envelope.width_in(Reach::likely, end_in));
+  };
+  for (std::size_t i = 0; i < reaches.size(); ++i) {
+    if (reaches[i].empty()) continue;
+    const Stretch& first = reaches[i].front().stretch;
+    const Stretch& last = reaches[i].back().stretch;
+    swing_with(prepared.routes[i].from, first, first.start_in);
+    swing_with(prepared.routes[i].to, last, last.end_in);
+  }
+  return swings_in;
+}
+
+}  // namespace
 
 LineMotion motion_of(const PreparedProject& prepared) {
   const std::size_t count = prepared.routes.size();
@@ -15,7 +42,8 @@ LineMotion motion_of(const PreparedProject& prepared) {
                     std::vector<std::vector<SpanReach>>(count),
                     std::vector<std::vector<Stretch>>(count),
                     std::vector<RodWay>(count),
-                    TiedLines(prepared)};
+                    TiedLines(prepared),
+                    {}};
   for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {
     const PreparedRoute& route = prepared.routes[i];
     if (route.line->kind == LineKind::rod) {
@@ -27,6 +55,7 @@ LineMotion motion_of(const PreparedProject& prepared) {
     motion.reaches[i] = span_reaches(prepared, route, motion.runs, motion.cables[i]);
     motion.hanging[i] = hanging_stretches(route, motion.reaches[i]);
   });
+  motion.fitting_swings_in = fitting_swings(prepared, motion.reaches);
   return motion;
 }
 

@@ -19,6 +19,8 @@ struct LineMotion {
   std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs, or sweeps
   std::vector<RodWay> rods;                     ///< of each route; empty ways of what is no rod
   TiedLines ties;                               ///< which lines are tied to each other, and where
+  /// Of each fitting: how far it swings, likely, with the lines that it hangs on; 0 of a held one.
+  std::vector<double> fitting_swings_in;
 };
 
 /// On all of the machine's threads, with the same result as on one.

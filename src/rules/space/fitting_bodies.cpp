@@ -23,7 +23,7 @@ struct Near {
 
 class BodySurvey {
  public:
-  /// `swing_in`: how far the fitting swings with its lines.
+  /// `swing_in`: how far the fitting, and what fitting comes to meet it, swing with their lines.
   BodySurvey(const PreparedProject& prepared, const NodeFitting& fitting, double swing_in)
       : prepared_(prepared),
         fitting_(fitting),
@@ -94,10 +94,10 @@ bool share_a_line(const PreparedProject& prepared, const Node& first, const Node
 /// How far the fitting and what is near to it can swing toward each other; with a line between them
 /// two fittings swing together.
 double swing_toward_in(const RuleContext& context, const NodeFitting& fitting, const Near& near) {
-  const double own_in = swing_of_fitting_in(context, *fitting.node);
+  const double own_in = context.swing_in(fitting);
   const NodeFitting* other = context.prepared.fitting_of(near.obstacle.part);
   if (!other) return own_in;
-  const double other_in = swing_of_fitting_in(context, *other->node);
+  const double other_in = context.swing_in(*other);
   return share_a_line(context.prepared, *fitting.node, *other->node) ? std::max(own_in, other_in)
                                                                      : own_in + other_in;
 }
@@ -141,21 +141,6 @@ const PreparedRoute* route_at(const PreparedProject& prepared, const Node& node)
   return nullptr;
 }
 
-double swing_of_fitting_in(const RuleContext& context, const Node& node) {
-  if (node.held()) return 0;
-  double swing_in = 0;
-  for (const PreparedRoute& route : context.prepared.routes)
-    for (const bool at_from : {true, false}) {
-      if ((at_from ? route.from : route.to) != &node) continue;
-      const std::vector<SpanReach>& spans = context.motion.reaches[context.index_of(route)];
-      if (spans.empty()) continue;
-      const Stretch& last = at_from ? spans.front().stretch : spans.back().stretch;
-      swing_in = std::max(
-          swing_in, last.envelope.width_in(Reach::likely, at_from ? last.start_in : last.end_in));
-    }
-  return swing_in;
-}
-
 bool is_of_a_line(const PreparedProject& prepared, const Obstacle& obstacle) {
   const NodeFitting* fitting = prepared.fitting_of(obstacle.part);
   return fitting && route_at(prepared, *fitting->node) != nullptr;
@@ -163,9 +148,12 @@ bool is_of_a_line(const PreparedProject& prepared, const Obstacle& obstacle) {
 
 std::vector<Judgement> judge_fitting_bodies(const RuleContext& context) {
   std::vector<Judgement> judgements;
+  double most_swing_in = 0;
+  for (const double swing_in : context.motion.fitting_swings_in)
+    most_swing_in = std::max(most_swing_in, swing_in);
   for (const NodeFitting& fitting : context.prepared.fittings) {
     if (is_passed_over(context, fitting)) continue;
-    const BodySurvey survey(context.prepared, fitting, swing_of_fitting_in(context, *fitting.node));
+    const BodySurvey survey(context.prepared, fitting, context.swing_in(fitting) + most_swing_in);
     const Near* nearest_free = nullptr;
     bool stands_free = true;
     for (const auto& [part, near] : survey.near()) {

@@ -20,9 +20,6 @@ inline constexpr LimitRow fitting_overlap{
 /// that one can be in, else one for the nearest.
 std::vector<Judgement> judge_fitting_bodies(const RuleContext& context);
 
-/// How far a fitting that hangs on its lines swings with them, likely; 0 where structure holds it.
-double swing_of_fitting_in(const RuleContext& context, const Node& node);
-
 /// True for the fitting of a line: `separation` judges what comes near it.
 bool is_of_a_line(const PreparedProject& prepared, const Obstacle& obstacle);
 

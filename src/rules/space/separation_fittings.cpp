@@ -19,7 +19,7 @@ using separation_rows::overlap;
 double swing_beside_in(const RuleContext& context, const PreparedRoute& route,
                        const NodeFitting& fitting) {
   if (route.from == fitting.node || route.to == fitting.node) return 0;
-  return swing_of_fitting_in(context, *fitting.node);
+  return context.swing_in(fitting);
 }
 
 Judgement judge_near(const RuleContext& context, const PreparedRoute& route,

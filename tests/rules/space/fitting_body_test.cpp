@@ -166,6 +166,21 @@ TEST(FittingBody, SwingsWithTheLinesThatItHangsOn) {
   EXPECT_TRUE(contains(hanging.message, "with its lines, can be in panel plate"));
 }
 
+// The other one comes second, and speaks: 2.2 in off, farther than what does not move is looked
+// for.
+TEST(FittingBody, IsMetByOneThatSwingsToItFromAfar) {
+  SmallProject project = hanging_union(20, false);
+  project.project.nodes[0] = union_at("union", {40, 0, 0});
+  project.project.nodes[2].at = {80, 0, 0};
+  project.project.nodes.push_back(union_at("other", {40, 2.8, 0}));
+  project.project.nodes.back().fixed = true;
+  const std::vector<Judgement> met = not_passed(of_body(project));
+  ASSERT_EQ(met.size(), 1u);
+  EXPECT_EQ(met[0].with, "fitting at union");
+  project.project.nodes[0].fixed = true;
+  EXPECT_TRUE(not_passed(of_body(project)).empty());
+}
+
 TEST(FittingBody, IsMountedThroughADoublerToo) {
   SmallProject project = in_web();
   Panel doubler;
