@@ -2,6 +2,7 @@
 
 #include "lines/rod_way.hpp"
 #include "rules/rule.hpp"
+#include "rules/words/swung_end.hpp"
 
 namespace linewright {
 
@@ -46,31 +47,16 @@ Judgement judge_unstated(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
-/// "2.05 in toward bellcrank, asked 5.00 in", for each way that the arm at `from` falls short.
-std::string short_words(const RuleContext& context, const PreparedRoute& route) {
-  const Movement gives = arm_gives(route);
-  const Movement asked = route.moves.value_or(Movement{});
-  std::string words;
-  const auto add = [&](double gives_in, double asked_in, const std::string& toward) {
-    if (gives_in >= asked_in) return;
-    words += (words.empty() ? "" : "; ") + context.phrasing.length(gives_in) + " toward " + toward +
-             ", asked " + context.phrasing.length(asked_in);
-  };
-  add(gives.toward_from_in, asked.toward_from_in, route.from->name);
-  add(gives.toward_to_in, asked.toward_to_in, route.to->name);
-  return words;
-}
-
 Judgement judge_fault(const RuleContext& context, const PreparedRoute& route, const RodWay& way) {
   const bool short_arm = way.fault == RodFault::from_too_short;
   const Node& node = short_arm ? *route.from : *route.to;
   Judgement judgement = context.at(route, short_arm ? 0 : route.length_in());
   judgement.with = node.name;
   holds_true(judgement, false, short_arm ? reaches : over_centre);
-  judgement.message =
-      short_arm
-          ? "the arm of " + node.name + " is too short: it gives " + short_words(context, route)
-          : "the arm of " + node.name + " cannot follow: it comes over centre within the travel";
+  judgement.message = short_arm ? "the arm of " + node.name + " is too short: it gives " +
+                                      shortfall_words(route, arm_gives(route), context.phrasing)
+                                : "the arm of " + node.name +
+                                      " cannot follow: it comes over centre within the travel";
   judgement.mend =
       "give it a longer arm or the other a shorter one, set it square to the rod, or "
       "state less `travel`";

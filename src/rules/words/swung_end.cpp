@@ -20,9 +20,8 @@ std::string fixed_end_words(const PreparedRoute& route, int point) {
   return words;
 }
 
-std::string short_arm_words(const PreparedRoute& route, RouteEnd end, const Phrasing& phrasing) {
-  const auto swing = arm_swing(route, end);
-  if (!swing || swing->reaches) return {};
+std::string shortfall_words(const PreparedRoute& route, const Movement& gives,
+                            const Phrasing& phrasing) {
   const Movement asked = route.moves.value_or(Movement{});
   std::string words;
   const auto add = [&](double gives_in, double asked_in, const std::string& toward) {
@@ -30,10 +29,17 @@ std::string short_arm_words(const PreparedRoute& route, RouteEnd end, const Phra
     words += (words.empty() ? "" : "; ") + phrasing.length(gives_in) + " toward " + toward +
              ", asked " + phrasing.length(asked_in);
   };
-  add(swing->gives_toward_from_in, asked.toward_from_in, route.from->name);
-  add(swing->gives_toward_to_in, asked.toward_to_in, route.to->name);
+  add(gives.toward_from_in, asked.toward_from_in, route.from->name);
+  add(gives.toward_to_in, asked.toward_to_in, route.to->name);
+  return words;
+}
+
+std::string short_arm_words(const PreparedRoute& route, RouteEnd end, const Phrasing& phrasing) {
+  const auto swing = arm_swing(route, end);
+  if (!swing || swing->reaches) return {};
   const Node& node = end == RouteEnd::from ? *route.from : *route.to;
-  return "the arm at " + node.name + " cannot move the cable through its travel: it gives " + words;
+  return "the arm at " + node.name + " cannot move the cable through its travel: it gives " +
+         shortfall_words(route, {swing->gives_toward_from_in, swing->gives_toward_to_in}, phrasing);
 }
 
 std::string swinging_end_name(const PreparedRoute& route, int point) {

@@ -12,6 +12,11 @@ namespace linewright {
 /// of a horn or pedal whose swing is not known; empty elsewhere.
 std::string fixed_end_words(const PreparedRoute& route, int point);
 
+/// "2.05 in toward pedal, asked 5.00 in", for each way in which an arm gives less than the route
+/// asks.
+std::string shortfall_words(const PreparedRoute& route, const Movement& gives,
+                            const Phrasing& phrasing);
+
 /// "the arm at horn cannot move the cable through its travel: it gives 2.05 in toward pedal, asked
 /// 5.00 in", for an arm that is too short; empty for any other end.
 std::string short_arm_words(const PreparedRoute& route, RouteEnd end, const Phrasing& phrasing);
