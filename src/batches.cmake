@@ -38,7 +38,6 @@ function(batch_sources most)
     endforeach()
   endforeach()
 
-  set(batches 0)
   foreach(source IN LISTS ARGN)
     file(STRINGS ${source} macros REGEX "^#define ")
     names_declared_in(${source} names)

@@ -95,34 +95,12 @@ std::string in_quotes(std::string_view text) {
   return fmt::format("'{}'", printable(text, longest_shown));
 }
 
-bool is_digit(char letter) {
-  return letter >= '0' && letter <= '9';
-}
-
-std::size_t after_digits(std::string_view text, std::size_t start) {
-  while (start < text.size() && is_digit(text[start])) ++start;
-  return start;
-}
-
-/// Length of the number that `text` starts with: sign, digits with at most one point, exponent.
-/// 0 where there is none.
+/// The same with a plus sign, too.
 std::size_t number_length(std::string_view text) {
-  const std::size_t whole = !text.empty() && (text[0] == '+' || text[0] == '-') ? 1 : 0;
-  std::size_t end = after_digits(text, whole);
-  std::size_t digits = end - whole;
-  if (end < text.size() && text[end] == '.') {
-    const std::size_t fraction_end = after_digits(text, end + 1);
-    digits += fraction_end - end - 1;
-    end = fraction_end;
-  }
-  if (digits == 0) return 0;
-  if (end < text.size() && (text[end] == 'e' || text[end] == 'E')) {
-    const bool sign = end + 1 < text.size() && (text[end + 1] == '+' || text[end + 1] == '-');
-    const std::size_t exponent = end + (sign ? 2 : 1);
-    const std::size_t exponent_end = after_digits(text, exponent);
-    if (exponent_end > exponent) end = exponent_end;
-  }
-  return end;
+  if (!text.starts_with('+')) return decimal_length(text);
+  if (text.starts_with("+-")) return 0;
+  const std::size_t length = decimal_length(text.substr(1));
+  return length == 0 ? 0 : length + 1;
 }
 
 bool leading_zero(std::string_view number) {

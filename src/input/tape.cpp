@@ -14,10 +14,6 @@ constexpr std::string_view no_tape_length =
 /// Far more than any length that may be written, and exact in a double.
 constexpr std::size_t most_digits = 12;
 
-bool is_digit(char letter) {
-  return letter >= '0' && letter <= '9';
-}
-
 bool is_blank(char letter) {
   return letter == ' ' || letter == '\t';
 }

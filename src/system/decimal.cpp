@@ -10,32 +10,8 @@ namespace linewright {
 
 namespace {
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 std::size_t after_digits(std::string_view text, std::size_t at) {
   while (at < text.size() && is_digit(text[at])) ++at;
-  return at;
-}
-
-/// Where the number that `text` begins with ends; 0 where there is none.
-std::size_t end_of_number(std::string_view text) {
-  const std::size_t first = text.starts_with('-') ? 1 : 0;
-  std::size_t at = after_digits(text, first);
-  std::size_t digits = at - first;
-  if (at < text.size() && text[at] == '.') {
-    const std::size_t end = after_digits(text, at + 1);
-    digits += end - at - 1;
-    if (digits > 0) at = end;
-  }
-  if (digits == 0) return 0;
-  if (at < text.size() && (text[at] == 'e' || text[at] == 'E')) {
-    std::size_t power = at + 1;
-    if (power < text.size() && (text[power] == '+' || text[power] == '-')) ++power;
-    const std::size_t end = after_digits(text, power);
-    if (end > power) at = end;
-  }
   return at;
 }
 
@@ -60,9 +36,28 @@ std::size_t end_of_word(std::string_view text, double& value) {
 
 }  // namespace
 
+std::size_t decimal_length(std::string_view text) {
+  const std::size_t first = text.starts_with('-') ? 1 : 0;
+  std::size_t at = after_digits(text, first);
+  std::size_t digits = at - first;
+  if (at < text.size() && text[at] == '.') {
+    const std::size_t end = after_digits(text, at + 1);
+    digits += end - at - 1;
+    if (digits > 0) at = end;
+  }
+  if (digits == 0) return 0;
+  if (at < text.size() && (text[at] == 'e' || text[at] == 'E')) {
+    std::size_t power = at + 1;
+    if (power < text.size() && (text[power] == '+' || text[power] == '-')) ++power;
+    const std::size_t end = after_digits(text, power);
+    if (end > power) at = end;
+  }
+  return at;
+}
+
 // The program sets no locale, so that strtod knows none but "C".
 ReadDecimal read_decimal_by_hand(std::string_view text, double& value) {
-  const std::size_t length = end_of_number(text);
+  const std::size_t length = decimal_length(text);
   if (length == 0) {
     const std::size_t word = end_of_word(text, value);
     return {text.data() + word, word == 0 ? std::errc::invalid_argument : std::errc{}};

@@ -1,10 +1,19 @@
 #pragma once
 // Decimal numbers read alike everywhere, whatever the locale.
 
+#include <cstddef>
 #include <string_view>
 #include <system_error>
 
 namespace linewright {
+
+constexpr bool is_digit(char letter) {
+  return letter >= '0' && letter <= '9';
+}
+
+/// Length of the number that `text` begins with: a minus sign, digits with at most one point, an
+/// exponent. 0 where there is none.
+std::size_t decimal_length(std::string_view text);
 
 /// How far a decimal number goes in a text, and what was wrong: as std::from_chars_result.
 struct ReadDecimal {

@@ -19,9 +19,6 @@ namespace linewright {
 
 namespace {
 
-/// Nearer to BL 0 than this is on it.
-constexpr double on_middle_in = 1e-6;
-
 PlaneSide side_in_frame(const ProjectItem& frame) {
   const auto plane = frame_plane(*frame.node, frame.bare);
   return plane ? plane_side(*plane) : PlaneSide::neither;
@@ -55,6 +52,23 @@ void collect_bl(const YamlNode& node, const MapSpec& map, BareLength bare,
       for (const YamlNode& place : entry.value.items) add(place);
     if (key->kind == KeyKind::map) collect_bl(entry.value, *key->map, bare, all);
   }
+}
+
+/// On which sides of BL 0 places lie; on neither they lie on it.
+struct SidesTaken {
+  bool left = false;
+  bool right = false;
+
+  void add(double bl_in) {
+    left = left || bl_in < -on_middle_in;
+    right = right || bl_in > on_middle_in;
+  }
+};
+
+SidesTaken sides_taken(const std::vector<double>& all) {
+  SidesTaken taken;
+  for (const double bl_in : all) taken.add(bl_in);
+  return taken;
 }
 
 }  // namespace
@@ -115,12 +129,10 @@ std::string_view Derivation::why_no_side(const ProjectItem& item) {
     }
   }
   if (all.empty()) return {};
-  const double least = *std::min_element(all.begin(), all.end());
-  const double greatest = *std::max_element(all.begin(), all.end());
-  if (least >= -on_middle_in && greatest <= on_middle_in) return "it lies on BL 0";
+  const SidesTaken taken = sides_taken(all);
+  if (!taken.left && !taken.right) return "it lies on BL 0";
   // A route may cross over, and its twin cross it.
-  const bool crosses = least < -on_middle_in && greatest > on_middle_in;
-  return crosses && item.kind != Named::route ? across : std::string_view();
+  return taken.left && taken.right && item.kind != Named::route ? across : std::string_view();
 }
 
 /// False where its place is not known.
@@ -145,14 +157,9 @@ bool Derivation::frame_crosses_middle(const ProjectItem& frame) {
   const auto plane = frame_plane(*frame.node, frame.bare);
   const auto corners = quiet_plane_points(frame.node->find("outline"), frame.bare);
   if (!plane || !corners) return true;
-  double least = 0;
-  double greatest = 0;
-  for (const Vec2 corner : *corners) {
-    const double bl = plane->in_space(corner).y;
-    least = std::min(least, bl);
-    greatest = std::max(greatest, bl);
-  }
-  return (least < -on_middle_in) == (greatest > on_middle_in);
+  SidesTaken taken;
+  for (const Vec2 corner : *corners) taken.add(plane->in_space(corner).y);
+  return taken.left == taken.right;
 }
 
 bool Derivation::lies_on_both_sides(ProjectItem& item) {
@@ -168,10 +175,8 @@ bool Derivation::lies_on_both_sides(ProjectItem& item) {
   std::vector<double> all;
   collect_bl(*item.node, *item.map, item.bare, all);
   if (all.empty()) return true;
-  const auto [least, greatest] = std::minmax_element(all.begin(), all.end());
-  const bool to_the_left = *least < -on_middle_in;
-  const bool to_the_right = *greatest > on_middle_in;
-  return to_the_left == to_the_right;
+  const SidesTaken taken = sides_taken(all);
+  return taken.left == taken.right;
 }
 
 std::string Derivation::twin_name(ProjectItem& item, Named kind, const YamlNode& name) {

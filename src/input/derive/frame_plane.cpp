@@ -27,7 +27,6 @@ std::optional<DrawnPlane> frame_plane(const YamlNode& frame, BareLength bare) {
 }
 
 PlaneSide plane_side(const DrawnPlane& plane) {
-  constexpr double on_middle_in = 1e-6;
   const auto is_bl = [](Vec3 direction) { return std::abs(std::abs(direction.y) - 1) < 1e-9; };
   if (std::abs(plane.origin.y) > on_middle_in) return PlaneSide::neither;
   if (is_bl(plane.across)) return PlaneSide::first;

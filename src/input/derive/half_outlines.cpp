@@ -16,9 +16,6 @@ namespace linewright {
 
 namespace {
 
-/// Nearer to BL 0 than this is on it.
-constexpr double on_middle_in = 1e-6;
-
 bool says_half(const YamlNode& map) {
   return quiet_text(map, "half") == "true" && !map.find("half")->quoted;
 }

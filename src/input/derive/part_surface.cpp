@@ -27,14 +27,8 @@ constexpr std::array<Side, 6> sides{{{"up", {0, 0, 1}},
                                      {"forward", {-1, 0, 0}},
                                      {"aft", {1, 0, 0}}}};
 
-constexpr std::array<std::string_view, 3> axes{"FS", "BL", "WL"};
-
 /// A sheet whose corners lie farther than this from one plane is not flat.
 constexpr double flat_within_in = 0.01;
-
-double component(Vec3 place, std::size_t axis) {
-  return std::array{place.x, place.y, place.z}[axis];
-}
 
 struct OnPath {
   Vec3 at;
@@ -98,12 +92,12 @@ Expected<OnPath, std::string> place_on_path(const ProjectItem& part, const std::
                        part.name, length_of(path), *where.along_in);
   if (places.size() > 1)
     return fmt::format("channel '{}' is at {} {:.3f} in {} places: use 'along'", part.name,
-                       axes[*axis], *where.at_in[*axis], places.size());
+                       axis_words[*axis], *where.at_in[*axis], places.size());
   const auto by_axis = [&](Vec3 a, Vec3 b) { return component(a, *axis) < component(b, *axis); };
   const auto [least, greatest] = std::minmax_element(path.begin(), path.end(), by_axis);
   return fmt::format("channel '{}' goes from {} {:.3f} to {:.3f}: there is none of it at {:.3f}",
-                     part.name, axes[*axis], component(*least, *axis), component(*greatest, *axis),
-                     *where.at_in[*axis]);
+                     part.name, axis_words[*axis], component(*least, *axis),
+                     component(*greatest, *axis), *where.at_in[*axis]);
 }
 
 Expected<PartSurface, std::string> channel_surface(const ProjectItem& part, const OnPart& where) {
@@ -173,7 +167,7 @@ Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 a
   for (std::size_t axis = 0; axis < 3; ++axis) {
     if (!where.at_in[axis] && std::abs(component(normal, axis)) < 1e-3)
       return fmt::format("sheet '{}' lies along {}: state that, and leave out another", part.name,
-                         axes[axis]);
+                         axis_words[axis]);
   }
   PartSurface surface;
   surface.is_sheet = true;

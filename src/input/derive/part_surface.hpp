@@ -38,6 +38,13 @@ std::optional<Vec3> side_direction(std::string_view word);
 /// The word for the side that a face mainly looks to.
 std::string_view side_of(Vec3 outward);
 
+inline constexpr std::array<std::string_view, 3> axis_words{"FS", "BL", "WL"};
+
+/// Along that axis, FS first.
+constexpr double component(Vec3 place, std::size_t axis) {
+  return axis == 0 ? place.x : axis == 1 ? place.y : place.z;
+}
+
 /// Both faces of a flat sheet through `at`; the place itself follows from what is stated.
 Expected<PartSurface, std::string> sheet_surface(const ProjectItem& part, Vec3 at, Vec3 normal,
                                                  double thickness_in, const OnPart& where);

@@ -24,7 +24,6 @@ namespace {
 constexpr double most_spaced = 1000;
 
 constexpr std::array<const KeySpec*, 3> axis_keys{&fs_key, &bl_key, &wl_key};
-constexpr std::array<std::string_view, 3> axis_words{"FS", "BL", "WL"};
 
 bool is_reference(std::string_view key) {
   return std::any_of(on_part_keys.begin(), on_part_keys.end(),

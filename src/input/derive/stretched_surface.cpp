@@ -22,13 +22,8 @@ using FrameEdge = std::array<Vec3, 2>;
 
 constexpr int most_newton_steps = 40;
 constexpr double found_within_in = 1e-9;
-constexpr std::array<std::string_view, 3> stretched_axes{"FS", "BL", "WL"};
 /// A place on the rim is of the bay.
 constexpr double bay_rim = 1e-9;
-
-std::array<double, 3> as_row(Vec3 place) {
-  return {place.x, place.y, place.z};
-}
 
 std::optional<FrameEdge> frame_edge(std::string_view frame_name, const YamlNode& corners,
                                     Derivation& derivation) {
@@ -78,21 +73,25 @@ std::optional<OnBay> place_on_bay(const Bay& bay, std::array<std::size_t, 2> axe
   double s = 0.5;
   double t = 0.5;
   for (int step = 0; step < most_newton_steps; ++step) {
-    const auto at = as_row(bay.at(s, t));
-    const auto by_s = as_row(bay.along_s(t));
-    const auto by_t = as_row(bay.along_t(s));
-    const double off_first = stated_in[0] - at[axes[0]];
-    const double off_second = stated_in[1] - at[axes[1]];
+    const Vec3 at = bay.at(s, t);
+    const Vec3 by_s = bay.along_s(t);
+    const Vec3 by_t = bay.along_t(s);
+    const double off_first = stated_in[0] - component(at, axes[0]);
+    const double off_second = stated_in[1] - component(at, axes[1]);
     if (std::hypot(off_first, off_second) < found_within_in) {
       const bool inside = s >= -bay_rim && s <= 1 + bay_rim && t >= -bay_rim && t <= 1 + bay_rim;
-      const Vec3 normal = cross(bay.along_s(t), bay.along_t(s));
+      const Vec3 normal = cross(by_s, by_t);
       if (!inside || norm(normal) < smallest_length_in) return std::nullopt;
-      return OnBay{bay.at(s, t), unit(normal)};
+      return OnBay{at, unit(normal)};
     }
-    const double determinant = by_s[axes[0]] * by_t[axes[1]] - by_s[axes[1]] * by_t[axes[0]];
+    const double first_by_s = component(by_s, axes[0]);
+    const double first_by_t = component(by_t, axes[0]);
+    const double second_by_s = component(by_s, axes[1]);
+    const double second_by_t = component(by_t, axes[1]);
+    const double determinant = first_by_s * second_by_t - second_by_s * first_by_t;
     if (determinant == 0) return std::nullopt;
-    s += (off_first * by_t[axes[1]] - off_second * by_t[axes[0]]) / determinant;
-    t += (by_s[axes[0]] * off_second - by_s[axes[1]] * off_first) / determinant;
+    s += (off_first * second_by_t - off_second * first_by_t) / determinant;
+    t += (first_by_s * off_second - second_by_s * off_first) / determinant;
   }
   return std::nullopt;
 }
@@ -123,8 +122,8 @@ Expected<PartSurface, std::string> stretched_surface(const ProjectItem& panel, c
     before = edge;
   }
   return fmt::format("panel '{}' does not come to {} {:.3f}, {} {:.3f}, or not in one place",
-                     panel.name, stretched_axes[axes[0]], *where.at_in[axes[0]],
-                     stretched_axes[axes[1]], *where.at_in[axes[1]]);
+                     panel.name, axis_words[axes[0]], *where.at_in[axes[0]], axis_words[axes[1]],
+                     *where.at_in[axes[1]]);
 }
 
 }  // namespace linewright
