@@ -52,21 +52,30 @@ std::vector<std::string> names_of_values() {
   return names;
 }
 
-/// Entries of the catalogue: of the name, or of the family that it is, "tube-nylon".
-std::vector<std::string> entries_of(std::string_view word) {
-  std::vector<std::string> found;
+/// What the catalogue has, and the key of project files that it is for.
+struct Entries {
+  std::vector<std::string> names;
+  std::string_view key;
+};
+
+/// The entry of the name, or those of the family that it is, "tube-nylon".
+Entries entries_of(std::string_view word) {
+  Entries found;
   const Catalogue& all = built_in_catalogue();
-  const auto consider = [&](const auto& entries) {
+  const std::string family = std::string(word) + "-";
+  const auto consider = [&](const auto& entries, std::string_view key) {
     for (const auto& entry : entries) {
-      if (entry.name == word) found = {entry.name};
-      if (entry.name.starts_with(std::string(word) + "-")) found.push_back(entry.name);
+      if (entry.name != word && !entry.name.starts_with(family)) continue;
+      found.names.push_back(entry.name);
+      found.key = key;
     }
   };
-  consider(all.lines);
-  consider(all.clamps);
-  consider(all.fittings);
-  const bool is_one = std::find(found.begin(), found.end(), word) != found.end();
-  return is_one ? std::vector<std::string>{std::string(word)} : found;
+  consider(all.lines, "line");
+  consider(all.clamps, "hold");
+  consider(all.fittings, "fitting");
+  const bool is_one = std::find(found.names.begin(), found.names.end(), word) != found.names.end();
+  if (is_one) found.names = {std::string(word)};
+  return found;
 }
 
 const TradeWord* find_trade_word(std::string_view word) {
@@ -96,11 +105,11 @@ struct Meaning {
   const TradeWord* trade = nullptr;
   const Rule* rule = nullptr;
   std::vector<KeyPlace> keys;
-  std::vector<KeyPlace> values;      ///< keys that it is a value of
-  std::vector<std::string> entries;  ///< of the catalogue
+  std::vector<KeyPlace> values;  ///< keys that it is a value of
+  Entries entries;
 
   bool nothing() const {
-    return rule == nullptr && keys.empty() && values.empty() && entries.empty();
+    return rule == nullptr && keys.empty() && values.empty() && entries.names.empty();
   }
 };
 
@@ -152,7 +161,7 @@ std::string text_of(const std::string& word, const Meaning& meaning, const Resul
   if (meaning.rule != nullptr) add(rule_manual_text(*meaning.rule, form.style));
   if (!meaning.keys.empty()) add(key_manual_text(word, meaning.keys));
   add(values_text(word, meaning.values));
-  if (!meaning.entries.empty()) add(entries_text(word, meaning.entries, form));
+  if (!meaning.entries.names.empty()) add(entries_text(word, meaning.entries.names, form));
   return text;
 }
 
@@ -173,7 +182,7 @@ Outcome explain(const std::string& written, const ResultForm& form) {
   if (form.format == Format::json) {
     std::vector<KeyPlace> places = meaning.keys;
     places.insert(places.end(), meaning.values.begin(), meaning.values.end());
-    if (meaning.rule == nullptr && places.empty()) places = places_of_key("line");
+    if (places.empty()) places = places_of_key(meaning.entries.key);
     outcome.result = manual_json(meaning.rule, places);
   } else if (word == every_key) {
     outcome.result = keys_page();

@@ -124,6 +124,12 @@ TEST(ExplainCommand, AValueIsToldWithTheKeysThatTakeIt) {
 TEST(ExplainCommand, AnEntryOfTheCatalogueIsWhatTheCatalogueSaysOfIt) {
   EXPECT_EQ(run({"explain", "tube-nylon-1/4"}).out, run({"catalogue", "tube-nylon-1/4"}).out);
   EXPECT_TRUE(contains(run({"explain", "tube-nylon"}).out, "tube-nylon-1/4"));
+  const auto key_of = [](const std::string& entry) {
+    return json::parse(run({"explain", entry, "--format", "json"}).out)["keys"][0]["name"];
+  };
+  EXPECT_EQ(key_of("tube-nylon-1/4"), "line");
+  EXPECT_EQ(key_of("elbow-1/4"), "fitting");
+  EXPECT_EQ(key_of("clamp-4"), "hold");
 }
 
 TEST(ExplainCommand, AWordOfTheTradeIsWhatFilesCallIt) {
