@@ -12,6 +12,7 @@
 #include "input/derive/route_places.hpp"
 #include "input/derive/surface_choice.hpp"
 #include "input/field_values.hpp"
+#include "input/field_words.hpp"
 #include "input/fitting_entry.hpp"
 #include "input/keys/network_keys.hpp"
 #include "input/keys/structure_keys.hpp"
@@ -120,6 +121,13 @@ void Derivation::place_node_item(ProjectItem& item) {
             place ? place_node(*place, node.where, item.bare, note) : unread_node(node.where));
 }
 
+void Derivation::report_no_part(const YamlNode& name) {
+  if (name.kind == YamlNode::Kind::scalar)
+    error(name.where, fmt::format("there is no part {}", quoted_text(name.text)));
+  else
+    error(name.where, fmt::format("expected the name of a part, found {}", found_words(name)));
+}
+
 void Derivation::place_arm(YamlNode* arm, BareLength bare) {
   const YamlNode* on = arm != nullptr ? arm->find("on") : nullptr;
   if (on == nullptr) return;
@@ -129,7 +137,7 @@ void Derivation::place_arm(YamlNode* arm, BareLength bare) {
     error(where, "'on' says what the arm turns about, and its 'pivot' and 'axis' do, too",
           "leave one of them out");
   else if (mover == nullptr)
-    error(where, fmt::format("there is no part {}", quoted_text(on->text)));
+    report_no_part(*on);
   else if (mover->map != &mover_map)
     error(where,
           fmt::format("{} is no mover: an arm is 'on' a part that moves", named_item(*mover)));

@@ -118,8 +118,7 @@ std::optional<Vec3> place_on_part(const YamlNode& map, BareLength bare,
   ProjectItem* part = derivation.find(Named::part, on->text);
   // Of a name that is nowhere the readers say so, who see it under `to`; a node has none.
   if (part == nullptr) {
-    if (map.find("kind") != nullptr)
-      derivation.error(on->where, fmt::format("there is no part {}", quoted_text(on->text)));
+    if (map.find("kind") != nullptr) derivation.report_no_part(*on);
     return std::nullopt;
   }
   if (!derivation.work_out(*part)) return std::nullopt;

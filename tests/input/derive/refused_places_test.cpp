@@ -46,6 +46,13 @@ TEST(RefusedPlace, NamesWhatIsNotThere) {
   expect_only(with_points("{hold: clamp, on: T, fs: 120}"), "there is no part 'T'");
   expect_only(with_straight_points("{hold: clamp, to: T}"), "there is no part 'T'");
   expect_only(with_straight_points("{through: squre}"), "there is no hole 'squre'");
+  const auto with_node = [](const std::string& node) {
+    return put(tailcone(""), "nodes:\n", "nodes:\n  - {name: x, kind: horn, " + node + "}\n");
+  };
+  expect_only(with_node("on: T, fs: 120, wl: 9"), "there is no part 'T'");
+  expect_only(with_node("on: [T], fs: 120, wl: 9"), "expected the name of a part, found a list");
+  expect_only(with_node("at: [120, 0, 9], arm: {on: [T]}"),
+              "expected the name of a part, found a list");
   expect_only(put(tailcone(""), "centre: [-8, 14]", "centre: {on: way}"),
               "there is no route 'way'");
   expect_only(put(tailcone(""), "at: [90, -8, 14]", "through: squre"), "there is no hole 'squre'");
