@@ -1,8 +1,11 @@
 #include "commands/command_line.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cerrno>
 #include <cstdlib>
+#include <filesystem>
 #include <iostream>
 #include <optional>
 #include <sstream>
@@ -20,6 +23,8 @@
 namespace linewright {
 
 namespace {
+
+namespace fs = std::filesystem;
 
 std::vector<std::string> option_names(const CLI::App& app) {
   std::vector<std::string> names;
@@ -85,25 +90,46 @@ Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal, const
   throw std::logic_error("a declared command has no entry");
 }
 
-/// Puts the result where it belongs. A result that cannot be written is an error of its own.
+/// Puts the result where it belongs. Returns what went wrong, empty for nothing.
+std::string put(const std::string& result, const Words& words, std::ostream& out) {
+  if (words.output) return write_whole_file({*words.output, result}, words.force);
+  errno = 0;
+  out << result << std::flush;
+  // A reader such as `head` that has seen enough is no fault of the result.
+  if (out || errno == EPIPE) return {};
+  return "the result could not be written to standard output";
+}
+
+/// Puts the result and the file that belongs to it, or neither.
+std::string put_both(const std::string& result, const NewFile& beside, const Words& words,
+                     std::ostream& out) {
+  std::error_code ignored;
+  if (words.output &&
+      fs::weakly_canonical(*words.output, ignored) == fs::weakly_canonical(beside.path, ignored))
+    return fmt::format("'{}' cannot be both the result and the record",
+                       one_line(beside.path.string()));
+  std::string wrong = write_whole_file(beside, false);
+  if (!wrong.empty()) return wrong;
+  wrong = put(result, words, out);
+  if (!wrong.empty()) fs::remove(beside.path, ignored);
+  return wrong;
+}
+
+/// A result that cannot be written is an error of its own.
 ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, std::ostream& err) {
   err << outcome.errors;
   if (outcome.result.empty()) return outcome.code;
-  if (words.output) {
-    const std::string wrong = write_whole_file({*words.output, outcome.result}, words.force);
-    if (!wrong.empty()) {
-      err << refusal(wrong).errors;
-      return ExitCode::bad_input;
-    }
-    if (!words.quiet) err << "linewright: wrote " << *words.output << "\n";
-    return outcome.code;
+  const std::string wrong = outcome.beside ? put_both(outcome.result, *outcome.beside, words, out)
+                                           : put(outcome.result, words, out);
+  if (!wrong.empty()) {
+    err << refusal(one_line(wrong)).errors;
+    return ExitCode::bad_input;
   }
-  errno = 0;
-  out << outcome.result << std::flush;
-  // A reader such as `head` that has seen enough is no fault of the result.
-  if (out || errno == EPIPE) return outcome.code;
-  err << refusal("the result could not be written to standard output").errors;
-  return ExitCode::bad_input;
+  if (words.quiet) return outcome.code;
+  if (outcome.beside)
+    err << "linewright: wrote " << one_line(outcome.beside->path.string()) << "\n";
+  if (words.output) err << "linewright: wrote " << one_line(*words.output) << "\n";
+  return outcome.code;
 }
 
 ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
@@ -134,6 +160,9 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
   return out.good() ? deliver(last, words, out, err) : shown;
 }
 
+constexpr std::string_view own_fault =
+    "\nThis is a mistake in the program, not in your files. Nothing was judged.\n";
+
 }  // namespace
 
 int run_command_line(int argc, const char* const* argv, std::ostream& out, std::ostream& err) {
@@ -141,9 +170,9 @@ int run_command_line(int argc, const char* const* argv, std::ostream& out, std::
     const std::vector<std::string> arguments(argv + std::min(argc, 1), argv + argc);
     return static_cast<int>(run(arguments, out, err));
   } catch (const std::exception& error) {
-    err << "linewright: internal error: " << error.what() << "\n";
+    err << "linewright: internal error: " << error.what() << own_fault;
   } catch (...) {
-    err << "linewright: internal error\n";
+    err << "linewright: internal error" << own_fault;
   }
   return static_cast<int>(ExitCode::internal_error);
 }

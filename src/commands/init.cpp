@@ -2,6 +2,7 @@
 
 #include "commands/commands.hpp"
 #include "commands/starter_project.hpp"
+#include "render/layout.hpp"
 #include "render/project_schema.hpp"
 #include "system/whole_file.hpp"
 
@@ -52,7 +53,7 @@ Outcome init(const fs::path& directory, bool quiet) {
   }
   if (!wrong.empty()) {
     for (const fs::path& folder : made) fs::remove(folder, error);
-    return refusal(wrong);
+    return refusal(one_line(wrong));
   }
   Outcome outcome;
   if (quiet) return outcome;

@@ -16,7 +16,6 @@
 #include "render/layout.hpp"
 #include "render/leak_test_json.hpp"
 #include "render/leak_test_text.hpp"
-#include "system/whole_file.hpp"
 
 namespace linewright {
 
@@ -158,11 +157,7 @@ Outcome leak_test(const LeakTestOptions& options) {
   }
   outcome.result = rendered(report, options.form);
   if (!options.record) return outcome;
-  const std::string wrong = write_whole_file(
-      {options.record->file, leak_record_text(report, options.record->date)}, false);
-  if (!wrong.empty()) return refusal(wrong);
-  if (!options.form.style.quiet)
-    outcome.errors = fmt::format("linewright: wrote {}\n", options.record->file.string());
+  outcome.beside = NewFile{options.record->file, leak_record_text(report, options.record->date)};
   return outcome;
 }
 

@@ -3,8 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstddef>
+#include <span>
 
 #include "catalogue/catalogue.hpp"
+#include "input/error_list.hpp"
 #include "input/load_as_if.hpp"
 #include "input/set_values.hpp"
 #include "lines/as_built.hpp"
@@ -19,10 +22,27 @@ namespace {
 
 /// What turns a name relative to the project's folder into a path as the user would write it.
 std::string path_prefix(const std::filesystem::path& path) {
-  std::error_code ignored;
-  const bool folder = std::filesystem::is_directory(path, ignored);
-  const std::filesystem::path base = (folder ? path : path.parent_path()).lexically_normal();
+  namespace fs = std::filesystem;
+  std::error_code unknown;
+  const bool folder = fs::is_directory(path, unknown);
+  // The other files of a project lie beside the file itself, wherever a link to it may be.
+  if (!folder && fs::is_symlink(path, unknown)) {
+    const fs::path beside = fs::proximate(fs::canonical(path, unknown).parent_path(), unknown);
+    if (!unknown) return beside == "." ? std::string() : (beside / "").string();
+  }
+  const fs::path base = (folder ? path : path.parent_path()).lexically_normal();
   return base.empty() || base == "." ? std::string() : (base / "").string();
+}
+
+/// One slip of the hand can be wrong in a thousand places, and who mends it needs to see few.
+constexpr std::size_t most_shown = 20;
+
+std::string count_words(const std::vector<Diagnostic>& errors) {
+  const std::size_t count = std::min(errors.size(), most_errors);
+  std::string words = fmt::format("{}{} {}", errors.size() > count ? "more than " : "", count,
+                                  count == 1 ? "error" : "errors");
+  if (count > most_shown) words += fmt::format(", the first {} of them shown,", most_shown);
+  return words;
 }
 
 /// True for what is wrong with a value of --set.
@@ -51,13 +71,12 @@ Outcome refused(const std::vector<Diagnostic>& errors, const std::filesystem::pa
   const std::string prefix = path_prefix(path);
   Outcome outcome;
   outcome.code = ExitCode::bad_input;
-  for (const Diagnostic& error : errors) {
+  for (const Diagnostic& error : std::span(errors).first(std::min(errors.size(), most_shown))) {
     outcome.errors += diagnostic_text(error, is_set(error) ? std::string() : prefix);
     if (!outcome.errors.ends_with('\n')) outcome.errors += '\n';
   }
   const bool any_set = std::any_of(errors.begin(), errors.end(), is_set);
-  outcome.errors += fmt::format("linewright: {} {} in {}; nothing was judged\n", errors.size(),
-                                errors.size() == 1 ? "error" : "errors",
+  outcome.errors += fmt::format("linewright: {} in {}; nothing was judged\n", count_words(errors),
                                 any_set ? "the project with what is set" : "the project's files");
   return outcome;
 }

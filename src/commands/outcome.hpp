@@ -2,7 +2,10 @@
 // What a command comes to. Commands write nothing themselves: a result is whole before any of it
 // is shown.
 
+#include <optional>
 #include <string>
+
+#include "system/whole_file.hpp"
 
 namespace linewright {
 
@@ -17,6 +20,8 @@ struct Outcome {
   ExitCode code = ExitCode::nothing_failed;
   std::string result;  ///< for stdout or --output; empty for none
   std::string errors;  ///< for stderr, whole lines
+  /// A new file that belongs to the result: both are written, or neither.
+  std::optional<NewFile> beside = {};
 };
 
 /// Bad input or usage: "linewright: error: MESSAGE".

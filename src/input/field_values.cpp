@@ -63,10 +63,11 @@ std::optional<NumberFault> range_fault(double value, const NumberSpec& spec) {
   return std::nullopt;
 }
 
-bool has_control_characters(std::string_view text) {
+bool has_hidden_characters(std::string_view text) {
   for (std::size_t offset = 0; offset < text.size();) {
     const std::size_t length = std::max<std::size_t>(utf8_length(text, offset), 1);
-    if (is_control_character(text, offset, length)) return true;
+    if (is_control_character(text, offset, length) || is_invisible_character(text, offset, length))
+      return true;
     offset += length;
   }
   return false;
@@ -158,8 +159,10 @@ std::string read_text(const YamlNode& node, std::string_view words, ValueContext
     context.error(node.where, fmt::format("{} must not be empty", words));
     return {};
   }
-  if (has_control_characters(node.text)) {
-    context.error(node.where, fmt::format("{} must be one line without control characters", words));
+  if (has_hidden_characters(node.text)) {
+    context.error(
+        node.where,
+        fmt::format("{} must be one line without control or invisible characters", words));
     return {};
   }
   return node.text;

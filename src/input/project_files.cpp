@@ -97,8 +97,10 @@ class FileWalk {
       return fmt::format("{} cannot be included: {}", quoted_text(include.written),
                          text.error().message);
     if (bytes_ + text->size() > most_project_bytes)
-      return fmt::format("the project's files together are larger than {} bytes",
-                         most_project_bytes);
+      return fmt::format(
+          "the project's files together are larger than {} MiB, which is all "
+          "that is read: give detailed shapes as meshes",
+          most_project_bytes >> 20);
     take(*file, *text);
     return std::nullopt;
   }

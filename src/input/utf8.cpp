@@ -1,6 +1,7 @@
 #include "input/utf8.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace linewright {
 namespace {
@@ -34,6 +35,14 @@ std::size_t utf8_length(std::string_view text, std::size_t offset) {
   return misformed ? 0 : length;
 }
 
+char32_t code_point(std::string_view text, std::size_t offset, std::size_t length) {
+  const unsigned char lead = byte_at(text, offset);
+  if (length == 1) return lead;
+  char32_t point = lead & (0xFFu >> (length + 1));
+  for (std::size_t i = 1; i < length; ++i) point = point << 6 | (byte_at(text, offset + i) & 0x3Fu);
+  return point;
+}
+
 std::size_t character_count(std::string_view text) {
   std::size_t count = 0;
   for (std::size_t offset = 0; offset < text.size(); ++count)
@@ -53,13 +62,28 @@ bool is_control_character(std::string_view text, std::size_t offset, std::size_t
   return embeds || isolates;
 }
 
+bool is_invisible_character(std::string_view text, std::size_t offset, std::size_t length) {
+  struct Range {
+    char32_t first, last;
+  };
+  constexpr Range invisible[] = {
+      {0xAD, 0xAD},       {0x34F, 0x34F},    {0x61C, 0x61C},   {0x115F, 0x1160}, {0x17B4, 0x17B5},
+      {0x180B, 0x180F},   {0x200B, 0x200F},  {0x2028, 0x2029}, {0x2060, 0x206F}, {0x3164, 0x3164},
+      {0xFE00, 0xFE0F},   {0xFEFF, 0xFEFF},  {0xFFA0, 0xFFA0}, {0xFFF9, 0xFFFB}, {0x1BCA0, 0x1BCA3},
+      {0x1D173, 0x1D17A}, {0xE0000, 0xE0FFF}};
+  const char32_t point = code_point(text, offset, length);
+  return std::any_of(std::begin(invisible), std::end(invisible),
+                     [&](const Range& r) { return r.first <= point && point <= r.last; });
+}
+
 std::string printable(std::string_view text, std::size_t most_characters) {
   std::string shown;
   std::size_t count = 0;
   for (std::size_t offset = 0; offset < text.size(); ++count) {
     if (count == most_characters) return shown.append(ellipsis);
     const std::size_t length = utf8_length(text, offset);
-    if (length == 0 || is_control_character(text, offset, length))
+    if (length == 0 || is_control_character(text, offset, length) ||
+        is_invisible_character(text, offset, length))
       shown.append(replacement);
     else
       shown.append(text.substr(offset, length));

@@ -32,12 +32,14 @@ std::optional<Diagnostic> refuse_by_count(const YamlText& text) {
     const char letter = text.text()[offset];
     if (letter == '[' || letter == '{') {
       if (++depth == deepest_nesting + 1) too_deep_offset = offset;
-      if (depth > rough_depth) return text.error(too_deep_offset, nested_too_deeply());
+      if (depth > rough_depth)
+        return text.error(too_deep_offset, nested_too_deeply(), std::string(too_deep_help));
     } else if (letter == ']' || letter == '}') {
       depth = std::max(depth - 1, 0);
     }
     if (std::string_view("[{,:?\"'!&*").find(letter) == std::string_view::npos) continue;
-    if (++indicators > most_indicators) return text.error(offset, too_many_values());
+    if (++indicators > most_indicators)
+      return text.error(offset, too_many_values(), std::string(too_many_help));
   }
   return std::nullopt;
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdint>
 
 #include "input/utf8.hpp"
 #include "input/yaml_parser_words.hpp"
@@ -27,6 +28,15 @@ bool holds_control_character(const std::string& value) {
     offset += length;
   }
   return false;
+}
+
+std::optional<std::size_t> first_invisible(const std::string& value) {
+  for (std::size_t offset = 0; offset < value.size();) {
+    const std::size_t length = std::max<std::size_t>(1, utf8_length(value, offset));
+    if (is_invisible_character(value, offset, length)) return offset;
+    offset += length;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -109,8 +119,22 @@ void YamlTreeBuilder::OnScalar(const YAML::Mark& mark, const std::string& tag, Y
     throw StopParsing{};
   }
   if (node.quoted && holds_control_character(value))
-    report(offset, "a text with a control character in it");
+    report(offset, "a text with a control character in it", "leave the escape out");
+  if (const auto invisible = first_invisible(value)) report_invisible(offset, value, *invisible);
   add(std::move(node), offset);
+}
+
+// By an escape the character stands nowhere in the file itself: then where its text begins.
+void YamlTreeBuilder::report_invisible(std::size_t offset, const std::string& value,
+                                       std::size_t at) {
+  const std::string character = value.substr(at, utf8_length(value, at));
+  const std::size_t written = text_.text().find(character, offset);
+  const bool as_it_is = written <= offset + at + 1;
+  report(as_it_is ? written : offset,
+         fmt::format("an invisible character, U+{:04X}, in '{}'",
+                     static_cast<std::uint32_t>(code_point(value, at, character.size())),
+                     printable(value, 60)),
+         "type it anew without what was pasted in with it");
 }
 
 void YamlTreeBuilder::OnAnchor(const YAML::Mark& mark, const std::string&) {
@@ -142,7 +166,7 @@ std::size_t YamlTreeBuilder::null_offset(std::size_t offset) const {
 
 void YamlTreeBuilder::count_node(std::size_t offset) {
   if (++nodes_ <= most_nodes) return;
-  report(offset, too_many_values());
+  report(offset, too_many_values(), too_many_help);
   throw StopParsing{};
 }
 
@@ -151,7 +175,7 @@ void YamlTreeBuilder::open(YamlNode::Kind kind, const YAML::Mark& mark, const st
   const std::size_t offset = seen(mark);
   refuse_tag(offset, tag);
   if (open_.size() >= static_cast<std::size_t>(deepest_nesting)) {
-    report(offset, nested_too_deeply());
+    report(offset, nested_too_deeply(), too_deep_help);
     throw StopParsing{};
   }
   Open opened;

@@ -21,7 +21,11 @@ namespace linewright {
 /// Ends the parse from within an event. The error is already noted.
 struct StopParsing {};
 
-/// "nested more than 64 deep", "more than 2000000 values".
+inline constexpr std::string_view too_deep_help =
+    "nothing in a project is so deep: look for brackets or indentation gone wrong";
+inline constexpr std::string_view too_many_help = "give a detailed shape as a mesh";
+
+/// "nested more than 64 deep", "more than 500000 values".
 std::string nested_too_deeply();
 std::string too_many_values();
 
@@ -73,6 +77,8 @@ class YamlTreeBuilder : public YAML::EventHandler {
 
   std::size_t seen(const YAML::Mark& mark);
   void refuse_tag(std::size_t offset, const std::string& tag);
+  /// Of the character `at` in a scalar that begins at `offset` of the text.
+  void report_invisible(std::size_t offset, const std::string& value, std::size_t at);
   void refuse_missing_colon(std::size_t after_key);
   std::size_t null_offset(std::size_t offset) const;
   void count_node(std::size_t offset);

@@ -1,7 +1,9 @@
 #include "render/cutlist_csv.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <optional>
+#include <system_error>
 
 #include "model/units.hpp"
 #include "render/amount.hpp"
@@ -34,6 +36,17 @@ struct Columns {
 
 std::string angle(double degrees) {
   return fixed_number(degrees, 3);
+}
+
+/// A number may have a sign; anything else that begins so, a spreadsheet works out.
+bool begins_formula(std::string_view text) {
+  if (text.empty() || std::string_view("=+-@\t\r").find(text[0]) == std::string_view::npos)
+    return false;
+  const std::string_view unsigned_part = text.substr(text[0] == '-' || text[0] == '+' ? 1 : 0);
+  double number = 0;
+  const auto [end, error] =
+      std::from_chars(unsigned_part.data(), unsigned_part.data() + unsigned_part.size(), number);
+  return error != std::errc() || end != unsigned_part.data() + unsigned_part.size();
 }
 
 std::string row(const std::vector<std::string>& fields) {
@@ -100,6 +113,7 @@ std::vector<std::string> bend_fields(std::size_t number, const BendStep& bend,
 }  // namespace
 
 std::string csv_field(std::string_view text) {
+  if (begins_formula(text)) return csv_field("'" + std::string(text));
   if (text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(text);
   std::string quoted = "\"";
   for (const char c : text) {

@@ -17,7 +17,8 @@ namespace linewright {
 std::string cutlist_csv(const Report& report, LengthUnit unit);
 
 /// A field as RFC 4180 quotes it: in double quotes, inner ones doubled, where it holds a comma, a
-/// quote or a line break.
+/// quote or a line break. A text that a spreadsheet would work out, for it begins with = + - @ or a
+/// tab and is no number, gets an apostrophe before it.
 std::string csv_field(std::string_view text);
 
 }  // namespace linewright

@@ -103,13 +103,17 @@ std::string fold_text(const FindingFold& fold, const Report& report, const TextS
     return text;
   }
   std::string text = finding_head(first, head_words(fold), style);
+  // Asked once a label: asked again for each of a great many places, it would take their square.
+  std::vector<bool> shared;
+  for (std::size_t label = 0; label < lines.front().size(); ++label)
+    shared.push_back(is_shared(lines, label));
   for (std::size_t i = 0; i < lines.size(); ++i) {
     text += place_head(fold, *fold.judgements[i]);
     for (std::size_t label = 0; label < lines[i].size(); ++label)
-      if (!is_shared(lines, label)) text += labelled(lines[i][label], 4);
+      if (!shared[label]) text += labelled(lines[i][label], 4);
   }
   for (std::size_t label = 0; label < lines.front().size(); ++label)
-    if (is_shared(lines, label)) text += labelled(lines.front()[label]);
+    if (shared[label]) text += labelled(lines.front()[label]);
   return text;
 }
 

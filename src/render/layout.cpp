@@ -2,16 +2,14 @@
 
 #include <algorithm>
 
+#include "input/utf8.hpp"
+
 namespace linewright {
 
 namespace {
 
 bool is_space(char c) {
   return c == ' ' || (c >= '\t' && c <= '\r');
-}
-
-bool is_control(char c) {
-  return static_cast<unsigned char>(c) < 0x20 || c == 0x7f;
 }
 
 }  // namespace
@@ -33,11 +31,14 @@ std::string one_line(std::string_view text) {
     }
     if (space && !line.empty()) line += ' ';
     space = false;
-    // U+0080 to U+009F are control characters too, two bytes each in UTF-8.
-    const bool wide_control =
-        c == '\xc2' && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xa0u;
-    if (wide_control) ++i;
-    line += wide_control || is_control(c) ? '?' : c;
+    const std::size_t length = utf8_length(text, i);
+    const bool shows = length > 0 && !is_control_character(text, i, length) &&
+                       !is_invisible_character(text, i, length);
+    if (shows)
+      line += text.substr(i, length);
+    else
+      line += '?';
+    i += std::max<std::size_t>(length, 1) - 1;
   }
   return line;
 }

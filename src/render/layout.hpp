@@ -12,8 +12,9 @@ inline constexpr std::size_t text_columns = 80;
 /// How many columns a UTF-8 text takes: one for each character.
 std::size_t columns_of(std::string_view text);
 
-/// The text on one line: runs of white space become one space and other control characters '?',
-/// so that no name in a project can steer the terminal.
+/// The text on one line: runs of white space become one space, and '?' stands for other control
+/// characters, for those that show nothing or turn the direction of reading and for bytes that are
+/// not UTF-8, so that no name in a project or of a file can steer the terminal.
 std::string one_line(std::string_view text);
 
 /// `text` (made one line) broken at spaces to fit 80 columns, after `lead` on the first line and

@@ -13,7 +13,8 @@ struct NewFile {
   std::string text;
 };
 
-/// Writes `file` beside its place under another name, then moves it there. Without `overwrite` a
+/// Writes `file` beside its place, then gives it its name when all is written: it is there whole or
+/// not at all, whenever the program ends. Without `overwrite` a
 /// file that is already there stays, even one that appears meanwhile; with it, only a regular file
 /// is replaced and keeps its permissions. Returns what went wrong, empty for nothing.
 std::string write_whole_file(const NewFile& file, bool overwrite);

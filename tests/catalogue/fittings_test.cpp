@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 #include "catalogue/catalogue.hpp"
 #include "catalogue_expectations.hpp"
@@ -68,6 +69,37 @@ TEST(Fitting, OfABulkheadIsAsWideAsTheCornersOfItsLocknut) {
     const double body = fitting_called(std::string("bulkhead-") + row.size).body_diameter_in.value;
     EXPECT_NEAR(body, row.across_flats_in * 1.1547, 0.001) << row.size;
     EXPECT_GE(body, row.across_flats_in * 1.1547 - 0.0001) << row.size;
+  }
+}
+
+// From memory: take-ups of AN815, AN832, AN821, the 45 degree elbow and AN824, bores of MS33656.
+// What a nut stands out is common practice, no source.
+TEST(Fitting, HasTheLengthsAndBoresThatAreRecalledOfItsStandard) {
+  const struct {
+    const char* size;
+    double tube_in, union_in, bulkhead_in, behind_web_in, elbow_in, elbow_45_in, nut_in, bore_in;
+  } rows[] = {{"1/8", 0.125, 0.58, 0.73, 1.13, 0.78, 0.66, 0.20, 0.062},
+              {"3/16", 0.1875, 0.60, 0.76, 1.16, 0.83, 0.69, 0.22, 0.125},
+              {"1/4", 0.250, 0.67, 0.83, 1.28, 0.89, 0.77, 0.25, 0.172},
+              {"5/16", 0.3125, 0.67, 0.83, 1.28, 0.95, 0.82, 0.28, 0.234},
+              {"3/8", 0.375, 0.70, 0.86, 1.36, 1.06, 0.89, 0.30, 0.297},
+              {"1/2", 0.500, 0.82, 0.99, 1.55, 1.25, 1.05, 0.36, 0.391}};
+  for (const auto& row : rows) {
+    const auto expect = [&](const std::string& kind, const std::vector<double>& take_up_in) {
+      const Fitting& fitting = fitting_called(kind + row.size);
+      SCOPED_TRACE(fitting.name);
+      EXPECT_DOUBLE_EQ(fitting.tube_diameter_in, row.tube_in);
+      EXPECT_DOUBLE_EQ(fitting.nut_in->value, row.nut_in);
+      EXPECT_DOUBLE_EQ(fitting.bore_in->value, row.bore_in);
+      ASSERT_EQ(fitting.take_up_in.size(), take_up_in.size());
+      for (std::size_t i = 0; i < take_up_in.size(); ++i)
+        EXPECT_DOUBLE_EQ(fitting.take_up_in[i].value, take_up_in[i]) << "port " << i;
+    };
+    expect("union-", {row.union_in, row.union_in});
+    expect("bulkhead-", {row.bulkhead_in, row.behind_web_in});
+    expect("elbow-", {row.elbow_in, row.elbow_in});
+    expect("elbow-45-", {row.elbow_45_in, row.elbow_45_in});
+    expect("tee-", {row.elbow_in, row.elbow_in, row.elbow_in});
   }
 }
 

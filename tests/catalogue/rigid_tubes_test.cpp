@@ -157,6 +157,10 @@ TEST(RigidTubes, HaveTheirMaterialsStiffnessExpansionAndSlack) {
     EXPECT_EQ(line.cut_allowance_in, 1.0);
     // 6 and 12 ft [common practice, no source]; of steel no length is known.
     EXPECT_EQ(line.stock_lengths_in.size(), steel ? 0u : 2u);
+    if (!steel) {
+      EXPECT_EQ(line.stock_lengths_in.at(0).value, 72);
+      EXPECT_EQ(line.stock_lengths_in.at(1).value, 144);
+    }
     for (const SourcedValue& each : line.stock_lengths_in)
       EXPECT_EQ(each.source.mark, Mark::common_practice);
     EXPECT_EQ(line.size_source.mark, Mark::common_practice);

@@ -38,6 +38,45 @@ void use_a_line_without_spacing(const StarterCopy& project) {
                "    line: tube-soft\n    from: tee-drain\n    to: drain\n");
 }
 
+/// A project of one file in which a slip is wrong in so many places.
+std::string wrong_in_many_places(int places) {
+  std::string text = "linewright: 1\nname: many\nunits: in\nnodes:\n";
+  for (int i = 0; i < places; ++i)
+    text += "  - {name: n" + std::to_string(i) + ", kind: teee, at: [0, 0, 0]}\n";
+  return text;
+}
+
+TEST(CheckCommand, OfManyErrorsTheFirstTwentyAreShownAndAllAreCounted) {
+  const test::TempFolder folder;
+  for (const auto& [places, words] :
+       {std::pair{1, "linewright: 1 error in the project's files; nothing was judged\n"},
+        std::pair{20, "linewright: 20 errors in the project's files;"},
+        std::pair{21, "linewright: 21 errors, the first 20 of them shown, in the project's files;"},
+        std::pair{1500, "linewright: more than 1000 errors, the first 20 of them shown, in"}}) {
+    test::write(folder / "project.yaml", wrong_in_many_places(places));
+    const CommandRun result = run({"check", folder / "project.yaml"});
+    EXPECT_EQ(result.code, 2);
+    EXPECT_TRUE(contains(result.err, words)) << test::lines_of(result.err).back();
+    std::size_t shown = 0;
+    for (const std::string& line : test::lines_of(result.err)) shown += contains(line, ": error: ");
+    EXPECT_EQ(shown, static_cast<std::size_t>(std::min(places, 20)));
+  }
+}
+
+TEST(CheckCommand, ErrorsOfALinkedProjectNameFilesThatAreThere) {
+  const StarterCopy project;
+  project.edit("static.yaml", "kind: drain,", "kind: drainn,");
+  const test::TempFolder elsewhere;
+  std::filesystem::create_symlink(project.file("project.yaml"), elsewhere / "link.yaml");
+  std::filesystem::create_directory_symlink(project.root(), elsewhere / "linked");
+  for (const std::string& path : {elsewhere / "link.yaml", elsewhere / "linked"}) {
+    const std::string told = run({"check", path}).err;
+    const std::string named = told.substr(0, told.find(':'));
+    EXPECT_TRUE(std::filesystem::exists(named)) << told;
+    EXPECT_TRUE(named.ends_with("static.yaml")) << told;
+  }
+}
+
 TEST(CheckCommand, TheStarterProjectIsClean) {
   const StarterCopy project;
   const CommandRun result = run({"check", project.root(), "--strict"});

@@ -86,6 +86,18 @@ TEST(CutlistCsv, FieldsAreQuotedOnlyWhereTheyMustBe) {
   EXPECT_EQ(csv_field(""), "");
 }
 
+TEST(CutlistCsv, WhatASpreadsheetWouldWorkOutStaysText) {
+  EXPECT_EQ(csv_field("=1+1"), "'=1+1");
+  EXPECT_EQ(csv_field("=HYPERLINK(\"x\",1)"), "\"'=HYPERLINK(\"\"x\"\",1)\"");
+  EXPECT_EQ(csv_field("+left"), "'+left");
+  EXPECT_EQ(csv_field("-2+3"), "'-2+3");
+  EXPECT_EQ(csv_field("@port"), "'@port");
+  EXPECT_EQ(csv_field("\t=1"), "'\t=1");
+  EXPECT_EQ(csv_field("\r=1"), "\"'\r=1\"");
+  for (const char* number : {"-12.5", "+3", "-0.0000", "-1e-05"})
+    EXPECT_EQ(csv_field(number), number);
+}
+
 TEST(CutlistText, BendsOfSoftLinesAreListedWhereAskedFor) {
   Report report = one_bend();
   report.routes[0].cut.rigid = false;

@@ -339,6 +339,25 @@ TEST(LeakTestRecord, RefusesDaysThatAreNotInTheCalendar) {
   expect_refused(hangar.judge(tight_log, {"--record", hangar.folder / "none/x"}), "cannot write");
 }
 
+TEST(LeakTestRecord, IsWrittenTogetherWithTheResultOrNotAtAll) {
+  const Hangar hangar;
+  const std::string record = hangar.folder / "record.txt";
+  const std::string result = hangar.folder / "result.txt";
+  expect_refused(
+      hangar.judge(tight_log, {"--record", record, "--output", hangar.folder / "none/x"}),
+      "cannot write");
+  EXPECT_FALSE(test::fs::exists(record));
+  expect_refused(
+      hangar.judge(tight_log, {"--output", result, "--record", hangar.folder / "none/x"}),
+      "cannot write");
+  EXPECT_FALSE(test::fs::exists(result));
+  expect_refused(hangar.judge(tight_log, {"--record", record, "--output", record, "--force"}),
+                 "cannot be both");
+  EXPECT_FALSE(test::fs::exists(record));
+  EXPECT_EQ(hangar.judge(tight_log, {"--record", record, "--output", result}).code, 0);
+  EXPECT_TRUE(test::fs::exists(record) && test::fs::exists(result));
+}
+
 TEST(LeakTestRecord, IsNotWrittenWhereNothingWasJudged) {
   const Hangar hangar;
   const std::string record = hangar.folder / "record.txt";

@@ -29,6 +29,15 @@ TEST(Output, GoesToAFileInsteadOfTheTerminal) {
   EXPECT_EQ(entries(folder.path()), 1u);
 }
 
+TEST(Output, TheFilesNameCannotSteerTheTerminal) {
+  const TempFolder folder;
+  const std::string name = folder / "a\x1B[31m\u202Eb\n.txt";
+  const std::string shown = folder / "a?[31m?b .txt";
+  EXPECT_EQ(run({"rules", "--output", name}).err, "linewright: wrote " + shown + "\n");
+  EXPECT_EQ(run({"rules", "--output", name}).err,
+            "linewright: error: '" + shown + "' is already there and is not overwritten\n");
+}
+
 TEST(Output, QuietSaysNothingOfTheFile) {
   const TempFolder folder;
   EXPECT_EQ(run({"rules", "--quiet", "--output", folder / "rules.txt"}).err, "");

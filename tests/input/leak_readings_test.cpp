@@ -31,6 +31,13 @@ void expect_error(const std::string& text, int line, int column, const std::stri
       << errors[0].message << " / " << errors[0].suggestion;
 }
 
+TEST(LeakReadings, AreTwentyThousandAtMost) {
+  std::string log = header;
+  for (int i = 0; i < 20'000; ++i) log += std::to_string(i) + ",1800\n";
+  EXPECT_TRUE(errors_in(log).empty());
+  expect_error(log + "20000,1800\n", 20'002, 0, "more than 20000 readings");
+}
+
 TEST(LeakReadings, AreTimesAndAltitudes) {
   const LeakLog log = read("time_s,altitude_ft\n0,1800\n10,1795.5\n");
   ASSERT_EQ(log.rows.size(), 2u);

@@ -236,7 +236,8 @@ TEST(Glb, NamesTheByteOfAFaultOfItsContainer) {
   EXPECT_EQ(fault(4, "\x01"), "a.glb: byte 4: glTF of version 1 is not read: export as version 2");
   EXPECT_EQ(fault_of(read_bytes("a.glb", sound.substr(0, sound.size() - 4))),
             "a.glb: byte 8: the head says " + std::to_string(sound.size()) +
-                " bytes, but the file has " + std::to_string(sound.size() - 4));
+                " bytes, but the file has " + std::to_string(sound.size() - 4) +
+                ": is it cut short?");
   EXPECT_EQ(fault(12, "\xFF\xFF\xFF\xFF"), "a.glb: byte 12: a chunk of 4294967295 bytes, but " +
                                                std::to_string(sound.size() - 20) +
                                                " are left in the file");
@@ -245,11 +246,21 @@ TEST(Glb, NamesTheByteOfAFaultOfItsContainer) {
             "a.glb: byte 0: this is no binary glTF file: it does not begin with 'glTF'");
 }
 
+TEST(Glb, ReadsSixteenMebibytesOfDescriptionAtMost) {
+  const std::string description = "{}" + std::string((16u << 20) - 2, ' ');
+  EXPECT_EQ(fault_of(read_bytes("a.glb", glb(description, ""))),
+            "a.glb: the mesh has no triangles");
+  EXPECT_EQ(fault_of(read_bytes("a.glb", glb(description + " ", ""))),
+            "a.glb: byte 12: the description of the scene is too large: at most 16 MiB are read");
+}
+
 TEST(Glb, NamesTheByteOfUnsoundJson) {
   const auto fault = [](const std::string& json) {
     return fault_of(read_bytes("a.glb", glb(json, "")));
   };
-  EXPECT_EQ(fault(R"({"a":})"), "a.glb: byte 25: the description of the scene is no sound JSON");
+  EXPECT_EQ(fault(R"({"a":})"),
+            "a.glb: byte 25: the description of the scene is no sound JSON: export the "
+            "file anew");
   EXPECT_EQ(fault("[]"), "a.glb: byte 20: the description of the scene is not a JSON object");
   EXPECT_EQ(fault(R"({"a":1e999})"),
             "a.glb: byte 20: the description of the scene has a number out of range");

@@ -1,7 +1,11 @@
 // Whatever is in a mesh's file, there is a mesh or one error: no crash, no hang, no huge
 // allocation.
 
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
 #include <random>
+#include <utility>
 
 #include "input/mesh_reading.hpp"
 
@@ -70,6 +74,45 @@ TEST(HostileBinaryMesh, CutShortAnywhereIsAnError) {
   for (const HostileCase& file : {sound_files().front(), sound_files().back()})
     for (std::size_t length = 0; length < file.bytes.size(); ++length)
       EXPECT_NE(fault_of(read_bytes(file.name, file.bytes.substr(0, length))), "read") << length;
+}
+
+/// Bytes that this process has read so far, from whatever file.
+std::uint64_t bytes_read() {
+  std::ifstream file("/proc/self/io");
+  std::string word;
+  std::uint64_t count = 0;
+  file >> word >> count;
+  return count;
+}
+
+TEST(HostileBinaryMesh, AHugeFileOfNoughtsIsRefusedOnItsFirstBytes) {
+  const ProjectFolder folder;
+  for (const auto& [name, words] :
+       {std::pair{"big.glb", "big.glb: byte 0: this is no binary glTF file"},
+        std::pair{"big.obj", "big.obj: byte 0: a NUL byte: this is no OBJ file"}}) {
+    folder.write(name, "");
+    std::filesystem::resize_file(folder.path() / name, 900'000'000);
+    const std::uint64_t before = bytes_read();
+    const std::string fault = fault_of(read_mesh_file(folder.path() / name, name, 1e6));
+    EXPECT_LT(bytes_read() - before, 100'000u);
+    EXPECT_TRUE(fault.starts_with(words)) << fault;
+  }
+}
+
+// The files have no more on the disk than their heads.
+TEST(HostileBinaryMesh, MoreTrianglesOrBytesThanAreReadAreRefused) {
+  const ProjectFolder folder;
+  const std::filesystem::path path = folder.path() / "big.stl";
+  const auto fault = [&](std::uint32_t triangles, std::uint64_t bytes) {
+    folder.write("big.stl", std::string(80, ' ') + little_endian(triangles));
+    std::filesystem::resize_file(path, bytes);
+    return fault_of(read_mesh_file(path, "big.stl", 1e6));
+  };
+  EXPECT_EQ(fault(20'000'001, 84 + 50 * std::uint64_t{20'000'001}),
+            "big.stl: byte 80: there are 20000001 triangles; at most 20000000 are read: simplify "
+            "the mesh");
+  EXPECT_EQ(fault(1, (1u << 30) + 1),
+            "big.stl: the file is too large: 1024.0 MiB; at most 1024 MiB are read");
 }
 
 class HostileMesh : public testing::TestWithParam<HostileCase> {

@@ -4,11 +4,14 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <atomic>
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <thread>
 
 #include "input/yaml_document.hpp"
+#include "system/open_file.hpp"
 
 namespace linewright {
 namespace {
@@ -113,6 +116,41 @@ TEST_F(TextFile, FiftyMegabytesAreRefusedBySizeAlone) {
   const fs::path path = written("a.yaml", "");
   fs::resize_file(path, 50'000'000);
   EXPECT_EQ(refusal(path), "the file is too large: 47.7 MiB; at most 16 MiB are read");
+}
+
+// Lengthened and shortened again and again by another thread, as a slow save would be seen:
+// whatever is read must be one of the two, and sooner or later three readings are disturbed in
+// turn.
+TEST_F(TextFile, AFileThatChangesWhileItIsReadIsReadAgainOrToldOf) {
+  const fs::path path = written("a.yaml", "");
+  constexpr std::size_t bytes = 12u << 20;
+  fs::resize_file(path, bytes);
+  std::atomic<bool> done = false;
+  std::thread saving([&] {
+    while (!done) {
+      fs::resize_file(path, bytes + 1);
+      fs::resize_file(path, bytes);
+    }
+  });
+  bool told = false;
+  for (int reading = 0; reading < 2'000 && !told; ++reading) {
+    const auto result = read_text_file(path, "a.yaml");
+    told = !result && result.error().message ==
+                          "the file changed while it was read: try again when it is saved";
+  }
+  done = true;
+  saving.join();
+  EXPECT_TRUE(told);
+  EXPECT_TRUE(read_text_file(path, "a.yaml"));
+}
+
+TEST_F(TextFile, AnOpenFileKnowsThatItWasWritten) {
+  const fs::path path = written("a.yaml", "a: 1\n");
+  const auto file = open_file(path, largest_file_bytes);
+  ASSERT_TRUE(file);
+  EXPECT_FALSE(file->changed());
+  std::ofstream(path, std::ios::app) << "b: 2\n";
+  EXPECT_TRUE(file->changed());
 }
 
 TEST_F(TextFile, AFileThatReportsNoSizeIsReadToItsEnd) {

@@ -50,6 +50,16 @@ TEST(YamlDocumentHostile, ControlCharactersByEscapeAreRefused) {
   EXPECT_EQ(root_of("a: \"x\\ty\\nz\"\n").find("a")->text, "x\ty\nz");
 }
 
+TEST(YamlDocumentHostile, InvisibleCharactersAreShownByPlace) {
+  expect_error("a: port\u200Bleft\n", at(1, 8), "an invisible character, U+200B, in");
+  expect_error("po\u00ADrt: 1\n", at(1, 3), "U+00AD");                    // soft hyphen
+  expect_error("a: [x, 'y\u200Ez']\n", at(1, 10), "U+200E");              // left-to-right mark
+  expect_error("a: y\uFEFFz\n", at(1, 5), "U+FEFF");                      // byte order mark inside
+  expect_error("a: y\U000E0041\n", at(1, 5), "U+E0041");                  // tag
+  expect_error("a: \"x\\u2060y\"\n", at(1, 4), "U+2060, in 'x\uFFFDy'");  // by escape
+  EXPECT_EQ(root_of("a: 1  # \u26A0\uFE0F\nb: \u00FCber\n").find("b")->text, "\u00FCber");
+}
+
 TEST(YamlDocumentHostile, Utf16IsNamed) {
   const Diagnostic error =
       only_error(std::string_view("\xFF\xFE"
@@ -125,6 +135,11 @@ TEST(YamlDocumentHostile, MoreValuesThanMemoryShouldHoldAreRefusedBeforeParsing)
             std::string::npos);
   EXPECT_NE(only_error(repeated("a: ", 4'500'000)).message.find("more than"), std::string::npos);
   EXPECT_EQ(only_error(repeated("[", 5'000'000)).message, "nested more than 64 deep");
+}
+
+TEST(YamlDocumentHostile, HalfAMillionValuesAreReadAndNoMore) {
+  EXPECT_EQ(root_of(repeated("- 1\n", most_nodes - 1)).items.size(), most_nodes - 1);
+  expect_error(repeated("- 1\n", most_nodes + 1), at(500'001, 3), "more than 500000 values");
 }
 
 // Counting columns from the line's start for every value would take 400 thousand million steps

@@ -37,6 +37,9 @@ TEST(StandardAtmosphere, MeetsTheTopOfItsLowestLayer) {
   // [verified: 1976 layer table] 36,089 ft (11,000 m): 22,632.10 Pa, 6.683245 inHg, 216.65 K. The
   // table's own rounding of constants is worth 0.04 Pa.
   EXPECT_NEAR(highest_altitude_ft, 36'089, 0.5);
+  // The standard begins 5,000 m under the sea, at -16,404.2 ft.
+  EXPECT_TRUE(standard_pressure_pa(-16'404));
+  EXPECT_FALSE(standard_pressure_pa(-16'405));
   EXPECT_NEAR(known(standard_pressure_pa(highest_altitude_ft)), 22'632.10, 0.05);
   EXPECT_NEAR(standard_inhg(highest_altitude_ft), 6.683245, 0.00001);
   EXPECT_NEAR(known(standard_temperature_k(highest_altitude_ft)), 216.65, 1e-9);

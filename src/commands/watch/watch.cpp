@@ -15,6 +15,7 @@
 #include "render/changes_json.hpp"
 #include "render/check_changes.hpp"
 #include "render/check_text.hpp"
+#include "render/layout.hpp"
 #include "render/report/report_page.hpp"
 #include "render/time_of_day.hpp"
 #include "system/stop_signal.hpp"
@@ -102,7 +103,7 @@ class Telling {
     if (server_) server_->show(text);
     if (!page_) return {};
     const std::string wrong = write_whole_file({*page_, std::move(text)}, replaces_);
-    if (!wrong.empty()) return refusal(wrong).errors;
+    if (!wrong.empty()) return refusal(one_line(wrong)).errors;
     replaces_ = true;
     return {};
   }

@@ -91,8 +91,8 @@ class TableFiles {
     bytes_ += text->size();
     if (bytes_ > most_project_bytes)
       return draft_.add_error(where, fmt::format("the project's tables together are larger than {} "
-                                                 "bytes",
-                                                 most_project_bytes));
+                                                 "MiB, which is all that is read",
+                                                 most_project_bytes >> 20));
     ParsedFile& table = tables_.emplace_back();
     table.name = path->shown;
     for (std::string_view rest = *text; !rest.empty();) {

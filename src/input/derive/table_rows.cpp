@@ -81,7 +81,8 @@ class TableReader {
       if (!take_line(text.substr(0, end), line, rows)) return std::nullopt;
       text.remove_prefix(std::min(end + 1, text.size()));
       if (rows.size() <= most_rows) continue;
-      error({file_name_, line, 1}, fmt::format("a table has {} rows at most", most_rows));
+      error({file_name_, line, 1}, fmt::format("a table has {} rows at most", most_rows),
+            "leave out what lies on a straight line between others");
       return std::nullopt;
     }
     if (!columns_.empty()) return rows;

@@ -90,8 +90,9 @@ std::optional<std::size_t> binary_stl_count(const OpenFile& file) {
 MeshTriangles read_binary_stl(const OpenFile& file, std::size_t count, double largest_coordinate) {
   if (count == 0) throw MeshFault(count_offset, "the mesh has no triangles");
   if (count > most_mesh_triangles)
-    throw MeshFault(count_offset, fmt::format("there are {} triangles; at most {} are read", count,
-                                              most_mesh_triangles));
+    throw MeshFault(count_offset,
+                    fmt::format("there are {} triangles; at most {} are read: simplify the mesh",
+                                count, most_mesh_triangles));
   MeshTriangles mesh;
   mesh.corners = room_for(count);
   const auto largest = static_cast<float>(largest_coordinate);

@@ -56,7 +56,7 @@ json read_document(const GlbFile& file) {
     if (document.is_object()) return document;
   } catch (const json::parse_error& error) {
     throw MeshFault(file.json_offset + error.byte - 1,
-                    "the description of the scene is no sound JSON");
+                    "the description of the scene is no sound JSON: export the file anew");
   } catch (const json::exception&) {
     throw MeshFault(file.json_offset, "the description of the scene has a number out of range");
   }

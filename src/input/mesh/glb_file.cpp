@@ -17,7 +17,6 @@ constexpr std::uint32_t magic = 0x46546C67;       // "glTF"
 constexpr std::uint32_t json_chunk = 0x4E4F534A;  // "JSON"
 constexpr std::uint32_t binary_chunk = 0x004E4942;
 constexpr std::uint32_t version_read = 2;
-constexpr std::size_t header_bytes = 12;
 constexpr std::size_t chunk_header_bytes = 8;
 constexpr std::size_t largest_json_bytes = 16u << 20;
 constexpr int deepest_json = 64;
@@ -44,31 +43,33 @@ Chunk chunk_at(std::string_view file, std::size_t offset) {
   return {number_at(file, offset + 4), file.substr(first, length)};
 }
 
-void check_header(std::string_view file) {
-  if (file.size() < header_bytes || number_at(file, 0) != magic)
-    throw MeshFault(0, "this is no binary glTF file: it does not begin with 'glTF'");
-  const std::uint32_t version = number_at(file, 4);
-  if (version != version_read)
-    throw MeshFault(4, fmt::format("glTF of version {} is not read: export as version 2", version));
-  const std::uint32_t length = number_at(file, 8);
-  if (length != file.size())
-    throw MeshFault(
-        8, fmt::format("the head says {} bytes, but the file has {}", length, file.size()));
-}
-
 }  // namespace
 
+void check_glb_head(std::string_view head, std::uint64_t file_bytes) {
+  if (head.size() < glb_head_bytes || number_at(head, 0) != magic)
+    throw MeshFault(0, "this is no binary glTF file: it does not begin with 'glTF'");
+  const std::uint32_t version = number_at(head, 4);
+  if (version != version_read)
+    throw MeshFault(4, fmt::format("glTF of version {} is not read: export as version 2", version));
+  const std::uint32_t length = number_at(head, 8);
+  if (length != file_bytes)
+    throw MeshFault(
+        8, fmt::format("the head says {} bytes, but the file has {}: is it {}?", length, file_bytes,
+                       length > file_bytes ? "cut short" : "joined with something else"));
+}
+
 GlbFile open_glb(std::string_view bytes) {
-  check_header(bytes);
-  const Chunk first = chunk_at(bytes, header_bytes);
-  if (first.type != json_chunk) throw MeshFault(header_bytes + 4, "the first chunk must be JSON");
+  check_glb_head(bytes.substr(0, glb_head_bytes), bytes.size());
+  const Chunk first = chunk_at(bytes, glb_head_bytes);
+  if (first.type != json_chunk) throw MeshFault(glb_head_bytes + 4, "the first chunk must be JSON");
   if (first.bytes.size() > largest_json_bytes)
-    throw MeshFault(header_bytes, fmt::format("the description of the scene is too large: at most "
-                                              "{} MiB are read",
-                                              largest_json_bytes >> 20));
+    throw MeshFault(glb_head_bytes,
+                    fmt::format("the description of the scene is too large: at most "
+                                "{} MiB are read",
+                                largest_json_bytes >> 20));
   GlbFile glb;
   glb.json = first.bytes;
-  glb.json_offset = header_bytes + chunk_header_bytes;
+  glb.json_offset = glb_head_bytes + chunk_header_bytes;
   const std::size_t next = glb.json_offset + first.bytes.size();
   if (next == bytes.size()) return glb;
   const Chunk second = chunk_at(bytes, next);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <limits>
 #include <memory>
 #include <new>
@@ -13,6 +14,7 @@
 #include "input/mesh/binary_stl.hpp"
 #include "input/mesh/coordinates.hpp"
 #include "input/mesh/glb.hpp"
+#include "input/mesh/glb_file.hpp"
 #include "input/mesh/known_format.hpp"
 #include "input/mesh/mesh_fault.hpp"
 #include "input/mesh/obj.hpp"
@@ -111,17 +113,41 @@ std::string lower_extension(const std::filesystem::path& path) {
                       : "a mesh must be a .stl, .obj or .glb file");
 }
 
+/// What another thing than a mesh shows in its first bytes, without reading the rest of it.
+void check_first_bytes(const OpenFile& file, MeshFormat format) {
+  std::array<char, sniffed_bytes> first;
+  const auto got = file.read(0, first.data(), first.size());
+  if (!got) throw MeshFault(std::nullopt, got.error());
+  const std::string_view head(first.data(), *got);
+  if (format == MeshFormat::glb) check_glb_head(head.substr(0, glb_head_bytes), file.size());
+  const std::size_t nought = head.find('\0');
+  if (format == MeshFormat::obj && nought != head.npos)
+    throw MeshFault(nought, "a NUL byte: this is no OBJ file, which is a text");
+}
+
+Reading read_opened(const OpenFile& file, MeshFormat format, const std::string& shown_name,
+                    double largest_coordinate) {
+  if (file.size() == 0) throw MeshFault(std::nullopt, "the file is empty");
+  check_first_bytes(file, format);
+  if (format == MeshFormat::stl) return read_stl(file, shown_name, largest_coordinate);
+  const FileBytes bytes(file);
+  if (format == MeshFormat::obj) return read_text(read_obj, bytes, shown_name, largest_coordinate);
+  return read_glb(bytes.view(), largest_coordinate);
+}
+
 Reading read_by_format(const std::filesystem::path& path, const std::string& shown_name,
                        double largest_coordinate) {
   const auto file = open_file(path, largest_mesh_file_bytes);
   if (!file) throw MeshFault(std::nullopt, file.error());
   const std::optional<MeshFormat> format = mesh_format(path);
   if (!format) refuse_format(path);
-  if (file->size() == 0) throw MeshFault(std::nullopt, "the file is empty");
-  if (*format == MeshFormat::stl) return read_stl(*file, shown_name, largest_coordinate);
-  const FileBytes bytes(*file);
-  if (*format == MeshFormat::obj) return read_text(read_obj, bytes, shown_name, largest_coordinate);
-  return read_glb(bytes.view(), largest_coordinate);
+  try {
+    Reading reading = read_opened(*file, *format, shown_name, largest_coordinate);
+    if (!file->changed()) return reading;
+  } catch (const MeshFault&) {
+    if (!file->changed()) throw;
+  }
+  throw MeshFault(std::nullopt, std::string(changed_words));
 }
 
 }  // namespace
@@ -151,7 +177,7 @@ Expected<MeshTriangles, Diagnostic> read_mesh_file(const std::filesystem::path& 
   } catch (const MeshFault& fault) {
     return in_bytes(fault, shown_name);
   } catch (const std::bad_alloc&) {
-    return Diagnostic{{shown_name, 0, 0}, "the mesh does not fit into memory", "", ""};
+    return Diagnostic{{shown_name, 0, 0}, "the mesh does not fit into memory: simplify it", "", ""};
   }
 }
 

@@ -10,17 +10,6 @@ namespace linewright {
 
 namespace {
 
-/// The code point of a well-formed character of `length` bytes.
-char32_t code_point(std::string_view text, std::size_t offset, std::size_t length) {
-  const auto byte = [&](std::size_t i) {
-    return static_cast<char32_t>(static_cast<unsigned char>(text[offset + i]));
-  };
-  if (length == 1) return byte(0);
-  char32_t code = byte(0) & (0xFFu >> (length + 1));
-  for (std::size_t i = 1; i < length; ++i) code = (code << 6u) | (byte(i) & 0x3Fu);
-  return code;
-}
-
 /// Marks, embeddings, overrides and isolates of the bidirectional algorithm.
 bool turns_direction(char32_t code) {
   return code == 0x061C || code == 0x200E || code == 0x200F || (code >= 0x202A && code <= 0x202E) ||

@@ -39,13 +39,24 @@ std::optional<std::string> refusal(const struct stat& status, std::uint64_t most
   return std::nullopt;
 }
 
+FileState state_of(const struct stat& status) {
+  constexpr std::int64_t ns_per_s = 1'000'000'000;
+  return {static_cast<std::uint64_t>(status.st_size),
+          status.st_mtim.tv_sec * ns_per_s + status.st_mtim.tv_nsec};
+}
+
 }  // namespace
 
 OpenFile::OpenFile(OpenFile&& other) noexcept
-    : descriptor_(std::exchange(other.descriptor_, -1)), size_(other.size_) {}
+    : descriptor_(std::exchange(other.descriptor_, -1)), state_(other.state_) {}
 
 OpenFile::~OpenFile() {
   if (descriptor_ >= 0) ::close(descriptor_);
+}
+
+bool OpenFile::changed() const {
+  struct stat status {};
+  return ::fstat(descriptor_, &status) != 0 || state_of(status) != state_;
 }
 
 Expected<std::size_t, std::string> OpenFile::read(std::uint64_t offset, void* into,
@@ -73,7 +84,7 @@ Expected<OpenFile, std::string> open_file(const std::filesystem::path& path,
   struct stat status {};
   const bool known = ::fstat(descriptor, &status) == 0;
   const int error = errno;
-  OpenFile file(descriptor, static_cast<std::uint64_t>(status.st_size));
+  OpenFile file(descriptor, state_of(status));
   if (!known) return error_words(error);
   if (auto reason = refusal(status, most_bytes)) return std::move(*reason);
   return file;

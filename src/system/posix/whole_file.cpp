@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <optional>
 #include <system_error>
 
 namespace linewright {
@@ -23,28 +24,32 @@ std::string already_there(const fs::path& path) {
   return fmt::format("'{}' is already there and is not overwritten", path.string());
 }
 
-/// The text under a passing name in the folder of its final place; gone again unless published.
+/// The text in the folder of its final place, without a name where the file system can do that, so
+/// that nothing of it is left whenever the program is killed; else under a passing name. Gone again
+/// unless published.
 class StagedFile {
  public:
   explicit StagedFile(fs::path target) : target_(std::move(target)) {}
   StagedFile(const StagedFile&) = delete;
   StagedFile& operator=(const StagedFile&) = delete;
   ~StagedFile() {
+    if (descriptor_ >= 0) ::close(descriptor_);
     if (!staged_.empty()) ::unlink(staged_.c_str());
   }
 
-  std::string stage(std::string_view text, mode_t mode) {
-    const int descriptor = open_new(mode);
-    if (descriptor < 0) return failure(target_, errno);
-    int error = write_all(descriptor, text);
-    if (error == 0 && ::fsync(descriptor) != 0 && errno != EINVAL) error = errno;
-    if (::close(descriptor) != 0 && error == 0) error = errno;
+  /// A file that is replaced gives its permissions, whatever a new one would be denied.
+  std::string stage(std::string_view text, std::optional<mode_t> permissions) {
+    if (!open_new()) return failure(target_, errno);
+    int error = write_all(descriptor_, text);
+    if (error == 0 && permissions && ::fchmod(descriptor_, *permissions) != 0) error = errno;
+    if (error == 0 && ::fsync(descriptor_) != 0 && errno != EINVAL) error = errno;
     return error == 0 ? std::string() : failure(target_, error);
   }
 
   std::string publish_new() {
-    if (::link(staged_.c_str(), target_.c_str()) == 0) return {};
+    if (link_to(target_)) return {};
     if (errno == EEXIST) return already_there(target_);
+    if (staged_.empty()) return failure(target_, errno);
     // Some file systems, on memory sticks for one, have no hard links.
     std::error_code ignored;
     if (fs::exists(fs::symlink_status(target_, ignored))) return already_there(target_);
@@ -52,23 +57,46 @@ class StagedFile {
   }
 
   std::string publish_over() {
+    if (staged_.empty() && !with_passing_name([&](const fs::path& path) { return link_to(path); }))
+      return failure(target_, errno);
     if (::rename(staged_.c_str(), target_.c_str()) != 0) return failure(target_, errno);
     staged_.clear();
     return {};
   }
 
  private:
-  int open_new(mode_t mode) {
+  bool open_new() {
+    constexpr mode_t usual_mode = 0666;
+    const fs::path folder = target_.parent_path().empty() ? "." : target_.parent_path();
+    descriptor_ = ::open(folder.c_str(), O_WRONLY | O_TMPFILE | O_CLOEXEC, usual_mode);
+    if (descriptor_ >= 0) return true;
+    if (errno != EOPNOTSUPP && errno != EISDIR && errno != EINVAL) return false;
+    return with_passing_name([&](const fs::path& path) {
+      descriptor_ = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, usual_mode);
+      return descriptor_ >= 0;
+    });
+  }
+
+  /// Gives what has no name yet a name, or what is staged another one.
+  bool link_to(const fs::path& path) const {
+    if (!staged_.empty()) return ::link(staged_.c_str(), path.c_str()) == 0;
+    const std::string open_file = fmt::format("/proc/self/fd/{}", descriptor_);
+    return ::linkat(AT_FDCWD, open_file.c_str(), AT_FDCWD, path.c_str(), AT_SYMLINK_FOLLOW) == 0;
+  }
+
+  /// True where `takes` takes one of the names that nothing in the folder has.
+  template <typename Takes>
+  bool with_passing_name(Takes takes) {
     for (int attempt = 0; attempt < 100; ++attempt) {
       const fs::path name = fmt::format(".linewright-{}-{}.part", ::getpid(), attempt);
       const fs::path path = target_.parent_path() / name;
-      const int descriptor = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
-      if (descriptor < 0 && errno == EEXIST) continue;
-      if (descriptor >= 0) staged_ = path;
-      return descriptor;
+      if (takes(path)) {
+        staged_ = path;
+        return true;
+      }
+      if (errno != EEXIST) return false;
     }
-    errno = EEXIST;
-    return -1;
+    return false;
   }
 
   static int write_all(int descriptor, std::string_view text) {
@@ -83,12 +111,12 @@ class StagedFile {
 
   fs::path target_;
   fs::path staged_;
+  int descriptor_ = -1;
 };
 
 }  // namespace
 
 std::string write_whole_file(const NewFile& file, bool overwrite) {
-  constexpr mode_t usual_mode = 0666;
   struct stat present {};
   const bool exists = ::stat(file.path.c_str(), &present) == 0;
   if (exists && !overwrite) return already_there(file.path);
@@ -98,8 +126,9 @@ std::string write_whole_file(const NewFile& file, bool overwrite) {
   const fs::path target = exists ? fs::canonical(file.path, unresolved) : file.path;
   if (unresolved) return failure(file.path, unresolved.value());
   StagedFile staged(target);
-  const std::string error =
-      staged.stage(file.text, exists ? present.st_mode & mode_t{0777} : usual_mode);
+  std::optional<mode_t> permissions;
+  if (exists) permissions = present.st_mode & mode_t{0777};
+  const std::string error = staged.stage(file.text, permissions);
   if (!error.empty()) return error;
   return exists ? staged.publish_over() : staged.publish_new();
 }

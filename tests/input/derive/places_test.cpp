@@ -218,6 +218,21 @@ TEST(TableOfPoints, IsReadAsPointsWithTheirPlacesInTheTable) {
   EXPECT_EQ(points[1].where.line, 5);
 }
 
+TEST(TableOfPoints, HasTenThousandRowsAtMost) {
+  const ProjectFolder folder;
+  folder.write("project.yaml",
+               tailcone("routes:\n  - {name: r, system: wire, line: wire-1/4, from: from, to: to, "
+                        "points_from: way.csv}\n"));
+  std::string table = "fs,bl,wl\n";
+  for (int i = 0; i < 10'000; ++i) table += std::to_string(100 + i % 2) + ",0,14\n";
+  const auto told = [&](const std::string& text) {
+    folder.write("way.csv", text);
+    return shown(load_project(folder.path(), small_catalogue()).errors);
+  };
+  EXPECT_EQ(told(table).find("rows at most"), std::string::npos);
+  EXPECT_EQ(told(table + "100,0,14\n").find("way.csv:10002:1: a table has 10000 rows at most"), 0u);
+}
+
 TEST(TableOfPoints, IsRefusedWithTheCellThatIsWrong) {
   const ProjectFolder folder;
   folder.write("project.yaml",
