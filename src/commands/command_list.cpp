@@ -1,5 +1,6 @@
 #include "commands/command_list.hpp"
 
+#include "commands/check_many.hpp"
 #include "commands/command_options.hpp"
 #include "commands/leak_test_line.hpp"
 #include "commands/walk_round.hpp"
@@ -14,7 +15,11 @@ CheckOptions check_options(const Words& words, const ResultForm& form) {
 }
 
 Outcome run_check(const Words& words, const ResultForm& form) {
-  return check(check_options(words, form));
+  CheckOptions options = check_options(words, form);
+  options.project = words.projects.front();
+  const bool as_lines = words.format == "jsonl";
+  if (words.projects.size() == 1 && !as_lines) return check(options);
+  return check_many(options, {words.projects.begin(), words.projects.end()}, as_lines);
 }
 
 Outcome keep_watching(const Words& words, const ResultForm& form, const Show& show) {
@@ -52,7 +57,7 @@ const std::vector<Command>& all_commands() {
       {"check",
        "judge every route by every rule",
        "linewright check . --strict",
-       {"text", "json", "sarif"},
+       {"text", "json", "jsonl", "sarif"},
        declare_check,
        run_check},
       {"watch",

@@ -27,8 +27,9 @@ void declare_compare(CLI::App& app, Words& words) {
   app.add_flag("--verbose", words.verbose, "show what changed among what passes, too");
 }
 
-void declare_check(CLI::App& app, Words& words) {
-  declare_project(app, words);
+namespace {
+
+void declare_filters(CLI::App& app, Words& words) {
   app.add_option("--rule", words.only_rule, "judge by this rule only")->type_name("RULE");
   app.add_option("--route", words.only_route, "judge this route only")->type_name("NAME");
   app.add_option("--by", words.by, "order of the findings")->type_name("gravity|route");
@@ -37,8 +38,19 @@ void declare_check(CLI::App& app, Words& words) {
   app.add_flag("--verbose", words.verbose, "show what passed and was passed over, too");
 }
 
+}  // namespace
+
+void declare_check(CLI::App& app, Words& words) {
+  app.add_option("PROJECT", words.projects, "project files, or folders with project.yaml")
+      ->required()
+      ->type_name("")
+      ->expected(1, CLI::detail::expected_max_vector_size);
+  declare_filters(app, words);
+}
+
 void declare_watch(CLI::App& app, Words& words) {
-  declare_check(app, words);
+  declare_project(app, words);
+  declare_filters(app, words);
   app.add_option("--report", words.report, "also write a report to this new file each time")
       ->type_name("FILE");
   app.add_flag("--force", words.force, "let --report replace a file");

@@ -116,9 +116,10 @@ Report describe(const PreparedProject& prepared) {
   for (std::string& sentence : wall_assumptions(prepared.walls))
     report.assumptions.push_back(std::move(sentence));
   report.systems = std::move(cuts.systems);
-  for (RouteCut& cut : cuts.routes) {
-    const PreparedRoute* route = prepared.find_route(cut.name);
-    report.routes.push_back({std::move(cut), route->from->name, route->to->name});
+  // Cuts are in the order of the routes.
+  for (std::size_t i = 0; i < cuts.routes.size(); ++i) {
+    const PreparedRoute& route = prepared.routes[i];
+    report.routes.push_back({std::move(cuts.routes[i]), route.from->name, route.to->name});
   }
   report.built = built_routes(prepared);
   return report;

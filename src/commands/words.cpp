@@ -43,7 +43,7 @@ Expected<ResultForm, std::string> read_form(const Words& words,
                                    wrong_word("--by", words.by, {"gravity", "route"})})
     if (!wrong.empty()) return wrong;
   ResultForm form;
-  if (format == "json") form.format = Format::json;
+  if (format == "json" || format == "jsonl") form.format = Format::json;
   if (format == "csv") form.format = Format::csv;
   if (format == "svg") form.format = Format::svg;
   if (format == "sarif") form.format = Format::sarif;

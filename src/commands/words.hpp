@@ -14,6 +14,7 @@ namespace linewright {
 /// Option values as written.
 struct Words {
   std::string project;
+  std::vector<std::string> projects;  ///< of `check`, which takes several
   std::optional<std::string> second_project;
   std::string rule;
   std::string directory;

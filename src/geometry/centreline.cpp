@@ -148,11 +148,15 @@ Vec3 tangent_on(const PathPiece& piece, double along_in) {
 }
 
 /// The piece that holds a distance along; the later one where two meet.
-const PathPiece& piece_at(const std::vector<PathPiece>& pieces, double distance_in) {
+std::size_t piece_index(const std::vector<PathPiece>& pieces, double distance_in) {
   const auto after = std::upper_bound(
       pieces.begin(), pieces.end(), distance_in,
       [](double wanted, const PathPiece& piece) { return wanted < piece.start_in; });
-  return after == pieces.begin() ? pieces.front() : *std::prev(after);
+  return after == pieces.begin() ? 0 : static_cast<std::size_t>(after - pieces.begin()) - 1;
+}
+
+const PathPiece& piece_at(const std::vector<PathPiece>& pieces, double distance_in) {
+  return pieces[piece_index(pieces, distance_in)];
 }
 
 /// Chords that keep an arc of `angle_rad` within the sagitta r (1 - cos(a/2)) = 2 r sin²(a/4).
@@ -235,7 +239,11 @@ Vec3 Centreline::direction(double distance_in) const {
 
 std::vector<PathChord> Centreline::chords(double start_in, double end_in, double sagitta_in) const {
   std::vector<PathChord> chords;
-  for (const PathPiece& piece : pieces_) {
+  // From a piece early, since where pieces meet is rounded.
+  std::size_t first = piece_index(pieces_, start_in);
+  first -= std::min<std::size_t>(first, 1);
+  for (std::size_t i = first; i < pieces_.size() && pieces_[i].start_in < end_in; ++i) {
+    const PathPiece& piece = pieces_[i];
     const double from_in = std::max(start_in, piece.start_in);
     const double to_in = std::min(end_in, piece.start_in + piece.length_in);
     if (!(to_in - from_in > shortest_chord_in)) continue;
@@ -243,9 +251,9 @@ std::vector<PathChord> Centreline::chords(double start_in, double end_in, double
         piece.is_arc ? chord_count((to_in - from_in) / piece.radius_in, piece.radius_in, sagitta_in)
                      : 1;
     const double step_in = (to_in - from_in) / count;
-    for (int i = 0; i < count; ++i) {
-      const double chord_start_in = from_in + step_in * i;
-      const double chord_end_in = i + 1 == count ? to_in : from_in + step_in * (i + 1);
+    for (int k = 0; k < count; ++k) {
+      const double chord_start_in = from_in + step_in * k;
+      const double chord_end_in = k + 1 == count ? to_in : from_in + step_in * (k + 1);
       chords.push_back({point_on(piece, chord_start_in - piece.start_in),
                         point_on(piece, chord_end_in - piece.start_in), chord_start_in,
                         chord_end_in});

@@ -16,13 +16,12 @@ namespace {
 
 using std::numbers::pi;
 
-/// Adds a route to a network, its nodes too where they are new.
-void add_link(AirNetwork& network, const PreparedRoute& route) {
+/// Adds a route to a network, its nodes too where they are new: `known` has the index of each.
+void add_link(AirNetwork& network, std::map<const Node*, int>& known, const PreparedRoute& route) {
   const auto index_of = [&](const Node* node) {
-    const auto found = std::find(network.nodes.begin(), network.nodes.end(), node);
-    const auto index = found - network.nodes.begin();
-    if (found == network.nodes.end()) network.nodes.push_back(node);
-    return static_cast<int>(index);
+    const auto [found, is_new] = known.emplace(node, static_cast<int>(network.nodes.size()));
+    if (is_new) network.nodes.push_back(node);
+    return found->second;
   };
   const int from = index_of(route.from);
   network.links.push_back({&route, from, index_of(route.to)});
@@ -68,11 +67,13 @@ std::vector<AirNetwork> air_networks(const PreparedProject& prepared) {
     }
   }
   std::map<std::size_t, AirNetwork> by_first_route;
+  std::map<std::size_t, std::map<const Node*, int>> known_nodes;
   for (std::size_t i = 0; i < parent.size(); ++i) {
     if (!judged(prepared.routes[i])) continue;
-    AirNetwork& network = by_first_route[first_of(parent, i)];
+    const std::size_t first = first_of(parent, i);
+    AirNetwork& network = by_first_route[first];
     if (network.links.empty()) network.kind = prepared.routes[i].route->system;
-    add_link(network, prepared.routes[i]);
+    add_link(network, known_nodes[first], prepared.routes[i]);
   }
   std::vector<AirNetwork> networks;
   for (auto& [first, network] : by_first_route) networks.push_back(std::move(network));

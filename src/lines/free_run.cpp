@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <unordered_map>
 
 namespace linewright {
 
@@ -15,7 +16,12 @@ constexpr int most_tails_from_support = 256;
 
 class Walker {
  public:
-  explicit Walker(const PreparedProject& prepared) : prepared_(prepared) {}
+  explicit Walker(const PreparedProject& prepared) : prepared_(prepared) {
+    for (std::size_t i = 0; i < prepared.routes.size(); ++i) {
+      lines_at_[prepared.routes[i].from].push_back({static_cast<int>(i), true});
+      lines_at_[prepared.routes[i].to].push_back({static_cast<int>(i), false});
+    }
+  }
 
   std::vector<FreeRun> walk() {
     for (std::size_t i = 0; i < prepared_.routes.size(); ++i) start_on(static_cast<int>(i));
@@ -24,6 +30,11 @@ class Walker {
   }
 
  private:
+  struct LineEnd {
+    int route = 0;
+    bool at_start = false;
+  };
+
   const PreparedRoute& route(int index) const {
     return prepared_.routes[static_cast<std::size_t>(index)];
   }
@@ -65,14 +76,10 @@ class Walker {
     const PreparedRoute& here = route(leg.route);
     const Node* node = leg.to_in == 0 ? here.from : here.to;
     bool dead_end = true;
-    for (std::size_t i = 0; i < prepared_.routes.size(); ++i) {
-      const int next = static_cast<int>(i);
-      if (visited(run, next)) continue;
-      for (const bool at_start : {true, false}) {
-        if ((at_start ? route(next).from : route(next).to) != node) continue;
-        dead_end = false;
-        enter(run, next, at_start, through_in(leg, next, at_start));
-      }
+    for (const LineEnd& next : lines_at_.at(node)) {
+      if (visited(run, next.route)) continue;
+      dead_end = false;
+      enter(run, next.route, next.at_start, through_in(leg, next.route, next.at_start));
     }
     if (dead_end) emit(run);
   }
@@ -112,17 +119,19 @@ class Walker {
   void emit(const FreeRun& run) { runs_.push_back(run); }
 
   void add_spans_never_met() {
+    std::vector<bool> met(prepared_.routes.size(), false);
+    for (const FreeRun& run : runs_)
+      for (const RunLeg& leg : run.legs) met[static_cast<std::size_t>(leg.route)] = true;
     for (std::size_t i = 0; i < prepared_.routes.size(); ++i) {
+      if (met[i]) continue;
       const int index = static_cast<int>(i);
-      const bool met = std::any_of(runs_.begin(), runs_.end(),
-                                   [&](const FreeRun& run) { return visited(run, index); });
-      if (met) continue;
       const double length = route(index).length_in();
       emit({{{index, 0, length}}, {}, {}, length});
     }
   }
 
   const PreparedProject& prepared_;
+  std::unordered_map<const Node*, std::vector<LineEnd>> lines_at_;  ///< in the routes' order
   std::vector<FreeRun> runs_;
   int tails_ = 0;  ///< followed from the present support
 };

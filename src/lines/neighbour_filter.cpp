@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "geometry/plane/polygon.hpp"
+#include "lines/along_line.hpp"
 #include "lines/edge_guard.hpp"
 
 namespace linewright {
@@ -149,12 +150,17 @@ bool NeighbourFilter::any_crossing_near(const Obstacle& obstacle, double distanc
     if (crossing.wall) return is_round_hole(obstacle, *crossing.wall);
     return part.kind == PartKind::frame && crossing.frame->name == part.name;
   };
-  return std::any_of(route_.crossings.begin(), route_.crossings.end(), [&](const Crossing& each) {
-    const bool in_zone =
-        std::abs(each.distance_in - distance_in) <= crossing_zone_in + slides_in_ ||
-        is_over_hole(route_, each, obstacle, distance_in);
+  const double zone_in = crossing_zone_in + slides_in_;
+  const auto is_met = [&](const Crossing& each) {
+    const bool in_zone = std::abs(each.distance_in - distance_in) <= zone_in ||
+                         is_over_hole(route_, each, obstacle, distance_in);
     return in_zone && counts(each) && is_of(each);
-  });
+  };
+  // Over a wall's hole the line can be however far from where it goes through.
+  if (!prepared_.walls.empty())
+    return std::any_of(route_.crossings.begin(), route_.crossings.end(), is_met);
+  const auto near = between_along(route_.crossings, distance_in - zone_in, distance_in + zone_in);
+  return std::any_of(near.begin(), near.end(), is_met);
 }
 
 bool NeighbourFilter::crossing_near(const Obstacle& obstacle, double distance_in) const {

@@ -9,6 +9,7 @@
 #include "lines/crossings.hpp"
 #include "lines/named_hole.hpp"
 #include "lines/own_arm.hpp"
+#include "model/nodes_by_name.hpp"
 #include "model/sheet.hpp"
 #include "model/support_name.hpp"
 
@@ -167,12 +168,10 @@ struct DrawnLine {
   std::vector<std::optional<WrapFault>> wrap_faults;  ///< of each of the route's points
 };
 
-DrawnLine drawn_line(const Project& project, const Route& route, const Line& line) {
-  const Node* from = project.find_node(route.from);
-  const Node* to = project.find_node(route.to);
-  WrappedPath path =
-      wrap_pulleys(places_of(route, end_place(*from, from->find_port(route.from_port)),
-                             end_place(*to, to->find_port(route.to_port)), line));
+DrawnLine drawn_line(const Project& project, const Route& route, const Line& line, const Node& from,
+                     const Node& to) {
+  WrappedPath path = wrap_pulleys(places_of(route, end_place(from, from.find_port(route.from_port)),
+                                            end_place(to, to.find_port(route.to_port)), line));
   mark_slight(path.corners, route, project.build_tolerance_in);
   return {Centreline(path.corners), {path.faults.begin() + 1, path.faults.end() - 1}};
 }
@@ -193,11 +192,12 @@ std::vector<AsBuiltPart> as_built_parts(const PreparedRoute& prepared) {
   return parts;
 }
 
-PreparedRoute prepare_route(const Project& project, const Walls& walls, const Route& route) {
-  const Node* from = project.find_node(route.from);
-  const Node* to = project.find_node(route.to);
+PreparedRoute prepare_route(const Project& project, const NodesByName& nodes, const Walls& walls,
+                            const Route& route) {
+  const Node* from = nodes.find(route.from);
+  const Node* to = nodes.find(route.to);
   const Line* line = project.catalogue.find_line(route.line);
-  DrawnLine drawn = drawn_line(project, route, *line);
+  DrawnLine drawn = drawn_line(project, route, *line, *from, *to);
   PreparedRoute prepared{.route = &route,
                          .line = line,
                          .from = from,
@@ -242,15 +242,18 @@ double drawn_radius_in(const RoutePoint& point, const Line& line) {
 }
 
 Centreline drawn_centreline(const Project& project, const Route& route) {
-  return drawn_line(project, route, *project.catalogue.find_line(route.line)).centreline;
+  return drawn_line(project, route, *project.catalogue.find_line(route.line),
+                    *project.find_node(route.from), *project.find_node(route.to))
+      .centreline;
 }
 
 PreparedProject prepare(const Project& project, const MeshFields& meshes) {
   PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
   prepared.walls = find_walls(project, prepared.obstacles);
   prepared.routes.reserve(project.routes.size());
+  const NodesByName nodes(project);
   for (const Route& route : project.routes)
-    prepared.routes.push_back(prepare_route(project, prepared.walls, route));
+    prepared.routes.push_back(prepare_route(project, nodes, prepared.walls, route));
   prepared.fittings = fittings_of(project);
   std::vector<FittingSolid> solids;
   for (const NodeFitting& fitting : prepared.fittings) solids.push_back(solid_of(fitting));

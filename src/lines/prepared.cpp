@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+
+#include "lines/along_line.hpp"
 
 namespace linewright {
 
@@ -93,28 +96,49 @@ const RoutePoint* PreparedRoute::point_through(const std::string& hole) const {
 }
 
 const SourceLocation& PreparedRoute::location_near(double distance_in) const {
-  const SourceLocation* nearest = &route->where;
-  double best = std::min(distance_in, length_in() - distance_in);
-  // Of two that are equally near the later one counts: that is the point that names the hole.
-  const auto consider = [&](double at_in, const SourceLocation& where) {
-    const double away = std::abs(at_in - distance_in);
-    if (away > best + location_tie_in) return;
-    best = std::min(best, away);
-    nearest = &where;
+  const double to_end_in = std::min(distance_in, length_in() - distance_in);
+  double best = to_end_in;
+  const auto away = [distance_in](double at_in) { return std::abs(at_in - distance_in); };
+  const auto first_point_from = [this](double wanted_in) {
+    const auto first =
+        std::lower_bound(point_distance_in.begin(), point_distance_in.end(), wanted_in);
+    return static_cast<std::size_t>(first - point_distance_in.begin());
   };
-  for (std::size_t i = 0; i < point_distance_in.size(); ++i)
+  const std::size_t after = first_point_from(distance_in);
+  if (after < point_distance_in.size()) best = std::min(best, away(point_distance_in[after]));
+  if (after > 0) best = std::min(best, away(point_distance_in[after - 1]));
+  for (const FreePassage& free : free_passages) best = std::min(best, away(free.distance_in));
+  const auto crossings_near = between_along(crossings, distance_in - best, distance_in + best);
+  const auto named = [this](const Crossing& crossing) {
+    return crossing.hole ? point_through(crossing.hole->name) : nullptr;
+  };
+  for (const Crossing& crossing : crossings_near)
+    if (named(crossing)) best = std::min(best, away(crossing.distance_in));
+  // Of those that are equally near the last one counts: that is the point that names the hole.
+  const SourceLocation* nearest = &route->where;
+  const double near_in = best + location_tie_in;
+  const auto consider = [&](double at_in, const SourceLocation& where) {
+    if (away(at_in) <= near_in) nearest = &where;
+  };
+  const std::size_t last_point = first_point_from(distance_in + near_in + location_tie_in);
+  for (std::size_t i = first_point_from(distance_in - near_in - location_tie_in); i < last_point;
+       ++i)
     consider(point_distance_in[i], route->points[i].where);
   for (const FreePassage& free : free_passages) consider(free.distance_in, free.fairlead().where);
-  for (const Crossing& crossing : crossings)
-    if (const RoutePoint* point = crossing.hole ? point_through(crossing.hole->name) : nullptr)
-      consider(crossing.distance_in, point->where);
+  for (const Crossing& crossing :
+       between_along(crossings, distance_in - near_in, distance_in + near_in))
+    if (const RoutePoint* point = named(crossing)) consider(crossing.distance_in, point->where);
   return *nearest;
 }
 
 double PreparedRoute::to_nearest_support_in(double distance_in) const {
   double best = length_in();
-  for (const Support& support : supports)
-    best = std::min(best, std::abs(support.distance_in - distance_in));
+  const auto after = std::lower_bound(
+      supports.begin(), supports.end(), distance_in,
+      [](const Support& support, double wanted_in) { return support.distance_in < wanted_in; });
+  if (after != supports.end()) best = std::min(best, std::abs(after->distance_in - distance_in));
+  if (after != supports.begin())
+    best = std::min(best, std::abs(std::prev(after)->distance_in - distance_in));
   return best;
 }
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
 #include <set>
 
@@ -163,9 +164,8 @@ class SystemTally {
   };
 
   Entry& entry_for(const std::string& name) {
-    const auto found = std::find_if(entries_.begin(), entries_.end(),
-                                    [&](const Entry& entry) { return entry.cut.name == name; });
-    if (found != entries_.end()) return *found;
+    const auto [found, is_new] = place_of_.emplace(name, entries_.size());
+    if (!is_new) return entries_[found->second];
     entries_.push_back({});
     entries_.back().cut.name = name;
     return entries_.back();
@@ -181,6 +181,7 @@ class SystemTally {
   }
 
   std::vector<Entry> entries_;
+  std::map<std::string, std::size_t> place_of_;
 };
 
 }  // namespace

@@ -8,6 +8,7 @@
 
 #include "lines/prepare.hpp"
 #include "model/angle.hpp"
+#include "model/nodes_by_name.hpp"
 #include "model/sheet.hpp"
 #include "planning/taken_of_cables.hpp"
 
@@ -93,10 +94,11 @@ double turn_deg(Vec3 from, Vec3 corner, Vec3 to) {
 }
 
 /// Corners of a tube, hose or wire that are drawn with their line's usual radius.
-void add_bends_of(const Project& project, const Route& route, Names& bends) {
+void add_bends_of(const Project& project, const NodesByName& nodes, const Route& route,
+                  Names& bends) {
   const Line* line = project.catalogue.find_line(route.line);
-  const Node* from = project.find_node(route.from);
-  const Node* to = project.find_node(route.to);
+  const Node* from = nodes.find(route.from);
+  const Node* to = nodes.find(route.to);
   if (!line || !line->usual_bend_radius_in || !from || !to) return;
   for (std::size_t i = 0; i < route.points.size(); ++i) {
     const Vec3 before =
@@ -109,9 +111,10 @@ void add_bends_of(const Project& project, const Route& route, Names& bends) {
 }
 
 void add_bends(const Project& project, Sentences& sentences) {
+  const NodesByName nodes(project);
   Names bends;
   for (const Route& route : project.routes)
-    if (route.system != SystemKind::cable) add_bends_of(project, route, bends);
+    if (route.system != SystemKind::cable) add_bends_of(project, nodes, route, bends);
   sentences.add(bends, "bends that state no radius: {}; the usual one of their line was taken");
 }
 
@@ -190,13 +193,14 @@ void add_casings(const Project& project, Sentences& sentences) {
 }
 
 void add_wiring(const Project& project, Sentences& sentences) {
+  const NodesByName nodes(project);
   Names untied;
   Names ends;
   for (const Route& route : project.routes) {
     if (route.system != SystemKind::wire) continue;
     if (!route.tied) untied.push_back(route.name);
     for (const std::string& name : {route.from, route.to}) {
-      const Node* node = project.find_node(name);
+      const Node* node = nodes.find(name);
       if (node && !node->connector) ends.push_back(route.name + " at " + name);
     }
   }

@@ -22,27 +22,39 @@ Json json_built(const BuiltRoute& each) {
           {"measured", each.measured}};
 }
 
-}  // namespace
-
-std::string check_json(const Report& report) {
+Json json_check(const Report& report) {
   Json checks = Json::array();
   for (const Judgement& judgement : report.judgements) checks.push_back(json_judgement(judgement));
   Json passed_over = Json::array();
   for (const PassedOver& each : report.passed_over) passed_over.push_back(json_passed_over(each));
   Json built = Json::array();
   for (const BuiltRoute& each : report.built) built.push_back(json_built(each));
-  const Json json = {{"linewright", json_header()},
-                     {"project", {{"name", report.project_name}}},
-                     {"set", json_set(report)},
-                     {"summary", json_summary(report)},
-                     {"routes", json_routes(report)},
-                     {"systems", json_systems(report)},
-                     {"checks", std::move(checks)},
-                     {"assumptions", report.assumptions},
-                     {"notes", report.notes},
-                     {"built", std::move(built)},
-                     {"passed_over", std::move(passed_over)}};
-  return json_text(json);
+  return {{"linewright", json_header()},
+          {"project", {{"name", report.project_name}}},
+          {"set", json_set(report)},
+          {"summary", json_summary(report)},
+          {"routes", json_routes(report)},
+          {"systems", json_systems(report)},
+          {"checks", std::move(checks)},
+          {"assumptions", report.assumptions},
+          {"notes", report.notes},
+          {"built", std::move(built)},
+          {"passed_over", std::move(passed_over)}};
+}
+
+}  // namespace
+
+std::string check_json(const Report& report) {
+  return json_text(json_check(report));
+}
+
+std::string check_json_line(const std::string& project_file, int exit, const Report& report) {
+  return json_line({{"project_file", project_file}, {"exit", exit}, {"check", json_check(report)}});
+}
+
+std::string refused_json_line(const std::string& project_file, int exit,
+                              const std::string& errors) {
+  return json_line({{"project_file", project_file}, {"exit", exit}, {"errors", errors}});
 }
 
 }  // namespace linewright

@@ -3,6 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <unordered_map>
+#include <vector>
 
 #include "render/finding_folds.hpp"
 #include "render/finding_text.hpp"
@@ -35,22 +38,28 @@ std::string short_tally(const Tally& tally) {
   return words;
 }
 
-/// The judgements about one route, or with nullptr those about no route listed, worst first.
-std::vector<const Judgement*> judgements_of(const Report& report, const RouteReport* route) {
-  std::vector<const Judgement*> chosen;
+/// Judgements by the route that they are about; those about no route listed under nullptr. Each
+/// worst first.
+using JudgementsByRoute = std::unordered_map<const RouteReport*, std::vector<const Judgement*>>;
+
+JudgementsByRoute judgements_by_route(const Report& report) {
+  const RoutesByName routes(report);
+  JudgementsByRoute by_route;
   for (const Judgement& judgement : report.judgements)
-    if (route ? judgement.route == route->cut.name : !report.find_route(judgement.route))
-      chosen.push_back(&judgement);
-  std::stable_sort(chosen.begin(), chosen.end(), [](const Judgement* a, const Judgement* b) {
-    return gravity_rank(a->verdict) < gravity_rank(b->verdict);
-  });
-  return chosen;
+    by_route[routes.find(judgement.route)].push_back(&judgement);
+  for (auto& [route, judgements] : by_route)
+    std::stable_sort(judgements.begin(), judgements.end(),
+                     [](const Judgement* a, const Judgement* b) {
+                       return gravity_rank(a->verdict) < gravity_rank(b->verdict);
+                     });
+  return by_route;
 }
 
 /// One route's findings under its header; nothing where there is nothing to show.
-std::string section(const Report& report, const RouteReport* route, const TextStyle& style) {
+std::string section(JudgementsByRoute& judgements, const RouteReport* route,
+                    const TextStyle& style) {
   std::string findings;
-  for (const Judgement* judgement : judgements_of(report, route))
+  for (const Judgement* judgement : judgements[route])
     if (style.verbose || judgement->verdict != Verdict::pass)
       findings += finding(*judgement, route, style) + "\n";
   if (findings.empty()) return {};
@@ -67,10 +76,11 @@ std::string tally_lines(const Report& report) {
   for (const RouteReport& route : report.routes)
     widest = std::max(widest, columns_of(one_line(route.cut.name)));
   constexpr std::size_t widest_column = 36;
+  JudgementsByRoute judgements = judgements_by_route(report);
   std::string text;
   for (const RouteReport& route : report.routes) {
     Tally tally;
-    for (const Judgement* judgement : judgements_of(report, &route)) tally.add(judgement->verdict);
+    for (const Judgement* judgement : judgements[&route]) tally.add(judgement->verdict);
     const std::string name = left(one_line(route.cut.name), std::min(widest, widest_column));
     text += fmt::format("{}  {}\n", name, short_tally(tally));
   }
@@ -94,18 +104,30 @@ std::string closing_words(const Report& report, const TextStyle& style) {
 }
 
 std::string text_by_route(const Report& report, const TextStyle& style) {
+  JudgementsByRoute judgements = judgements_by_route(report);
   std::string text;
-  for (const RouteReport& route : report.routes) text += section(report, &route, style);
-  text += section(report, nullptr, style);
+  for (const RouteReport& route : report.routes) text += section(judgements, &route, style);
+  text += section(judgements, nullptr, style);
   return text + tally_lines(report) + summary_lines(report) + surroundings(report, style) + "\n" +
          closing_words(report, style);
 }
 
 /// The tally comes last: it is what a terminal still shows when all has scrolled by.
 std::string text_by_gravity(const Report& report, const TextStyle& style) {
+  const RoutesByName routes(report);
+  const std::vector<FindingFold> folds = folded_findings(report, style.verbose);
+  std::map<FoldKind, std::size_t> alike;
+  for (const FindingFold& fold : folds) ++alike[kind_of(fold)];
+  std::map<FoldKind, std::size_t> shown;
   std::string text;
-  for (const FindingFold& fold : folded_findings(report, style.verbose))
-    text += fold_text(fold, report, style) + "\n";
+  for (const FindingFold& fold : folds) {
+    const FoldKind kind = kind_of(fold);
+    const bool all = style.verbose || alike[kind] <= places_listed + 1;
+    const std::size_t number = ++shown[kind];
+    if (all || number <= places_listed) text += fold_text(fold, routes, style) + "\n";
+    if (!all && number == places_listed)
+      text += more_text(fold, alike[kind] - places_listed, style) + "\n";
+  }
   std::string around = surroundings(report, style);
   if (!around.empty()) text += around.substr(text.empty() ? 0 : 1) + "\n";
   if (text.starts_with('\n')) text.erase(0, 1);

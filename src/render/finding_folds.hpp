@@ -1,10 +1,13 @@
 #pragma once
 // Findings in order of what matters, those of one cause and one mend as one.
 
+#include <cstddef>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "render/report.hpp"
+#include "render/routes_by_name.hpp"
 
 namespace linewright {
 
@@ -23,8 +26,19 @@ int gravity_rank(Verdict verdict);
 /// and are left out unless `with_passes`.
 std::vector<FindingFold> folded_findings(const Report& report, bool with_passes);
 
+/// Of a fold no more places are listed, and of folds of one kind no more are shown, unless all is
+/// to be shown.
+inline constexpr std::size_t places_listed = 12;
+
+/// What folds of one kind have in common: rule, verdict, and what mends each of their places.
+using FoldKind = std::tuple<std::string, Verdict, std::vector<std::string>>;
+FoldKind kind_of(const FindingFold& fold);
+
+/// Says how many more folds there are of the kind of this one.
+std::string more_text(const FindingFold& fold, std::size_t more, const TextStyle& style);
+
 /// The fold in words: a finding by itself as ever, several under one head with their places
 /// listed. What all of them share is said once.
-std::string fold_text(const FindingFold& fold, const Report& report, const TextStyle& style);
+std::string fold_text(const FindingFold& fold, const RoutesByName& routes, const TextStyle& style);
 
 }  // namespace linewright

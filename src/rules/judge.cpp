@@ -36,11 +36,13 @@ void sort_by_route(std::vector<Judgement>& judgements, const PreparedProject& pr
                    [&](const Judgement& a, const Judgement& b) { return place(a) < place(b); });
 }
 
-/// Waivers of this rule that are for one place.
+/// Waivers of this rule that are for one place, by route.
 std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const Rule& rule) {
   std::vector<const Waiver*> local;
   for (const Waiver& waiver : prepared.project->waivers)
     if (waiver.near && waiver.rule == rule.name) local.push_back(&waiver);
+  std::stable_sort(local.begin(), local.end(),
+                   [](const Waiver* a, const Waiver* b) { return a->route < b->route; });
   return local;
 }
 
@@ -52,11 +54,17 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
   std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing, {}, only_route});
   const std::vector<const Waiver*> local = local_waivers(prepared, rule);
   if (!local.empty()) {
+    std::map<std::string, std::vector<std::size_t>> by_words;
+    for (std::size_t i = 0; i < found.size(); ++i) by_words[found[i].message].push_back(i);
     for (Judgement& judgement : rule.judge({rule, prepared, motion, phrasing, local, only_route})) {
-      const bool known = std::any_of(found.begin(), found.end(), [&](const Judgement& each) {
-        return same_finding(each, judgement);
+      if (judgement.verdict == Verdict::pass) continue;
+      std::vector<std::size_t>& alike = by_words[judgement.message];
+      const bool known = std::any_of(alike.begin(), alike.end(), [&](std::size_t i) {
+        return same_finding(found[i], judgement);
       });
-      if (judgement.verdict != Verdict::pass && !known) found.push_back(std::move(judgement));
+      if (known) continue;
+      alike.push_back(found.size());
+      found.push_back(std::move(judgement));
     }
   }
   std::stable_sort(found.begin(), found.end(), [](const Judgement& a, const Judgement& b) {

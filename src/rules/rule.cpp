@@ -24,10 +24,16 @@ Judgement RuleContext::about(const std::string& thing, const SourceLocation& whe
 }
 
 bool RuleContext::is_passed_over(const PreparedRoute& route, double distance_in) const {
-  return std::any_of(passed_over.begin(), passed_over.end(), [&](const Waiver* waiver) {
-    return waiver->rule == rule.name && waiver->route == route.route->name &&
-           distance(route.centreline.at(distance_in), *waiver->near) <= waiver->within_in;
-  });
+  if (passed_over.empty()) return false;
+  const std::string& name = route.route->name;
+  auto each = std::lower_bound(
+      passed_over.begin(), passed_over.end(), name,
+      [](const Waiver* waiver, const std::string& wanted) { return waiver->route < wanted; });
+  for (; each != passed_over.end() && (*each)->route == name; ++each)
+    if ((*each)->rule == rule.name &&
+        distance(route.centreline.at(distance_in), *(*each)->near) <= (*each)->within_in)
+      return true;
+  return false;
 }
 
 }  // namespace linewright

@@ -30,8 +30,8 @@ struct Rule {
   std::vector<Judgement> (*lacking)(const RuleContext&) = nullptr;
 };
 
-/// What a rule is given. `passed_over` are waivers for one place: rules that keep only the worst
-/// place between two things leave that place out, so that a second one is not hidden behind it.
+/// What a rule is given. `passed_over` are waivers for one place, in order of their routes' names:
+/// rules that keep only the worst of two things leave it out, so that none is hidden behind it.
 struct RuleContext {
   const Rule& rule;
   const PreparedProject& prepared;

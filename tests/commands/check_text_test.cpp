@@ -274,5 +274,51 @@ TEST(CheckText, ValueAndLimitLookAlikeOnlyWhereTheyAre) {
                        "value 3.01 deg, limit at most 3.00 deg: over by 0.01 deg"));
 }
 
+/// Findings of one cause and one mend at places of their own.
+std::vector<Judgement> alike(int count) {
+  std::vector<Judgement> judgements;
+  for (int i = 0; i < count; ++i) {
+    Judgement each = judged(Verdict::fail, "it can reach S3L");
+    each.location.line = 100 + i;
+    judgements.push_back(each);
+  }
+  return judgements;
+}
+
+TEST(CheckText, ListsADozenOfAThousandPlacesAndSaysHowManyMore) {
+  const std::string text = check_text(report_of(alike(1000)), {});
+  EXPECT_TRUE(contains(text, "in 1000 places")) << text;
+  EXPECT_TRUE(contains(text, "  - static.yaml:111:9\n")) << text;
+  EXPECT_FALSE(contains(text, "static.yaml:112:9")) << text;
+  EXPECT_TRUE(contains(text, "  - and 988 more: --verbose lists them\n")) << text;
+  TextStyle verbose;
+  verbose.verbose = true;
+  EXPECT_TRUE(contains(check_text(report_of(alike(1000)), verbose), "static.yaml:1099:9"));
+}
+
+TEST(CheckText, OneMoreThanADozenIsListed) {
+  const std::string text = check_text(report_of(alike(13)), {});
+  EXPECT_TRUE(contains(text, "static.yaml:112:9")) << text;
+  EXPECT_FALSE(contains(text, "more: --verbose")) << text;
+}
+
+TEST(CheckText, ShowsADozenOfManyRoutesWithTheSameFindings) {
+  std::vector<Judgement> judgements;
+  for (int i = 0; i < 50; ++i)
+    for (const char* mend : {"join it to a port", "put a drain there"}) {
+      judgements.push_back(judged(Verdict::fail, mend));
+      judgements.back().route = "line-" + std::to_string(i);
+      judgements.back().mend = mend;
+    }
+  const std::string text = check_text(report_of(judgements), {});
+  EXPECT_TRUE(contains(text, "line-11: 2 places")) << text;
+  EXPECT_FALSE(contains(text, "line-12: 2 places")) << text;
+  EXPECT_TRUE(contains(text, "fail: chafe: 38 more like the 12 before: --verbose shows them\n"))
+      << text;
+  TextStyle verbose;
+  verbose.verbose = true;
+  EXPECT_TRUE(contains(check_text(report_of(judgements), verbose), "line-49: 2 places"));
+}
+
 }  // namespace
 }  // namespace linewright

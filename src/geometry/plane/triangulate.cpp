@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 #include <utility>
 
 #include "geometry/plane/polygon.hpp"
@@ -126,15 +125,60 @@ Boundary joined(const Boundary& outline, const std::vector<Boundary>& holes) {
   return boundary;
 }
 
+/// Corners by where they are, in the squares of a grid: about one to a square.
+class CornerGrid {
+ public:
+  explicit CornerGrid(const Boundary& boundary) {
+    low_ = high_ = boundary.front();
+    for (const Vec2 corner : boundary) {
+      low_ = {std::min(low_.u, corner.u), std::min(low_.v, corner.v)};
+      high_ = {std::max(high_.u, corner.u), std::max(high_.v, corner.v)};
+    }
+    side_ = static_cast<std::size_t>(std::sqrt(static_cast<double>(boundary.size()))) + 1;
+    squares_.resize(side_ * side_);
+  }
+
+  void add(std::size_t corner, Vec2 at) {
+    squares_[row(at.v) * side_ + column(at.u)].push_back(corner);
+  }
+
+  /// True where `meets` is true of a corner in a square that the box from `low` to `high` touches;
+  /// those of which `is_outdated` is true are dropped on the way.
+  template <typename IsOutdated, typename Meets>
+  bool any_in(Vec2 low, Vec2 high, const IsOutdated& is_outdated, const Meets& meets) {
+    for (std::size_t v = row(low.v); v <= row(high.v); ++v)
+      for (std::size_t u = column(low.u); u <= column(high.u); ++u) {
+        std::vector<std::size_t>& corners = squares_[v * side_ + u];
+        std::erase_if(corners, is_outdated);
+        if (std::any_of(corners.begin(), corners.end(), meets)) return true;
+      }
+    return false;
+  }
+
+ private:
+  std::size_t place(double at, double low, double high) const {
+    if (!(high > low)) return 0;
+    const double share = std::clamp((at - low) / (high - low), 0.0, 1.0);
+    return std::min(side_ - 1, static_cast<std::size_t>(share * static_cast<double>(side_)));
+  }
+  std::size_t column(double u) const { return place(u, low_.u, high_.u); }
+  std::size_t row(double v) const { return place(v, low_.v, high_.v); }
+
+  Vec2 low_;
+  Vec2 high_;
+  std::size_t side_ = 1;
+  std::vector<std::vector<std::size_t>> squares_;
+};
+
 class EarClipper {
  public:
-  explicit EarClipper(const Boundary& boundary) {
+  explicit EarClipper(const Boundary& boundary) : hollow_(boundary) {
     const std::size_t count = boundary.size();
     for (std::size_t i = 0; i < count; ++i)
       corners_.push_back({boundary[i], (i + count - 1) % count, (i + 1) % count, 0});
     for (std::size_t i = 0; i < count; ++i) turn(i);
-    hollow_.resize(count);
-    std::iota(hollow_.begin(), hollow_.end(), std::size_t{0});
+    for (std::size_t i = 0; i < count; ++i)
+      if (corners_[i].turn <= 0) hollow_.add(i, corners_[i].at);
     left_ = count;
   }
 
@@ -182,14 +226,14 @@ class EarClipper {
     const double low_u = std::min({a.u, b.u, c.u}), high_u = std::max({a.u, b.u, c.u});
     const double low_v = std::min({a.v, b.v, c.v}), high_v = std::max({a.v, b.v, c.v});
     const int least = contact == Contact::blocks ? 0 : 1;
-    std::erase_if(hollow_, [this](std::size_t other) { return corners_[other].turn > 0; });
-    for (const std::size_t other : hollow_) {
+    const auto lies_in = [&, a = a, b = b, c = c](std::size_t other) {
       const Vec2 p = corners_[other].at;
-      if (p.u < low_u || p.u > high_u || p.v < low_v || p.v > high_v) continue;
-      if (p == a || p == b || p == c) continue;
-      if (side(a, b, p) >= least && side(b, c, p) >= least && side(c, a, p) >= least) return false;
-    }
-    return true;
+      if (p.u < low_u || p.u > high_u || p.v < low_v || p.v > high_v) return false;
+      if (p == a || p == b || p == c) return false;
+      return side(a, b, p) >= least && side(b, c, p) >= least && side(c, a, p) >= least;
+    };
+    const auto is_outdated = [this](std::size_t other) { return corners_[other].turn > 0; };
+    return !hollow_.any_in({low_u, low_v}, {high_u, high_v}, is_outdated, lies_in);
   }
 
   /// Takes the corner off the boundary and returns the one before it.
@@ -202,7 +246,8 @@ class EarClipper {
     for (const std::size_t neighbour : {corner.previous, corner.next}) {
       const int before = corners_[neighbour].turn;
       turn(neighbour);
-      if (before > 0 && corners_[neighbour].turn <= 0) hollow_.push_back(neighbour);
+      if (before > 0 && corners_[neighbour].turn <= 0)
+        hollow_.add(neighbour, corners_[neighbour].at);
     }
     return corner.previous;
   }
@@ -235,7 +280,7 @@ class EarClipper {
   }
 
   std::vector<Corner> corners_;
-  std::vector<std::size_t> hollow_;  ///< corners that turn right or not at all, some outdated
+  CornerGrid hollow_;  ///< corners that turn right or not at all, some outdated
   std::size_t left_ = 0;
   std::vector<Triangle2> triangles_;
 };

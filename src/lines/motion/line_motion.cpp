@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <thread>
 
 #include "geometry/parallel.hpp"
@@ -32,6 +33,19 @@ std::vector<double> fitting_swings(const PreparedProject& prepared,
   return swings_in;
 }
 
+/// Of each route the runs that lead over it: `span_reaches` asks for no others.
+std::vector<std::vector<FreeRun>> runs_by_route(const std::vector<FreeRun>& runs,
+                                                std::size_t routes) {
+  std::vector<std::vector<FreeRun>> by_route(routes);
+  for (const FreeRun& run : runs) {
+    std::set<int> met;
+    for (const RunLeg& leg : run.legs)
+      if (met.insert(leg.route).second)
+        by_route[static_cast<std::size_t>(leg.route)].push_back(run);
+  }
+  return by_route;
+}
+
 }  // namespace
 
 LineMotion motion_of(const PreparedProject& prepared) {
@@ -44,6 +58,7 @@ LineMotion motion_of(const PreparedProject& prepared) {
                     std::vector<RodWay>(count),
                     TiedLines(prepared),
                     {}};
+  const std::vector<std::vector<FreeRun>> runs = runs_by_route(motion.runs, count);
   for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {
     const PreparedRoute& route = prepared.routes[i];
     if (route.line->kind == LineKind::rod) {
@@ -52,7 +67,7 @@ LineMotion motion_of(const PreparedProject& prepared) {
       motion.hanging[i] = {motion.reaches[i].front().stretch};
       return;
     }
-    motion.reaches[i] = span_reaches(prepared, route, motion.runs, motion.cables[i]);
+    motion.reaches[i] = span_reaches(prepared, route, runs[i], motion.cables[i]);
     motion.hanging[i] = hanging_stretches(route, motion.reaches[i]);
   });
   motion.fitting_swings_in = fitting_swings(prepared, motion.reaches);

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "lines/casing_ends.hpp"
 #include "lines/motion/casing_wire.hpp"
 #include "lines/motion/end_sweep.hpp"
 #include "lines/motion/span_frequency.hpp"
+#include "lines/runs_by_place.hpp"
 #include "physics/deflection.hpp"
 
 namespace linewright {
@@ -43,27 +45,25 @@ std::string missing_of_ends(const PreparedRoute& route, const Span& span) {
 }
 
 /// The longest run that the span belongs to, turned to the route's own direction.
-RunPlace longest_run(const PreparedProject& prepared, const std::vector<FreeRun>& runs, int route,
-                     const Span& span) {
+RunPlace longest_run(const PreparedProject& prepared, const RunsByPlace& runs, const Span& span) {
   RunPlace best;
-  for (const FreeRun& run : runs) {
-    double walked = 0;
-    for (const RunLeg& leg : run.legs) {
-      const bool same = leg.route == route && std::abs(leg.low_in() - span.start_in) < 1e-9 &&
-                        std::abs(leg.high_in() - span.end_in) < 1e-9;
-      if (same && (!best.run || run.length_in > best.run->length_in)) {
-        const double rest = run.length_in - walked - leg.length_in();
-        const bool forward = leg.from_in <= leg.to_in;
-        const RunEnd& start = forward ? run.first : run.last;
-        const RunEnd& end = forward ? run.last : run.first;
-        const Support first = support_at(prepared, start);
-        const Support last = support_at(prepared, end);
-        best = {&run,         forward ? walked : rest, forward ? rest : walked, first.play_in,
-                last.play_in, first.comes_in_in,       last.comes_in_in,        !start.held(),
-                !end.held()};
-      }
-      walked += leg.length_in();
-    }
+  for (const auto& [run, leg, walked_in] : runs.over(span.start_in, span.end_in)) {
+    if (best.run && run->length_in <= best.run->length_in) continue;
+    const double rest_in = run->length_in - walked_in - leg->length_in();
+    const bool forward = leg->from_in <= leg->to_in;
+    const RunEnd& start = forward ? run->first : run->last;
+    const RunEnd& end = forward ? run->last : run->first;
+    const Support first = support_at(prepared, start);
+    const Support last = support_at(prepared, end);
+    best = {run,
+            forward ? walked_in : rest_in,
+            forward ? rest_in : walked_in,
+            first.play_in,
+            last.play_in,
+            first.comes_in_in,
+            last.comes_in_in,
+            !start.held(),
+            !end.held()};
   }
   return best;
 }
@@ -89,20 +89,25 @@ bool holds_its_shape(LineKind kind) {
 /// of an arc lies R (1/cos(θ/2) − 1) from its corner, so the spread is the difference of the two.
 /// A slight corner is drawn sharp, spreads like any other, and keeps no other from spreading past
 /// it.
-double bend_spread_in(const PreparedRoute& route, const Span& span) {
+/// `made` are the centreline's made bends.
+double bend_spread_in(const PreparedRoute& route, const std::vector<Bend>& made, const Span& span) {
   double spread = 0;
   const std::vector<Bend>& bends = route.centreline.bends();
-  const std::vector<Bend> made = route.centreline.made_bends();
-  for (const Bend& bend : bends) {
-    if ((bend.built_radius_in <= 0 && !bend.slight) || bend.middle_in() <= span.start_in ||
-        bend.middle_in() >= span.end_in)
-      continue;
+  auto next = std::partition_point(bends.begin(), bends.end(), [&](const Bend& bend) {
+    return bend.middle_in() <= span.start_in;
+  });
+  for (; next != bends.end() && next->middle_in() < span.end_in; ++next) {
+    const Bend& bend = *next;
+    if (bend.built_radius_in <= 0 && !bend.slight) continue;
     double back = span.start_in;
     double ahead = span.end_in;
-    for (const Bend& other : made) {
-      if (other.corner < bend.corner) back = std::max(back, other.end_in);
-      if (other.corner > bend.corner) ahead = std::min(ahead, other.start_in);
-    }
+    const auto not_before = std::partition_point(
+        made.begin(), made.end(), [&](const Bend& other) { return other.corner < bend.corner; });
+    if (not_before != made.begin()) back = std::max(back, std::prev(not_before)->end_in);
+    const auto after = not_before != made.end() && not_before->corner == bend.corner
+                           ? std::next(not_before)
+                           : not_before;
+    if (after != made.end()) ahead = std::min(ahead, after->start_in);
     const double half = std::tan(bend.angle_rad / 2);
     const double tangent = bend.built_radius_in * half;
     const double room = std::max(0.0, std::min(bend.start_in - back, ahead - bend.end_in));
@@ -162,7 +167,8 @@ void widen_for_drawn_bow(ReachEnvelope& envelope, const PreparedProject& prepare
 }
 
 std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
-                     const PreparedRoute& route, const Span& span, const RunPlace& place) {
+                     const PreparedRoute& route, const std::vector<Bend>& made, const Span& span,
+                     const RunPlace& place) {
   const Line& line = *route.line;
   const Project& project = *prepared.project;
   if (!line.slack_fraction) return "the surplus length usual for " + line.name;
@@ -175,7 +181,8 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   add_bow(envelope, route,
           left_over_in(prepared, place, line.slack_fraction->value) +
               thermal_surplus_in(length, expansion, project.temperature));
-  if (line.kind == LineKind::plastic_tube) envelope.bend_spread_in = bend_spread_in(route, span);
+  if (line.kind == LineKind::plastic_tube)
+    envelope.bend_spread_in = bend_spread_in(route, made, span);
   if (!holds_its_shape(line.kind)) {
     widen_for_drawn_bow(envelope, prepared, place);
     return {};
@@ -186,33 +193,41 @@ std::string add_tube(ReachEnvelope& envelope, const PreparedProject& prepared,
   return {};
 }
 
-/// The piece of a cable that can slide to and fro between what holds it fast.
-double sliding_length_in(const PreparedRoute& route, const Span& span) {
-  double from = 0;
-  double to = route.length_in();
+/// Distances along a cable, in order, of the clamps that hold it fast, and of its ends.
+std::vector<double> places_held_fast_in(const PreparedRoute& route) {
+  std::vector<double> held{0};
   for (const Support& support : route.supports) {
     if (support.point < 0 || route.sleeve_at(support.distance_in)) continue;
     // A clamp counts as a support of a bare cable only where the cable does not move.
-    if (route.route->points[static_cast<std::size_t>(support.point)].hold != HoldKind::clamp)
-      continue;
-    if (support.distance_in <= span.start_in) from = std::max(from, support.distance_in);
-    if (support.distance_in >= span.end_in) to = std::min(to, support.distance_in);
+    if (route.route->points[static_cast<std::size_t>(support.point)].hold == HoldKind::clamp)
+      held.push_back(support.distance_in);
   }
-  return to - from;
+  held.push_back(route.length_in());
+  return held;
+}
+
+/// The piece of a cable that can slide to and fro between what holds it fast.
+double sliding_length_in(const std::vector<double>& held_fast_in, const Span& span) {
+  const auto after = std::upper_bound(held_fast_in.begin(), held_fast_in.end(), span.start_in);
+  const auto to = std::lower_bound(held_fast_in.begin(), held_fast_in.end(), span.end_in);
+  const double from_in = after == held_fast_in.begin() ? 0 : *std::prev(after);
+  return (to == held_fast_in.end() ? held_fast_in.back() : *to) - from_in;
 }
 
 /// All that can gather in the span of what the cable has over: its share of what heat or cold
 /// leaves over between the clamps that hold it fast, and all that the other cable gives it.
-double gathered_in(const PreparedRoute& route, const CableState& state, const Span& span,
-                   double length_in) {
-  const double share = std::max(length_in, sliding_length_in(route, span)) / route.length_in();
+double gathered_in(const PreparedRoute& route, const std::vector<double>& held_fast_in,
+                   const CableState& state, const Span& span, double length_in) {
+  const double share =
+      std::max(length_in, sliding_length_in(held_fast_in, span)) / route.length_in();
   const double given =
       state.slack_side ? std::max(0.0, state.slack_side->slack_in - state.coldest_slack_in) : 0;
   return state.coldest_slack_in * share + given * std::max(1.0, length_in / route.length_in());
 }
 
 std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedProject& prepared,
-                      const PreparedRoute& route, const CableState& state, const Span& span) {
+                      const PreparedRoute& route, const std::vector<double>& held_fast_in,
+                      const CableState& state, const Span& span) {
   const Line& line = *route.line;
   if (!route.route->tension) return "the rigged tension of " + route.route->name;
   if (!line.weight_lb_per_in) return "the weight of " + line.name;
@@ -230,7 +245,8 @@ std::string add_cable(SpanReach& reach, ReachEnvelope& envelope, const PreparedP
   reach.sag_power = envelope.sag_in < untensioned_sag_in(loaded) ? 2 : 1;
   // Where along the cable the surplus gathers cannot be told: only the bound knows all of it.
   envelope.surplus_gathers = true;
-  envelope.surplus_in = std::max(envelope.surplus_in, gathered_in(route, state, span, length));
+  envelope.surplus_in =
+      std::max(envelope.surplus_in, gathered_in(route, held_fast_in, state, span, length));
   envelope.bound_half_width_in = std::max(
       envelope.bound_half_width_in, ellipsoid_half_width_in(length, length + envelope.surplus_in));
   return state.missing_beside;
@@ -261,9 +277,11 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
 std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
                                     const std::vector<FreeRun>& runs, const CableState& state) {
   std::vector<SpanReach> reaches;
-  const int index = static_cast<int>(&route - prepared.routes.data());
+  const RunsByPlace over(runs, static_cast<int>(&route - prepared.routes.data()));
+  const std::vector<Bend> made = route.centreline.made_bends();
+  const std::vector<double> held_fast = places_held_fast_in(route);
   for (const Span& span : route.spans) {
-    const RunPlace place = longest_run(prepared, runs, index, span);
+    const RunPlace place = longest_run(prepared, over, span);
     SpanReach reach;
     reach.ends_free = place.free_at_start || place.free_at_end;
     ReachEnvelope envelope;
@@ -274,8 +292,8 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     envelope.full_play_first_in = place.comes_in_at_start_in;
     envelope.full_play_last_in = place.comes_in_at_end_in;
     reach.missing = route.line->kind == LineKind::cable
-                        ? add_cable(reach, envelope, prepared, route, state, span)
-                        : add_tube(envelope, prepared, route, span, place);
+                        ? add_cable(reach, envelope, prepared, route, held_fast, state, span)
+                        : add_tube(envelope, prepared, route, made, span, place);
     reach.hang_known = reach.missing.empty();
     if (reach.missing.empty()) reach.missing = missing_of_ends(route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);

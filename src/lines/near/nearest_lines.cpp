@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "geometry/minimise.hpp"
+#include "geometry/structure/box_index.hpp"
 #include "lines/near/chord_bounds.hpp"
 #include "lines/near/first_place.hpp"
 
@@ -152,13 +153,7 @@ class LinePair {
     if (are_far_apart(first_, second_, reach_, horizon_in_)) return std::nullopt;
     const std::vector<double> most = most_of_blocks(first_, reach_);
     const std::vector<double> other_most = most_of_blocks(second_, reach_);
-    std::vector<Facing> blocks;
-    for (std::size_t i = 0; i < first_.blocks.size(); ++i)
-      for (std::size_t j = 0; j < second_.blocks.size(); ++j) {
-        const double least = least_distance(first_.blocks[i].bounds, second_.blocks[j].bounds) -
-                             most[i] - other_most[j];
-        if (least < horizon_in_) blocks.push_back({i, j, least});
-      }
+    std::vector<Facing> blocks = facing_blocks(most, other_most);
     sort_by_margin(blocks);
     for (const Facing& each : blocks)
       if (each.least_margin_in < to_beat())
@@ -169,6 +164,31 @@ class LinePair {
  private:
   /// Margins from here on need not be looked at; those that are equal to the best are.
   double to_beat() const { return best_ ? best_->margin_in + tie_in : horizon_in_; }
+
+  /// Pairs of blocks that can come within the horizon. Between two long lines they are looked up.
+  std::vector<Facing> facing_blocks(const std::vector<double>& most,
+                                    const std::vector<double>& other_most) const {
+    constexpr std::size_t few = 32;
+    std::vector<Facing> facing;
+    const auto face = [&](std::size_t i, std::size_t j) {
+      const double least = least_distance(first_.blocks[i].bounds, second_.blocks[j].bounds) -
+                           most[i] - other_most[j];
+      if (least < horizon_in_) facing.push_back({i, j, least});
+    };
+    if (first_.blocks.size() <= few || second_.blocks.size() <= few) {
+      for (std::size_t i = 0; i < first_.blocks.size(); ++i)
+        for (std::size_t j = 0; j < second_.blocks.size(); ++j) face(i, j);
+      return facing;
+    }
+    std::vector<Bounds> reached;
+    for (std::size_t j = 0; j < second_.blocks.size(); ++j)
+      reached.push_back(grown(second_.blocks[j].bounds, other_most[j]));
+    const BoxIndex index(reached);
+    for (std::size_t i = 0; i < first_.blocks.size(); ++i)
+      for (const std::size_t j : index.near(first_.blocks[i].bounds, most[i] + horizon_in_))
+        face(i, j);
+    return facing;
+  }
 
   void consider_blocks(const ChordBlock& block, const ChordBlock& facing) {
     const std::vector<double> taken_off = taken_off_by_block(first_, reach_, block);

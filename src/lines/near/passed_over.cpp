@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "lines/line_pairs.hpp"
@@ -65,9 +66,16 @@ std::vector<PassedOver> passed_over_near_fittings(const PreparedProject& prepare
                                                   const std::string& only_route) {
   std::vector<PassedOver> found;
   const auto& routes = prepared.routes;
+  std::map<const Node*, std::vector<std::size_t>> routes_at;
+  for (std::size_t i = 0; i < routes.size(); ++i)
+    for (const Node* node : {routes[i].from, routes[i].to}) routes_at[node].push_back(i);
   for (std::size_t i = 0; i < routes.size(); ++i) {
     add_structure(prepared, routes[i], found);
-    for (std::size_t j = i + 1; j < routes.size(); ++j) add_line(routes[i], routes[j], found);
+    std::set<std::size_t> meeting;
+    for (const Node* node : {routes[i].from, routes[i].to})
+      for (const std::size_t j : routes_at.at(node))
+        if (j > i) meeting.insert(j);
+    for (const std::size_t j : meeting) add_line(routes[i], routes[j], found);
   }
   if (!only_route.empty())
     std::erase_if(found, [&](const PassedOver& each) {

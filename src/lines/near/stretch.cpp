@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lines/along_line.hpp"
 #include "lines/line_pairs.hpp"
 #include "lines/near/chord_bounds.hpp"
 #include "lines/neighbour_filter.hpp"
@@ -23,18 +24,20 @@ void cut_to_length(const PathChord& chord, std::vector<PathChord>& cut) {
 }
 
 /// Distances along the route at which something begins or ends to count, to be held by another
-/// limit, or to be thicker.
-std::vector<double> zone_ends(const PreparedRoute& route) {
+/// limit, or to be thicker: all that lie from `low_in` to `high_in`, and some beyond.
+std::vector<double> zone_ends(const PreparedRoute& route, double low_in, double high_in) {
   std::vector<double> ends;
   for (const double from_end : {mount_depth_in, fitting_zone_in, fitting_reach_in(route),
                                 shared_node_zone_in, soft_node_zone_in})
     ends.insert(ends.end(), {from_end, route.length_in() - from_end});
   if (const auto own = own_fitting_in(route, *route.from)) ends.push_back(*own);
   if (const auto own = own_fitting_in(route, *route.to)) ends.push_back(route.length_in() - *own);
-  for (const Support& support : route.supports)
+  for (const Support& support :
+       between_along(route.supports, low_in - at_support_in, high_in + at_support_in))
     ends.insert(ends.end(), {support.distance_in - at_support_in, support.distance_in,
                              support.distance_in + at_support_in});
-  for (const Crossing& crossing : route.crossings)
+  for (const Crossing& crossing :
+       between_along(route.crossings, low_in - crossing_zone_in, high_in + crossing_zone_in))
     ends.insert(ends.end(),
                 {crossing.distance_in - crossing_zone_in, crossing.distance_in + crossing_zone_in});
   for (const Sleeve& sleeve : route.route->sleeves)
@@ -68,7 +71,7 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in(),
                   nullptr};
   std::vector<double> breaks{start_in, end_in};
-  for (const double at : zone_ends(route))
+  for (const double at : zone_ends(route, start_in, end_in))
     if (at > start_in + one_end_in && at < end_in - one_end_in) breaks.push_back(at);
   std::sort(breaks.begin(), breaks.end());
   breaks.erase(std::unique(breaks.begin(), breaks.end(),

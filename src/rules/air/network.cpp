@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <string_view>
+#include <utility>
 
 #include "rules/rule.hpp"
 
@@ -212,27 +214,38 @@ struct SystemParts {
   }
 };
 
+/// The first of a chain of routes that hang together.
+std::size_t first_of_chain(std::vector<std::size_t>& earlier, std::size_t route) {
+  while (earlier[route] != route) route = earlier[route] = earlier[earlier[route]];
+  return route;
+}
+
 /// The air routes that hang together, by network, in file order of their first route.
 std::vector<SystemParts> connected_systems(const PreparedProject& prepared) {
-  std::vector<SystemParts> systems;
-  for (const PreparedRoute& route : prepared.routes) {
-    if (!is_air(route.route->system)) continue;
-    SystemParts merged{&route, route.route->system, {route.from, route.to}};
-    for (auto each = systems.begin(); each != systems.end();) {
-      const bool meets = each->nodes.contains(route.from) || each->nodes.contains(route.to);
-      const bool same = each->first->route->system_name == route.route->system_name;
-      if (meets && same) {
-        if (each->first < merged.first) merged.first = each->first;
-        merged.nodes.insert(each->nodes.begin(), each->nodes.end());
-        each = systems.erase(each);
-      } else {
-        ++each;
-      }
+  const std::vector<PreparedRoute>& routes = prepared.routes;
+  std::vector<std::size_t> earlier(routes.size());
+  std::map<std::pair<const Node*, std::string_view>, std::size_t> first_at_node;
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    earlier[i] = i;
+    if (!is_air(routes[i].route->system)) continue;
+    for (const Node* node : {routes[i].from, routes[i].to}) {
+      const auto [met, is_new] = first_at_node.insert({{node, routes[i].route->system_name}, i});
+      if (is_new) continue;
+      const auto [low, high] =
+          std::minmax({first_of_chain(earlier, met->second), first_of_chain(earlier, i)});
+      earlier[high] = low;
     }
-    systems.push_back(merged);
   }
-  std::sort(systems.begin(), systems.end(),
-            [](const SystemParts& a, const SystemParts& b) { return a.first < b.first; });
+  std::map<std::size_t, SystemParts> by_first;
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    if (!is_air(routes[i].route->system)) continue;
+    SystemParts& system = by_first[first_of_chain(earlier, i)];
+    if (!system.first) system.first = &routes[i];
+    system.kind = routes[i].route->system;
+    system.nodes.insert({routes[i].from, routes[i].to});
+  }
+  std::vector<SystemParts> systems;
+  for (auto& [first, system] : by_first) systems.push_back(std::move(system));
   return systems;
 }
 

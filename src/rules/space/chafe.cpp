@@ -4,6 +4,7 @@
 #include "lines/edge_guard.hpp"
 #include "lines/motion/reach.hpp"
 #include "lines/motion/sleeve_hold.hpp"
+#include "lines/near/line_neighbours.hpp"
 #include "lines/neighbour_filter.hpp"
 #include "rules/rule.hpp"
 #include "rules/side_by_side.hpp"
@@ -267,6 +268,24 @@ std::vector<Judgement> judge_structure(const RuleContext& context, const Prepare
   return judgements;
 }
 
+LineNeighbours neighbours_within_reach(const std::vector<std::vector<SpanReach>>& reaches) {
+  std::vector<std::vector<Bounds>> bounds(reaches.size());
+  for (std::size_t i = 0; i < reaches.size(); ++i)
+    for (const SpanReach& reach : reaches[i])
+      bounds[i].push_back(bounds_with_reach(reach.stretch, Reach::bound));
+  return LineNeighbours(bounds);
+}
+
+LineNeighbours neighbours_as_they_hang(const LineMotion& motion) {
+  std::vector<std::vector<Bounds>> bounds;
+  for (const std::vector<Stretch>& line : motion.hanging) {
+    bounds.push_back(bounds_with_reach(line, Reach::likely));
+    for (const Bounds& bound : bounds_with_reach(line, Reach::bound))
+      bounds.back().push_back(bound);
+  }
+  return LineNeighbours(bounds);
+}
+
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   const auto& routes = context.prepared.routes;
   // Ends that swing free are taken still once they have been reported.
@@ -276,11 +295,15 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     std::for_each(reaches[i].begin(), reaches[i].end(), take_ends_still);
     return std::vector<Judgement>{};
   });
-  std::vector<Judgement> between_lines = side_by_side(
-      routes.size(), [&](std::size_t i) { return chafe_of_later_lines(context, reaches, i); });
+  const LineNeighbours neighbours = neighbours_within_reach(reaches);
+  std::vector<Judgement> between_lines = side_by_side(routes.size(), [&](std::size_t i) {
+    return chafe_of_later_lines(context, reaches, neighbours, i);
+  });
   std::move(between_lines.begin(), between_lines.end(), std::back_inserter(judgements));
+  const LineNeighbours hanging = neighbours_as_they_hang(context.motion);
   std::vector<Judgement> failed = side_by_side(routes.size(), [&](std::size_t i) {
-    return judge_failed_clamps(context, routes[i], context.prepared.project->build_tolerance_in);
+    return judge_failed_clamps(context, routes[i], hanging,
+                               context.prepared.project->build_tolerance_in);
   });
   std::move(failed.begin(), failed.end(), std::back_inserter(judgements));
   return judgements;

@@ -96,11 +96,12 @@ Judgement judge_pair(const RuleContext& context, const PreparedRoute& route,
 
 std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
                                             const std::vector<std::vector<SpanReach>>& reaches,
-                                            std::size_t index) {
+                                            const LineNeighbours& neighbours, std::size_t index) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
   const PreparedRoute& route = routes[index];
-  for (std::size_t j = index + 1; j < routes.size(); ++j) {
+  const double horizon_in = std::max(chafe_horizon_in, most_pair_tolerance_in(context.prepared));
+  for (const std::size_t j : neighbours.after(index, horizon_in)) {
     if (!context.asks_for(route) && !context.asks_for(routes[j])) continue;
     if (route.line->kind == LineKind::wire && routes[j].line->kind == LineKind::wire) continue;
     std::optional<Judgement> worst;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 #include <optional>
+#include <set>
 
 #include "lines/motion/merged_spans.hpp"
 #include "lines/motion/reach.hpp"
@@ -114,21 +115,26 @@ const LimitRow* row_against(const PreparedRoute& line, const PreparedRoute& othe
 }  // namespace
 
 std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& line,
-                                           double tolerance_in) {
+                                           const LineNeighbours& neighbours, double tolerance_in) {
   std::vector<Judgement> judgements;
   if (line.line->kind == LineKind::cable) return judgements;
   const std::vector<Failure> failures =
       failures_of(line, context.motion.reaches[context.index_of(line)]);
   if (failures.empty()) return judgements;
   const double between_lines = 2 * tolerance_in;
-  for (const PreparedRoute& other : context.prepared.routes) {
+  std::set<std::size_t> near;
+  for (const Failure& failure : failures)
+    for (const std::size_t each : neighbours.near(failure.merged, Reach::bound, between_lines))
+      near.insert(each);
+  for (const std::size_t index : near) {
+    const PreparedRoute& other = context.prepared.routes[index];
     const LimitRow* row = row_against(line, other);
     if (!row || !(context.asks_for(line) || context.asks_for(other))) continue;
     // Of a rod whose sweep is not known `clearance` says so.
-    if (!context.motion.rods[context.index_of(other)].missing.empty()) continue;
+    if (!context.motion.rods[index].missing.empty()) continue;
     const Measure measure = [&](const Stretch& stretch, Reach reach) {
       std::optional<Approach> nearest;
-      for (const Stretch& hanging : context.motion.hanging[context.index_of(other)]) {
+      for (const Stretch& hanging : context.motion.hanging[index]) {
         const auto found = nearest_lines(
             stretch, hanging, reach, nearest ? nearest->margin_in : between_lines,
             [&](double along, double) { return !context.is_passed_over(line, along); });

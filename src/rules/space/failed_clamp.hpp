@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "lines/near/line_neighbours.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -38,8 +39,9 @@ inline constexpr LimitRow tube_clamp_failed{
 /// of them, and only where something is wrong that is not so with all clamps in place. Left out are
 /// clamps next to an end that nothing holds, or to a span whose reach is not known: those are
 /// findings of their own. Of tubes and hoses only what they are likely to reach is said.
+/// `neighbours` are all lines as they hang, as far as they can reach.
 std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const PreparedRoute& line,
-                                           double tolerance_in);
+                                           const LineNeighbours& neighbours, double tolerance_in);
 
 /// True for a judgement of `judge_failed_clamps`.
 bool is_of_lost_clamp(const Judgement& judgement);

@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
 
 #include "geometry/plane/polygon.hpp"
 #include "lines/edge_guard.hpp"
@@ -123,13 +125,11 @@ std::optional<Judgement> misplaced(const RuleContext& context, const PreparedRou
 
 /// A fitting in a frame's plane, on a route that ends there and goes on as another: the line goes
 /// through the frame by it.
+/// `routes` are all that end there.
 void judge_fitting_in_web(const RuleContext& context, const Node& node,
+                          const std::set<const PreparedRoute*>& routes,
                           std::vector<Judgement>& judgements) {
-  if (node.kind == NodeKind::bulkhead) return;
-  std::vector<const PreparedRoute*> routes;
-  for (const PreparedRoute& route : context.prepared.routes)
-    if (route.from == &node || route.to == &node) routes.push_back(&route);
-  if (routes.size() < 2) return;
+  if (node.kind == NodeKind::bulkhead || routes.size() < 2) return;
   for (const Frame& frame : context.prepared.project->structure.frames) {
     const Vec2 in_plane = frame.plane.seen(node.at);
     if (std::abs(frame.plane.above(node.at)) > frame.thickness_in / 2 + 1e-6 ||
@@ -137,7 +137,7 @@ void judge_fitting_in_web(const RuleContext& context, const Node& node,
         std::any_of(frame.holes.begin(), frame.holes.end(),
                     [&](const Hole& hole) { return covers(hole, in_plane); }))
       continue;
-    const PreparedRoute& route = *routes.front();
+    const PreparedRoute& route = **routes.begin();
     const bool start = route.from == &node;
     Judgement judgement = context.at(route, start ? 0 : route.length_in());
     judgement.location = start ? route.route->from_where : route.route->to_where;
@@ -170,8 +170,11 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     for (Judgement& judgement : judge_meshes_in_holes(context, route))
       judgements.push_back(std::move(judgement));
   }
+  std::map<const Node*, std::set<const PreparedRoute*>> routes_at;
+  for (const PreparedRoute& route : context.prepared.routes)
+    for (const Node* node : {route.from, route.to}) routes_at[node].insert(&route);
   for (const Node& node : context.prepared.project->nodes)
-    judge_fitting_in_web(context, node, judgements);
+    judge_fitting_in_web(context, node, routes_at[&node], judgements);
   for (Judgement& judgement : judge_shared_bores(context))
     judgements.push_back(std::move(judgement));
   for (Judgement& judgement : judge_holes_in_walls(context))

@@ -1,5 +1,7 @@
 #include "rules/space/pair_tolerance.hpp"
 
+#include <algorithm>
+
 namespace linewright {
 
 std::vector<TolerancePart> tolerance_parts(const PreparedProject& prepared,
@@ -21,6 +23,10 @@ std::vector<TolerancePart> tolerance_parts(const PreparedProject& prepared,
     }
   }
   return parts;
+}
+
+double most_pair_tolerance_in(const PreparedProject& prepared) {
+  return 2 * std::max(prepared.line_tolerance_in(false), prepared.line_tolerance_in(true));
 }
 
 }  // namespace linewright

@@ -18,4 +18,7 @@ struct TolerancePart {
 std::vector<TolerancePart> tolerance_parts(const PreparedProject& prepared,
                                            const PreparedRoute& first, const PreparedRoute& second);
 
+/// The most that one of them is between any two lines.
+double most_pair_tolerance_in(const PreparedProject& prepared);
+
 }  // namespace linewright

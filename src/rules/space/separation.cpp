@@ -5,6 +5,7 @@
 
 #include "lines/line_pairs.hpp"
 #include "lines/motion/reach.hpp"
+#include "lines/near/line_neighbours.hpp"
 #include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
 #include "rules/space/measured_gap.hpp"
@@ -185,27 +186,44 @@ void take_graver(std::optional<Judgement> judgement, std::optional<Judgement>& w
   if (judgement && (!worst || graver(*judgement, *worst))) worst = std::move(judgement);
 }
 
+/// No two lines that stay farther apart are spoken of.
+double farthest_judged_in(const PreparedProject& prepared) {
+  double most_in = 0;
+  for (const LimitRow& row : limits) most_in = std::max(most_in, row.value);
+  return most_in + most_pair_tolerance_in(prepared) + beyond_limit_in;
+}
+
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
   const std::vector<std::vector<Stretch>>& hanging = context.motion.hanging;
-  std::vector<Stretch> wholes;
-  for (const PreparedRoute& route : routes)
-    wholes.push_back(make_stretch(route, 0, route.length_in()));
+  // What hangs as it is drawn is whole already.
+  std::vector<Stretch> drawn(routes.size());
+  std::vector<const Stretch*> wholes;
+  std::vector<std::vector<Bounds>> bounds;
   for (std::size_t i = 0; i < routes.size(); ++i) {
-    for (std::size_t j = i + 1; j < routes.size(); ++j) {
+    const bool as_drawn = !works_control(routes[i].line->kind);
+    if (!as_drawn) drawn[i] = make_stretch(routes[i], 0, routes[i].length_in());
+    wholes.push_back(as_drawn ? &hanging[i].front() : &drawn[i]);
+    bounds.push_back(bounds_with_reach(hanging[i], Reach::likely));
+    bounds.back().push_back(bounds_with_reach(*wholes[i], Reach::none));
+  }
+  const LineNeighbours neighbours(bounds);
+  const double horizon_in = farthest_judged_in(context.prepared);
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    for (const std::size_t j : neighbours.after(i, horizon_in)) {
       if (is(routes[i], LineKind::wire) && is(routes[j], LineKind::wire)) continue;
       std::optional<Judgement> worst;
       for (const SeparationZone& zone : separation_zones(context, routes[i], routes[j])) {
         for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[j]))
           take_graver(judge_zone(context, hanging[i], hanging[j], zone, part), worst);
       }
-      take_graver(judge_parting(context, wholes[i], wholes[j]), worst);
+      take_graver(judge_parting(context, *wholes[i], *wholes[j]), worst);
       const bool sweep_known = is_known(context, routes[i]) && is_known(context, routes[j]);
       if (worst && (sweep_known || worst->verdict != Verdict::pass)) judgements.push_back(*worst);
       for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
         if (const auto under =
-                judge_under_vent(context, wholes[wire], wholes[vent], vent_wanted.value))
+                judge_under_vent(context, *wholes[wire], *wholes[vent], vent_wanted.value))
           judgements.push_back(*under);
     }
     if (routes.size() > 1)
@@ -216,8 +234,8 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     if (swept && routes.size() > 1) judgements.push_back(*swept);
     std::optional<Judgement> self;
     for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[i]))
-      take_graver(judge_self(context, wholes[i], part), self);
-    take_graver(judge_own_run_outs(context, wholes[i]), self);
+      take_graver(judge_self(context, *wholes[i], part), self);
+    take_graver(judge_own_run_outs(context, *wholes[i]), self);
     if (self) judgements.push_back(*self);
   }
   for (const PreparedRoute& route : routes)
