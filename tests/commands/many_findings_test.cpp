@@ -15,7 +15,7 @@ TEST(ManyFindings, OfOneKindAreFoldedWithoutASquare) {
     text += "- {name: n" + std::to_string(i) + ", kind: tee, at: [0, 0, " +
             std::to_string(i % 100) + "]}\n";
   test::write(folder / "project.yaml", text);
-  const test::CommandRun result = test::run({"check", folder / "project.yaml"});
+  const test::CommandRun result = test::run({"check", folder / "project.yaml", "--verbose"});
   EXPECT_TRUE(test::contains(result.out, "n19999")) << result.err;
   EXPECT_TRUE(test::contains(result.out, std::to_string(count) + " warnings"));
 }
