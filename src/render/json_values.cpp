@@ -46,6 +46,15 @@ Json measured_json(const std::optional<Measured>& measured) {
   return {{"value", json_number(measured->value)}, {"on", measured->on}, {"by", measured->by}};
 }
 
+/// To a billionth, or to thirteen digits where those are coarser: the digits beyond differ from one
+/// machine's mathematics to the next.
+double worth_of(double value) {
+  constexpr double most = 1e13;
+  double parts = 1e9;
+  while (parts > 1 && std::abs(value) * parts >= most) parts /= 10;
+  return std::abs(value) >= most ? value : std::round(value * parts) / parts;
+}
+
 }  // namespace
 
 Json text_or_null(const std::string& text) {
@@ -54,7 +63,8 @@ Json text_or_null(const std::string& text) {
 
 Json json_number(double value) {
   if (!std::isfinite(value)) throw std::logic_error("a result is not a finite number");
-  return value == 0 ? 0.0 : value;
+  const double worth = worth_of(value);
+  return worth == 0 ? 0.0 : worth;
 }
 
 Json json_number(const std::optional<double>& value) {

@@ -13,8 +13,9 @@ namespace linewright {
 
 using Json = nlohmann::ordered_json;
 
-/// A finite number, minus zero made plain zero. Throws std::logic_error for NaN and infinities,
-/// which JSON cannot hold and no result may contain.
+/// A finite number to a billionth, at most thirteen digits of it, minus zero made plain zero.
+/// Throws std::logic_error for NaN and infinities, which JSON cannot hold and no result may
+/// contain.
 Json json_number(double value);
 /// The same, or null where there is none.
 Json json_number(const std::optional<double>& value);
