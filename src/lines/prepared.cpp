@@ -142,6 +142,11 @@ double PreparedRoute::to_nearest_support_in(double distance_in) const {
   return best;
 }
 
+int PreparedProject::part_of(const NodeFitting& fitting) const {
+  const std::size_t first = obstacles.parts().size() - pulleys.size() - fittings.size();
+  return static_cast<int>(first) + static_cast<int>(&fitting - fittings.data());
+}
+
 const NodeFitting* PreparedProject::fitting_of(int part) const {
   const auto first = static_cast<int>(obstacles.parts().size() - pulleys.size() - fittings.size());
   const auto index = static_cast<std::size_t>(part - first);

@@ -143,6 +143,9 @@ struct PreparedProject {
 
   /// The fitting that is a part of the obstacles; nullptr for parts that are none.
   const NodeFitting* fitting_of(int part) const;
+  /// The index into the obstacles' parts of one of `fittings`.
+  int part_of(const NodeFitting& fitting) const;
+
   /// The pulley that is a part of the obstacles; nullptr for parts that are none.
   const RoutePulley* pulley_of(int part) const;
 

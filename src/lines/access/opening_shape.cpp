@@ -91,6 +91,7 @@ bool OpeningShape::holds(Vec3 place, double within_in) const {
   if (std::abs(dot(place - centre, normal)) > within_in) return false;
   bool inside = false;
   const Vec2 p = plane.seen(place);
+  if (p.u < least.u || p.u > most.u || p.v < least.v || p.v > most.v) return false;
   for (std::size_t i = 0; i < in_plane.size(); ++i) {
     const Vec2 a = in_plane[i];
     const Vec2 b = in_plane[(i + 1) % in_plane.size()];
@@ -123,6 +124,11 @@ OpeningShape shape_of(const Opening& opening, const PreparedProject& prepared) {
   else
     shape.outline = circle(shape.plane, opening.diameter_in.value_or(0) / 2);
   for (const Vec3 corner : shape.outline) shape.in_plane.push_back(shape.plane.seen(corner));
+  shape.least = shape.most = shape.in_plane.front();
+  for (const Vec2 corner : shape.in_plane) {
+    shape.least = {std::min(shape.least.u, corner.u), std::min(shape.least.v, corner.v)};
+    shape.most = {std::max(shape.most.u, corner.u), std::max(shape.most.v, corner.v)};
+  }
   return shape;
 }
 

@@ -14,6 +14,8 @@ struct OpeningShape {
   std::vector<Vec3> outline;  ///< a circle's: corners on it, so that no more is open than there is
   DrawnPlane plane = {};      ///< that it lies in
   std::vector<Vec2> in_plane = {};  ///< the outline there
+  Vec2 least = {};                  ///< corners of the box about that
+  Vec2 most = {};
 
   /// Half the width of the widest arm that goes through the middle.
   double clear_radius_in() const;

@@ -209,6 +209,15 @@ std::vector<const ChordBlock*> farthest_reaching_first(const Stretch& stretch, R
   return ordered;
 }
 
+/// What is known of a block's meetings is held against what may beat it, the nearest first.
+void consider_meetings(BestPlaces& best, Meetings& meetings, const Group& group) {
+  for (const Meeting& meeting : meetings.nearest_first()) {
+    const int key = group(*meeting.obstacle);
+    if (meeting.least_margin_in <= best.to_beat(key) + tie_in)
+      best.consider(key, *meeting.chord, *meeting.obstacle, meeting.taken_off_in);
+  }
+}
+
 }  // namespace
 
 std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
@@ -219,14 +228,27 @@ std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
     Meetings meetings(best, reach, *block);
     obstacles.visit(grown(block->bounds, meetings.most_taken_off_in() + horizon_in),
                     [&](const Obstacle& obstacle) { meetings.add(obstacle, group(obstacle)); });
-    for (const Meeting& meeting : meetings.nearest_first()) {
-      const int key = group(*meeting.obstacle);
-      if (meeting.least_margin_in <= best.to_beat(key) + tie_in)
-        best.consider(key, *meeting.chord, *meeting.obstacle, meeting.taken_off_in);
-    }
+    consider_meetings(best, meetings, group);
     for (const MeshPartField& mesh : obstacles.meshes()) consider_mesh(best, *block, mesh, group);
   }
   return best.taken();
+}
+
+std::optional<Approach> nearest_of_part(const Stretch& stretch, Reach reach,
+                                        const Obstacles& obstacles, int part, double horizon_in,
+                                        const Counts& counts) {
+  const Group alone = [](const Obstacle&) { return 0; };
+  BestPlaces best(stretch, reach, horizon_in, counts);
+  for (const ChordBlock* block : farthest_reaching_first(stretch, reach)) {
+    Meetings meetings(best, reach, *block);
+    for (const Obstacle& obstacle : obstacles.of_part(part)) meetings.add(obstacle, 0);
+    consider_meetings(best, meetings, alone);
+    for (const MeshPartField& mesh : obstacles.meshes())
+      if (mesh.part == part) consider_mesh(best, *block, mesh, alone);
+  }
+  std::map<int, Approach> found = best.taken();
+  if (found.empty()) return std::nullopt;
+  return std::move(found.begin()->second);
 }
 
 bool keeps_off(const Stretch& stretch, Reach reach, const Obstacles& obstacles, int part,

@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <map>
+#include <optional>
 
 #include "lines/near/approach.hpp"
 #include "lines/near/stretch.hpp"
@@ -20,6 +21,11 @@ using Group = std::function<int(const Obstacle&)>;
 std::map<int, Approach> nearest_structure(const Stretch& stretch, Reach reach,
                                           const Obstacles& obstacles, double horizon_in,
                                           const Group& group, const Counts& counts);
+
+/// The same for what counts of one part; nothing where it is farther than the horizon.
+std::optional<Approach> nearest_of_part(const Stretch& stretch, Reach reach,
+                                        const Obstacles& obstacles, int part, double horizon_in,
+                                        const Counts& counts);
 
 /// True where the stretch, its reach counted, stays `gap_in` or more off all that counts of one
 /// part; found out without looking for the nearest place.

@@ -155,15 +155,12 @@ std::vector<Judgement> judge_failed_clamps(const RuleContext& context, const Pre
   for (std::size_t i = 0; i < obstacles.parts().size(); ++i) {
     const Part& part = obstacles.parts()[i];
     if (!part.moves) continue;
-    const Measure measure = [&](const Stretch& stretch, Reach reach) -> std::optional<Approach> {
-      const auto found = nearest_structure(
-          stretch, reach, obstacles, tolerance_in, [](const Obstacle&) { return 0; },
-          [&](const Obstacle& obstacle, double along) {
-            return obstacle.part == static_cast<int>(i) && filter.counts(obstacle, along) &&
-                   !context.is_passed_over(line, along);
-          });
-      if (found.empty()) return std::nullopt;
-      return found.begin()->second;
+    const Measure measure = [&](const Stretch& stretch, Reach reach) {
+      return nearest_of_part(stretch, reach, obstacles, static_cast<int>(i), tolerance_in,
+                             [&](const Obstacle& obstacle, double along) {
+                               return filter.counts(obstacle, along) &&
+                                      !context.is_passed_over(line, along);
+                             });
     };
     if (const auto worst = worst_failure(line, failures, measure, tolerance_in)) {
       judgements.push_back(

@@ -53,23 +53,22 @@ std::optional<Judgement> judge_fitting(const RuleContext& context, const Prepare
   const double at_owner_in = owner.from == fitting.node ? 0 : owner.length_in();
   const Reach reach = works_control(route.line->kind) ? Reach::likely : Reach::none;
   const double tolerance_in = 2 * context.prepared.project->build_tolerance_in;
-  const auto group = [](const Obstacle& obstacle) { return obstacle.part; };
+  const int part = context.prepared.part_of(fitting);
   std::optional<Judgement> worst;
   for (const SeparationZone& zone : separation_zones(context, route, owner)) {
     const auto counts = [&](const Obstacle& obstacle, double along) {
-      return context.prepared.fitting_of(obstacle.part) == &fitting &&
-             filter.counts(obstacle, along) && zone.counts(along, at_owner_in) &&
+      return filter.counts(obstacle, along) && zone.counts(along, at_owner_in) &&
              !context.is_passed_over(route, along);
     };
-    for (const Stretch& stretch : context.motion.hanging[context.index_of(route)])
-      for (const auto& [part, approach] :
-           nearest_structure(stretch, reach, context.prepared.obstacles,
-                             zone.row->value + tolerance_in + beyond_limit_in +
-                                 swing_beside_in(context, route, fitting),
-                             group, counts)) {
-        Judgement judgement = judge_near(context, route, fitting, approach, zone);
-        if (!worst || graver(judgement, *worst)) worst = std::move(judgement);
-      }
+    const double horizon_in =
+        zone.row->value + tolerance_in + beyond_limit_in + swing_beside_in(context, route, fitting);
+    for (const Stretch& stretch : context.motion.hanging[context.index_of(route)]) {
+      const auto approach =
+          nearest_of_part(stretch, reach, context.prepared.obstacles, part, horizon_in, counts);
+      if (!approach) continue;
+      Judgement judgement = judge_near(context, route, fitting, *approach, zone);
+      if (!worst || graver(judgement, *worst)) worst = std::move(judgement);
+    }
   }
   return worst;
 }
