@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <iterator>
 #include <numbers>
 #include <string>
 
@@ -19,6 +20,33 @@ TEST(Conduit, IsNamedByTheOutsideOfItsCasing) {
   EXPECT_EQ(casing.cut_allowance_in, 0);
 }
 
+TEST(Conduit, OfEachSizeIsAsWideAsItsNameSays) {
+  for (int sixteenths = 3; const std::string& size : all_sizes)
+    EXPECT_DOUBLE_EQ(line_called("conduit-" + size).outside_diameter_in, sixteenths++ / 16.0);
+}
+
+// Common practice, no source: twenty diameters, rounded up to a half or a whole inch.
+TEST(Conduit, OfEachSizeBendsAtTwentyDiametersRoundedUp) {
+  const double radii_in[] = {4, 5, 6.5, 8, 9};
+  for (std::size_t i = 0; i < std::size(all_sizes); ++i) {
+    const Line& casing = line_called("conduit-" + all_sizes[i]);
+    expect_sourced(casing.minimum_bend_radius_in, radii_in[i], "twenty diameters",
+                   Mark::common_practice);
+    EXPECT_LT(casing.minimum_bend_radius_in->value, 20 * casing.outside_diameter_in + 1);
+  }
+}
+
+// Engineering tables of linear expansion: plain carbon steel 6.2 to 6.8 millionths, of which the
+// middle. The slack is common practice, no source.
+TEST(Conduit, ExpandsAsSteelAndHasAHalfPerCentOfSlack) {
+  for (const std::string& size : all_sizes) {
+    const Line& casing = line_called("conduit-" + size);
+    expect_sourced(casing.expansion_per_degf, (6.2e-6 + 6.8e-6) / 2,
+                   "engineering tables of linear expansion", Mark::verified);
+    expect_sourced(casing.slack_fraction, 0.005, "surplus", Mark::common_practice);
+  }
+}
+
 // Common practice, no source: nothing that a maker has not stated may fail a casing.
 TEST(Conduit, BendsByCommonPracticeAlone) {
   expect_sourced(line_called("conduit-1/4").minimum_bend_radius_in, 5, "twenty diameters",
@@ -34,9 +62,14 @@ TEST(Conduit, BendsByCommonPracticeAlone) {
 
 // Half of steel's 0.283 lb/in3, for wound wire, core and cover [common practice, no source].
 TEST(Conduit, WeighsHalfOfWhatAFullRoundOfSteelDoes) {
-  expect_sourced(line_called("conduit-3/8").weight_lb_per_in,
-                 0.14 * std::numbers::pi / 4 * 0.375 * 0.375, "half of steel",
-                 Mark::common_practice);
+  for (const std::string& size : all_sizes) {
+    const Line& casing = line_called("conduit-" + size);
+    const double full_round_in2 =
+        std::numbers::pi / 4 * casing.outside_diameter_in * casing.outside_diameter_in;
+    expect_sourced(casing.weight_lb_per_in, 0.14 * full_round_in2, "half of steel",
+                   Mark::common_practice);
+    EXPECT_NEAR(casing.weight_lb_per_in->value / (0.283 * full_round_in2), 0.5, 0.006);
+  }
 }
 
 TEST(Conduit, OtherLinesHaveNoTotalOfBends) {
