@@ -89,6 +89,7 @@ const YamlNode* FieldReader::value_of(const KeySpec& key) {
 }
 
 double FieldReader::number_in_node(const KeySpec& key, const YamlNode& node) {
+  if (node.kind == YamlNode::Kind::unread) return unread;
   if (map_.voice == Voice::by_thing) return read_number(node, key.number, context_);
   const auto number = number_in(node, key.number, context_.bare);
   if (number) return *number;

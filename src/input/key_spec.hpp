@@ -62,6 +62,7 @@ enum class KeyKind {
   names,         ///< a list of them
   place,         ///< a list of three lengths [FS, BL, WL]
   places,        ///< a list of places
+  pins,          ///< a list of places, or of nodes that are there
   plane_point,   ///< a list of two lengths
   plane_points,  ///< a list of plane points
   direction,     ///< a list of three plain numbers, not all zero

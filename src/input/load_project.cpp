@@ -212,6 +212,11 @@ void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index) {
   };
   std::stable_sort(errors.begin(), errors.end(),
                    [&key](const Diagnostic& a, const Diagnostic& b) { return key(a) < key(b); });
+  // What a frame has from another is wrong in both.
+  const auto same = [](const Diagnostic& a, const Diagnostic& b) {
+    return a.where == b.where && a.message == b.message;
+  };
+  errors.erase(std::unique(errors.begin(), errors.end(), same), errors.end());
 }
 
 struct Loaded {

@@ -112,7 +112,7 @@ class MapReader : private FieldReader {
   std::optional<Vec3> optional_direction(Optional<KeyKind::direction> key) {
     return FieldReader::optional_direction(key);
   }
-  std::vector<Vec3> places(KeyOf<map, Asked::either, KeyKind::places> key) {
+  std::vector<Vec3> places(KeyOf<map, Asked::either, KeyKind::places, KeyKind::pins> key) {
     return FieldReader::places(key);
   }
   std::vector<Vec2> plane_points(KeyOf<map, Asked::either, KeyKind::plane_points> key) {

@@ -142,7 +142,7 @@ void read_frame(const YamlNode& node, ReadContext& context) {
   frame.name = fields.own_name(context.draft);
   frame.plane = read_frame_plane(node, fields, context);
   frame.thickness_in = fields.number("thickness");
-  frame.outline = read_outline(fields, context);
+  if (fields.require("outline") != nullptr) frame.outline = read_outline(fields, context);
   for (const YamlNode& item : fields.items("holes")) {
     frame.holes.push_back(read_hole(item, context));
     check_inside(frame.holes.back(), frame, context);

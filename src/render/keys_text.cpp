@@ -98,6 +98,8 @@ std::string key_value_words(const KeySpec& key) {
       return fmt::format("a list of names of {}s", kind_word(key.named));
     case KeyKind::place:
       return "a list of three lengths [FS, BL, WL]";
+    case KeyKind::pins:
+      return "a list of places, each [FS, BL, WL] or the name of a node";
     case KeyKind::places:
       return "a list of places, each [FS, BL, WL]";
     case KeyKind::plane_point:

@@ -107,6 +107,8 @@ Json value_schema(const KeySpec& key) {
       return coordinates(3);
     case KeyKind::places:
       return list_of(coordinates(3));
+    case KeyKind::pins:
+      return list_of({{"anyOf", {coordinates(3), {{"type", "string"}}}}});
     case KeyKind::plane_point:
       return coordinates(2);
     case KeyKind::plane_points:

@@ -1,6 +1,7 @@
 #include "input/derive/derivation.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -34,6 +35,11 @@ Vec2 middle_of(const std::vector<Vec2>& corners) {
   }
   return twice_area == 0 ? corners.front()
                          : Vec2{sum.u / (3 * twice_area), sum.v / (3 * twice_area)};
+}
+
+/// True for what someone may have meant for a number.
+bool starts_as_number(std::string_view text) {
+  return text.empty() || std::string_view("0123456789+-.").find(text.front()) != text.npos;
 }
 
 }  // namespace
@@ -72,6 +78,7 @@ void Derivation::work_out_itself(ProjectItem& item) {
     error(mirror->where, "'mirror' must be the name of the twin");
   if (item.kind == Named::node) place_node_item(item);
   if (item.kind == Named::hole) place_hole(item);
+  if (item.map == &mover_map) place_pins(item);
   if (item.kind == Named::node) place_arm(item.node->find("arm"), item.bare);
   if (item.kind != Named::route) return;
   if (YamlNode* run_out = item.node->find("run_out"))
@@ -141,7 +148,10 @@ void Derivation::place_arm(YamlNode* arm, BareLength bare) {
   else if (mover->map != &mover_map)
     error(where,
           fmt::format("{} is no mover: an arm is 'on' a part that moves", named_item(*mover)));
-  const bool known = mover != nullptr && mover->map == &mover_map && work_out(*mover);
+  // A mover that is pinned to the arm's node says by itself what it turns about.
+  const bool pinned = mover != nullptr && mover->progress == Progress::working && !mover->is_twin;
+  const bool known =
+      mover != nullptr && mover->map == &mover_map && (pinned || work_out(*mover));
   remove_key(*arm, "on");
   if (arm->find("pivot") == nullptr) {
     const auto pivot = known ? quiet_place(mover->node->find("pivot"), mover->bare) : std::nullopt;
@@ -153,6 +163,27 @@ void Derivation::place_arm(YamlNode* arm, BareLength bare) {
     const YamlNode* axis = known ? mover->node->find("axis") : nullptr;
     set_value(*arm, "axis", axis != nullptr ? *axis : unread_node(where));
   }
+}
+
+void Derivation::place_pins(ProjectItem& mover) {
+  YamlNode* points = mover.node->find("points");
+  if (points == nullptr) return;
+  std::vector<std::string> nodes;
+  for (YamlNode& point : points->items) {
+    const bool named = point.kind == YamlNode::Kind::scalar &&
+                       (find(Named::node, point.text) != nullptr || !starts_as_number(point.text));
+    // What is neither a name nor a place, the readers refuse.
+    if (!named) continue;
+    if (find(Named::node, point.text) == nullptr)
+      error(point.where,
+            fmt::format("there is no node {} for {} to be pinned to", quoted_text(point.text),
+                        named_item(mover)),
+            "give the place of this corner, or the name of a node that is there");
+    const auto at = node_at(point.text);
+    nodes.push_back(point.text);
+    point = at ? place_node(*at, point.where, mover.bare, {}) : unread_node(point.where);
+  }
+  if (!nodes.empty()) points->note = fmt::format("with the place of {}", fmt::join(nodes, ", "));
 }
 
 void Derivation::place_hole(ProjectItem& item) {
@@ -181,7 +212,10 @@ void Derivation::place_hole(ProjectItem& item) {
 
 std::optional<Vec3> Derivation::node_at(std::string_view name) {
   ProjectItem* item = find(Named::node, name);
-  if (item == nullptr || !work_out(*item)) return std::nullopt;
+  if (item == nullptr) return std::nullopt;
+  // Its arm may be one of a mover that is pinned to it: its place is known by then.
+  const bool placed = item->progress == Progress::working && item->node->find("at") != nullptr;
+  if (!placed && !work_out(*item)) return std::nullopt;
   return quiet_place(item->node->find("at"), item->bare);
 }
 

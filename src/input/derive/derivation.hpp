@@ -55,6 +55,8 @@ class Derivation {
   void place_node_item(ProjectItem& item);
   /// Gives an arm that is `on` a mover that mover's pivot and axis.
   void place_arm(YamlNode* arm, BareLength bare);
+  /// Puts the nodes that a mover's points name into their places.
+  void place_pins(ProjectItem& mover);
   void place_hole(ProjectItem& item);
   /// Notes beside each `fitting` the ports that follow from it.
   void note_ports();

@@ -48,7 +48,7 @@ void collect_bl(const YamlNode& node, const MapSpec& map, BareLength bare,
     const KeySpec* key = map.find(entry.key);
     if (key == nullptr || entry.key == "holes") continue;
     if (key->kind == KeyKind::place) add(entry.value);
-    if (key->kind == KeyKind::places)
+    if (key->kind == KeyKind::places || key->kind == KeyKind::pins)
       for (const YamlNode& place : entry.value.items) add(place);
     if (key->kind == KeyKind::map) collect_bl(entry.value, *key->map, bare, all);
   }

@@ -9,6 +9,7 @@
 #include "input/derive/derivation.hpp"
 #include "input/derive/derived_nodes.hpp"
 #include "input/derive/half_outlines.hpp"
+#include "input/derive/like_frames.hpp"
 #include "input/derive/table_rows.hpp"
 #include "input/keys/route_keys.hpp"
 #include "input/keys/structure_keys.hpp"
@@ -138,6 +139,7 @@ std::vector<ParsedFile> derive(std::vector<ParsedFile>& files, ProjectDraft& dra
     tables.bring_in(file);
     complete_half_outlines(file, draft);
   }
+  complete_like_frames(files, draft);
   Derivation(files, draft).run();
   return tables.take();
 }

@@ -38,6 +38,7 @@ void state_units_of(YamlNode& value, const KeySpec& key, BareLength bare) {
       for (YamlNode& item : value.items) state_unit(item, Dimension::length, bare);
       break;
     case KeyKind::places:
+    case KeyKind::pins:
     case KeyKind::plane_points:
       for (YamlNode& place : value.items)
         for (YamlNode& item : place.items) state_unit(item, Dimension::length, bare);

@@ -31,6 +31,9 @@ class HalfOutline {
     YamlNode* outline = map_.find("outline");
     if (outline == nullptr) {
       // What a frame lacks is said when it is read.
+      if (map_.find("like") != nullptr)
+        draft_.add_error(where, "'half' is of an 'outline', which this frame has from another",
+                         "leave 'half' out: what the other completes is taken over whole");
       if (&map_ != &frame_)
         draft_.add_error(where, "'half' is of an 'outline', which this hole has not",
                          "leave 'half' out: a round hole is described whole");

@@ -87,6 +87,7 @@ YamlNode mirrored(const YamlNode& node, const MapSpec& map, PlaneSide side,
         flip_item(value, 1);
         break;
       case KeyKind::places:
+      case KeyKind::pins:
         for (YamlNode& place : value.items) flip_item(place, 1);
         break;
       case KeyKind::plane_point:
