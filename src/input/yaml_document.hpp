@@ -45,7 +45,7 @@ struct YamlDocument {
 /// Limits on what a hand-written project file can sensibly hold.
 inline constexpr std::size_t largest_file_bytes = 16u << 20;
 inline constexpr int deepest_nesting = 64;
-inline constexpr std::size_t most_nodes = 500'000;
+inline constexpr std::size_t most_nodes = 800'000;
 
 /// Parses one document. Errors, each at its place: bytes that are not UTF-8, control characters, a
 /// text that is empty, a second document, text after the document, a duplicated key, a key that is

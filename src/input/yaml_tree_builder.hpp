@@ -25,7 +25,7 @@ inline constexpr std::string_view too_deep_help =
     "nothing in a project is so deep: look for brackets or indentation gone wrong";
 inline constexpr std::string_view too_many_help = "give a detailed shape as a mesh";
 
-/// "nested more than 64 deep", "more than 500000 values".
+/// "nested more than 64 deep", "more than 800000 values".
 std::string nested_too_deeply();
 std::string too_many_values();
 

@@ -1,9 +1,10 @@
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <utility>
 
+#include "geometry/plane/joined_boundary.hpp"
 #include "geometry/plane/polygon.hpp"
+#include "geometry/plane/turn.hpp"
 
 // Ear clipping. Each hole is first joined to the outline by a bridge, a cut walked twice, so that
 // one closed boundary remains; then corners whose triangle holds no other corner come off one by
@@ -15,115 +16,6 @@ namespace {
 
 using Boundary = std::vector<Vec2>;
 using Triangle2 = std::array<Vec2, 3>;
-
-/// +1 where a, b, c turn left, -1 right, 0 where they are in line as far as doubles can tell.
-int side(Vec2 a, Vec2 b, Vec2 c) {
-  const double left = (b.u - a.u) * (c.v - a.v);
-  const double right = (b.v - a.v) * (c.u - a.u);
-  const double doubt =
-      8 * std::numeric_limits<double>::epsilon() * (std::abs(left) + std::abs(right));
-  if (left - right > doubt) return 1;
-  return right - left > doubt ? -1 : 0;
-}
-
-double twice_signed_area(const Boundary& boundary) {
-  double sum = 0;
-  for (std::size_t i = 0; i < boundary.size(); ++i)
-    sum += cross(boundary[i] - boundary[0], boundary[(i + 1) % boundary.size()] - boundary[0]);
-  return sum;
-}
-
-/// Without repeated neighbours, turning anticlockwise or clockwise as asked.
-Boundary tidied(const Boundary& corners, bool anticlockwise) {
-  Boundary result = corners;
-  result.erase(std::unique(result.begin(), result.end()), result.end());
-  while (result.size() > 1 && result.front() == result.back()) result.pop_back();
-  if ((twice_signed_area(result) > 0) != anticlockwise) std::reverse(result.begin(), result.end());
-  return result;
-}
-
-std::size_t rightmost(const Boundary& boundary) {
-  return static_cast<std::size_t>(
-      std::max_element(boundary.begin(), boundary.end(), [](Vec2 a, Vec2 b) { return a.u < b.u; }) -
-      boundary.begin());
-}
-
-/// True where two segments share a point. An end of one that coincides with an end of the other
-/// does not count.
-bool blocks(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
-  if (a == c || a == d || b == c || b == d) return false;
-  if (std::max(a.u, b.u) < std::min(c.u, d.u) || std::max(c.u, d.u) < std::min(a.u, b.u) ||
-      std::max(a.v, b.v) < std::min(c.v, d.v) || std::max(c.v, d.v) < std::min(a.v, b.v))
-    return false;
-  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
-}
-
-bool blocked_by(const Boundary& boundary, Vec2 from, Vec2 to) {
-  for (std::size_t i = 0; i < boundary.size(); ++i)
-    if (blocks(from, to, boundary[i], boundary[(i + 1) % boundary.size()])) return true;
-  return false;
-}
-
-/// True where `target` lies strictly within the angle that an anticlockwise boundary opens at its
-/// corner `at`. Tells apart the copies of a corner that bridges leave.
-bool opens_towards(const Boundary& boundary, std::size_t at, Vec2 target) {
-  const std::size_t count = boundary.size();
-  const Vec2 before = boundary[(at + count - 1) % count];
-  const Vec2 after = boundary[(at + 1) % count];
-  const bool left_of_arrival = side(before, boundary[at], target) > 0;
-  const bool left_of_departure = side(boundary[at], after, target) > 0;
-  return side(before, boundary[at], after) > 0 ? left_of_arrival && left_of_departure
-                                               : left_of_arrival || left_of_departure;
-}
-
-/// The corner of `boundary` nearest to `from` that can be seen from it past the boundary and the
-/// holes still to be joined; the boundary's size where there is none.
-std::size_t bridge_corner(const Boundary& boundary, Vec2 from, const Boundary* first_hole,
-                          const Boundary* last_hole) {
-  using Candidate = std::pair<double, std::size_t>;
-  std::vector<Candidate> candidates;
-  for (std::size_t i = 0; i < boundary.size(); ++i)
-    candidates.emplace_back(distance(from, boundary[i]), i);
-  std::make_heap(candidates.begin(), candidates.end(), std::greater<>());
-  while (!candidates.empty()) {
-    std::pop_heap(candidates.begin(), candidates.end(), std::greater<>());
-    const std::size_t corner = candidates.back().second;
-    candidates.pop_back();
-    const Vec2 to = boundary[corner];
-    if (!opens_towards(boundary, corner, from) || blocked_by(boundary, from, to)) continue;
-    if (std::none_of(first_hole, last_hole,
-                     [&](const Boundary& hole) { return blocked_by(hole, from, to); }))
-      return corner;
-  }
-  return boundary.size();
-}
-
-/// One boundary for the outline and all holes. Taken from the right, so that a hole's rightmost
-/// corner always sees the boundary made so far, whatever holes are left.
-Boundary joined(const Boundary& outline, const std::vector<Boundary>& holes) {
-  Boundary boundary = tidied(outline, true);
-  std::vector<Boundary> open;
-  for (const Boundary& hole : holes) {
-    Boundary clockwise = tidied(hole, false);
-    if (clockwise.size() >= 3) open.push_back(std::move(clockwise));
-  }
-  std::stable_sort(open.begin(), open.end(), [](const Boundary& a, const Boundary& b) {
-    return a[rightmost(a)].u > b[rightmost(b)].u;
-  });
-  for (const Boundary& hole : open) {
-    const std::size_t start = rightmost(hole);
-    const std::size_t corner =
-        bridge_corner(boundary, hole[start], &hole, open.data() + open.size());
-    if (corner == boundary.size()) continue;
-    Boundary detour(hole.begin() + static_cast<std::ptrdiff_t>(start), hole.end());
-    detour.insert(detour.end(), hole.begin(), hole.begin() + static_cast<std::ptrdiff_t>(start));
-    detour.push_back(hole[start]);
-    detour.push_back(boundary[corner]);
-    boundary.insert(boundary.begin() + static_cast<std::ptrdiff_t>(corner) + 1, detour.begin(),
-                    detour.end());
-  }
-  return boundary;
-}
 
 /// Corners by where they are, in the squares of a grid: about one to a square.
 class CornerGrid {
@@ -289,7 +181,7 @@ class EarClipper {
 
 std::vector<std::array<Vec2, 3>> triangulate(const std::vector<Vec2>& outline,
                                              const std::vector<std::vector<Vec2>>& holes) {
-  const Boundary boundary = joined(outline, holes);
+  const Boundary boundary = joined_boundary(outline, holes);
   if (boundary.size() < 3) return {};
   return EarClipper(boundary).clip();
 }
