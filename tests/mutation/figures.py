@@ -84,7 +84,7 @@ def formulas(path, source, code):
 
 def catalogue(path, source):
     """Numbers that stand alone as values: in rows, in lists and after a key."""
-    text = re.sub(r'"[^"\n]*"|(?m:(?:^|\s)#[^\n]*)|\bsource: [^"{][^,}\n]*', blanked, source)
+    text = re.sub(r'"[^"]*"|(?m:(?:^|\s)#[^\n]*)|\bsource: [^"{][^,}\n]*', blanked, source)
     # The first of a row is the size, which is a part of the name.
     sizes = {m.start(1) for m in re.finditer(r"- \[\s*(-?[\d.]+)(?=\s*,)", text)}
     names = [(m.start(), m.group(1)) for m in re.finditer(r"name: ([\w./-]+)", text)]

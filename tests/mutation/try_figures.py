@@ -37,18 +37,19 @@ def numbered_figures(root):
 
 
 class Trial:
-    def __init__(self, root, build, quick):
+    def __init__(self, root, build, files, quick):
         self.root, self.quick = root, quick
         self.numbered = numbered_figures(root)
-        self.tree = ChangedTree(root, build, self.numbered)
+        self.files = files or list(self.numbered)
+        self.asked = {asked for path in self.files for asked in FIRST[path.split("/")[1]]}
+        if not quick:
+            self.asked = {(program, "*") for program in PROGRAMS}
+        self.tree = ChangedTree(root, build, self.numbered, sorted({program for program, _ in self.asked}))
         self.rebuilt = set()
         self.tests = [(path, path.read_text()) for path in sorted((root / "tests").rglob("*.?pp"))]
 
-    def check_unchanged(self, files):
-        asked = {FIRST[path.split("/")[1]][0] for path in files}
-        if not self.quick:
-            asked = {(program, "*") for program in PROGRAMS}
-        for program, only in sorted(asked):
+    def check_unchanged(self):
+        for program, only in sorted(self.asked):
             if self.tree.notices(program, only, "0:1"):
                 raise SystemExit(f"test_{program} fails with nothing changed")
 
@@ -59,13 +60,12 @@ class Trial:
             return []
         word = re.compile(rf"\b{re.escape(figure.name)}\b")
         seen = {path.relative_to(self.root / "tests").parts[0] for path, text in self.tests if word.search(text)}
+        seen &= {program for program, _ in self.asked}
         return [f"test_{program}" for program in PROGRAMS if program in seen]
 
     def any_notices(self, figure, change):
         first = FIRST[figure.path.split("/")[1]]
-        if self.quick:
-            return any(self.tree.notices(program, only, change) for program, only in first[:1])
-        others = [(program, "*") for program in PROGRAMS if (program, "*") not in first]
+        others = [] if self.quick else [(program, "*") for program in PROGRAMS if (program, "*") not in first]
         return any(self.tree.notices(program, only, change) for program, only in first + others)
 
     def is_noticed(self, figure, number, factor):
@@ -88,12 +88,11 @@ class Trial:
 
 def main():
     root, build, words = Path(sys.argv[1]), Path(sys.argv[2]), sys.argv[3:]
-    trial = Trial(root, build, "--quick" in words)
     files = [Path(word).resolve().relative_to(root).as_posix() for word in words if word != "--quick"]
-    files = files or list(trial.numbered)
-    trial.check_unchanged(files)
+    trial = Trial(root, build, files, "--quick" in words)
+    trial.check_unchanged()
     begun, tried, survived, allowed = time.monotonic(), 0, 0, 0
-    for path in files:
+    for path in trial.files:
         figures, first_id = trial.numbered[path]
         for number, figure in enumerate(figures, first_id):
             if (path, figure.name) in ALLOWED:

@@ -128,6 +128,8 @@ TEST(LimitEdges, ShowTheNumbersThatTheirProjectsAreMadeFor) {
   EXPECT_EQ(value("sleeve-cover", "stop-gap"), 0.25);
   EXPECT_EQ(value("network", "routes-at-node"), 1);
   EXPECT_EQ(value("bend-fit", "missed-groove"), 0);
+  EXPECT_EQ(value("cable-end", "turnbuckle-on-turning-part"), 1);
+  EXPECT_EQ(value("casing-ends", "arm-follows"), 1);
   EXPECT_EQ(value("cable-size", "secondary-cable"), 0);
 }
 

@@ -218,6 +218,21 @@ TEST(Drainage, RollPutsWaterInTheLowWing) {
   EXPECT_TRUE(contains(trap.message, "1.74 in deep")) << trap.message;
 }
 
+// Nobody raises a line by ten times as much along WL as it lacks [common practice, no source].
+TEST(Drainage, OnItsSideALineIsNotToldToBeRaisedAlongWaterlines) {
+  const auto mend = [](double share_of_waterline) {
+    SmallProject project;
+    project.node("port", NodeKind::static_port, {100, -10, 10})
+        .node("right", NodeKind::cap, {100, 10, 10});
+    project.route("line", tube, "port", "right");
+    const double roll_deg = std::acos(share_of_waterline) * 180 / std::numbers::pi;
+    in_attitudes(project, {{"on its side", 0, roll_deg, {}}});
+    return sole(project.judged_by("drainage")).mend;
+  };
+  EXPECT_TRUE(contains(mend(0.101), "raise right")) << mend(0.101);
+  EXPECT_EQ(mend(0.099), "put a drain at this place");
+}
+
 TEST(Drainage, OneTrapInSeveralAttitudesIsToldOnceInItsWorst) {
   SmallProject project = port_to_altimeter({100, 0, 19}, {bent({88, 0, 10}, 0)}, {68, 0, 40});
   in_attitudes(project, {pitched("level flight", 0), pitched("parked", 12), pitched("glide", -6)});

@@ -63,6 +63,27 @@ TEST(Lag, ABoreOfOneMillimetreWarns) {
   EXPECT_TRUE(contains(lag.source, "common practice"));
 }
 
+// US Standard Atmosphere 1976 at 10,000 ft: 268.338 K and 69,682 Pa; by Sutherland's formula air's
+// viscosity is 1.6922e-5 Pa s there. 128 mu L V / (pi d4 p) with half of the tube's air makes
+// 14.939 s, at 1,000 ft/min 248.98 ft (calc). Two hundred feet higher or lower would be 1.5 ft off.
+TEST(Lag, IsJudgedInTheAirOfTenThousandFeet) {
+  SmallProject project = five_metres("tube-nylon-1/4");
+  project.line("tube-nylon-1/4").inside_diameter_in = 1 / 25.4;
+  EXPECT_NEAR(sole(project.judged_by("lag")).value.value(), 248.98, 0.3);
+}
+
+// A tenth of an altimeter's smallest division [common practice, no source].
+TEST(Lag, IsTooLittleToSeeBelowTwoFeet) {
+  const auto message = [](double trails_ft) {
+    SmallProject project = five_metres("tube-nylon-1/4");
+    const double at_thousand_ft_per_min = sole(project.judged_by("lag")).value.value();
+    project.project.climb_ft_per_min = 1'000 * trails_ft / at_thousand_ft_per_min;
+    return sole(project.judged_by("lag")).message;
+  };
+  EXPECT_TRUE(contains(message(1.99), "too little to see"));
+  EXPECT_FALSE(contains(message(2.01), "too little to see"));
+}
+
 TEST(Lag, TwoPortsLagLessThanOne) {
   SmallProject project = five_metres("tube-nylon-1/4");
   const double one = sole(project.judged_by("lag")).value.value();

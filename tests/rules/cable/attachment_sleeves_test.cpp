@@ -120,6 +120,13 @@ TEST(UnheldSleeve, IsNotToBeClampedOverAnAttachment) {
       << mend_of_unheld(36, 4);
 }
 
+// Half an inch is about a clamp's own width [common practice, no source]. Its sweep ends 4 in, the
+// travel and the stretch of 64 in, 0.057 in, aft of 36 in: 0.505 in or 0.495 in short of the end.
+TEST(UnheldSleeve, IsNotToBeClampedWhereItIsShorterThanAClamp) {
+  EXPECT_TRUE(contains(mend_of_unheld(36, 3.438), "clamp it to structure"));
+  EXPECT_TRUE(mend_of_unheld(36, 3.448).starts_with("fix a stop to the cable"));
+}
+
 TEST(AttachmentTravelMend, DoesNotSendAnAttachmentIntoASleeve) {
   // The nearest place that is clear of the clamp at 37 in lies in the sleeve.
   SmallProject project = with_turnbuckle(37);

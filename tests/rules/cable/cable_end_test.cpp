@@ -117,6 +117,9 @@ TEST(CableEnd, ATurnbuckleOnAPartThatTurnsIsOnAJoint) {
   EXPECT_EQ(sole(with_joint(EndJoint::pin, 2.5)).verdict, Verdict::pass);
   EXPECT_EQ(sole(with_joint(std::nullopt, 2.5)).verdict, Verdict::unknown);
   EXPECT_TRUE(with_joint(std::nullopt, 50).empty());
+  // One that begins within an inch takes hold of the pedal [common practice, no source].
+  EXPECT_EQ(with_joint(std::nullopt, 3.24).size(), 1u);
+  EXPECT_TRUE(with_joint(std::nullopt, 3.26).empty());
 }
 
 TEST(CableEnd, AHornWithNeitherArmNorSectorIsNotJudged) {

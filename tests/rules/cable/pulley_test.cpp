@@ -127,6 +127,12 @@ TEST(Pulley, PrimaryCableMayLieOneDegreeOffThePlaneAndOthersTwo) {
   EXPECT_TRUE(contains(plane_of(secondary).source, "3.1.1.17.8 (b)"));
 }
 
+// Half of a right angle is as far as a drift over a foot of lead says anything.
+TEST(Pulley, SaysHowFarACableDriftsUpToHalfOfARightAngle) {
+  EXPECT_TRUE(contains(plane_of(square_turn(3, 44.9)).message, "of lead"));
+  EXPECT_FALSE(contains(plane_of(square_turn(3, 45.1)).message, "of lead"));
+}
+
 TEST(Pulley, WorseOfTheTwoLegsCounts) {
   const SmallProject project =
       cable_project({pulley_at({50, 0, 10}, 3, {0, 0, 1})}, {50, 30, 10 + 40});

@@ -205,6 +205,20 @@ TEST(Resonance, DoesNotMendWithATensionThatGoesSlackInTheCold) {
       << judged_alone(project).mend;
 }
 
+// Twice as taut as it is rigged at the most [common practice, no source]. The cold forbids less
+// tension; a tenth over the cruise band is 51.33 Hz or 51.88 Hz, which takes 30 lbf by the square
+// of that over 36.488 Hz: 59.4 lbf or 60.7 lbf [calculated].
+TEST(Resonance, MendsWithNoMoreThanTwiceTheTension) {
+  const auto mend = [](double cruise_rpm) {
+    SmallProject project = cruising(cable_project(30, {}, 30), 2100, cruise_rpm);
+    project.project.excitation->redline_rpm = 3000;
+    project.project.temperature = {30, 70, 90};
+    return judged_alone(project).mend;
+  };
+  EXPECT_TRUE(contains(mend(2800), "or rig it to ")) << mend(2800);
+  EXPECT_FALSE(contains(mend(2830), "or rig it to ")) << mend(2830);
+}
+
 TEST(Resonance, MendsATubeSoThatEveryPlaceItNamesServes) {
   std::mt19937 random(11);
   std::uniform_real_distribution<double> lengths(6, 60), speeds(800, 2000), widths(100, 700);

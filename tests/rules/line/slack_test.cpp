@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <numbers>
 #include <optional>
 #include <string>
 #include <vector>
@@ -172,6 +173,21 @@ TEST(Slack, AHoseThatGoesRoundACornerIsSetAgainstTheWayRoundIt) {
   EXPECT_NEAR(round_a_corner(8.5).limit.value(), 30 / 0.95, 0.002);
   EXPECT_EQ(round_a_corner(8.2).verdict, Verdict::fail);
   EXPECT_EQ(round_a_corner(8.9).verdict, Verdict::fail);
+}
+
+// Up to 60 deg it is a bow, set against the straight way across [common practice, no source]: 26 in
+// of 30 in. Round a corner it has no slack at all.
+TEST(Slack, ATurnOfOverSixtyDegreesIsACorner) {
+  const auto turned = [](double turn_deg) {
+    const double turn = turn_deg * std::numbers::pi / 180;
+    SmallProject project;
+    project.node("firewall", NodeKind::bulkhead, {0, 0, 0})
+        .node("gauge", NodeKind::instrument, {15 + 15 * std::cos(turn), 15 * std::sin(turn), 0});
+    project.route("pressure", "hose-rubber-1/4", "firewall", "gauge", {bent({15, 0, 0}, 0.001)});
+    return sole(project.judged_by("slack")).message;
+  };
+  EXPECT_TRUE(contains(turned(59.5), "over 8 %")) << turned(59.5);
+  EXPECT_TRUE(contains(turned(60.5), "under 5 %")) << turned(60.5);
 }
 
 TEST(Slack, TheRoundingOfACornerIsPartOfTheWay) {

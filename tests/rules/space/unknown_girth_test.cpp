@@ -44,7 +44,7 @@ TEST(UnknownGirth, IsSaidOfClearanceWhereTheThickestSleeveWouldBreakIt) {
   const Judgement judgement = sole(unknown_of(sleeved(wanted - 0.02, std::nullopt), "clearance"));
   EXPECT_EQ(judgement.with, "box");
   EXPECT_EQ(judgement.location.line, 108);
-  EXPECT_TRUE(contains(judgement.message, "0.42")) << judgement.message;
+  EXPECT_TRUE(contains(judgement.message, "0.420")) << judgement.message;
   EXPECT_TRUE(contains(judgement.mend, "outside"));
   expect_complete(judgement);
   EXPECT_TRUE(unknown_of(sleeved(wanted - 0.02, 0.25), "clearance").empty());
