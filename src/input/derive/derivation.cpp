@@ -150,8 +150,7 @@ void Derivation::place_arm(YamlNode* arm, BareLength bare) {
           fmt::format("{} is no mover: an arm is 'on' a part that moves", named_item(*mover)));
   // A mover that is pinned to the arm's node says by itself what it turns about.
   const bool pinned = mover != nullptr && mover->progress == Progress::working && !mover->is_twin;
-  const bool known =
-      mover != nullptr && mover->map == &mover_map && (pinned || work_out(*mover));
+  const bool known = mover != nullptr && mover->map == &mover_map && (pinned || work_out(*mover));
   remove_key(*arm, "on");
   if (arm->find("pivot") == nullptr) {
     const auto pivot = known ? quiet_place(mover->node->find("pivot"), mover->bare) : std::nullopt;
