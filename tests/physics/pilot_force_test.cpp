@@ -63,6 +63,15 @@ TEST(PilotForce, RisesWithTheWeightAboveFiveThousand) {
   EXPECT_DOUBLE_EQ(force(12'500), 150);
 }
 
+// 0.75 times the force of one from each of two pilots: 14 CFR 23.399(b) [from memory; 25.399(b) and
+// 27.399(b) say the same, verified].
+TEST(PilotForce, OfTwoPilotsIsOneAndAHalfTimesThatOfOne) {
+  Route route = levered("rudder", 2);
+  EXPECT_DOUBLE_EQ(pilot_pull_lbf(route).value(), 400);
+  route.lever->two_pilots = true;
+  EXPECT_DOUBLE_EQ(pilot_pull_lbf(route).value(), 600);
+}
+
 TEST(PilotForce, IsTheBuildersWhereStated) {
   EXPECT_EQ(pilot_force_lbf(levered("elevator", 1.5, 100)), 100);
   EXPECT_EQ(pilot_force_lbf(levered("elevator", 1.5)), 167);

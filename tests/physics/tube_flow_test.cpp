@@ -69,6 +69,8 @@ TEST(AirViscosity, HasNoAnswerOutsideItsRange) {
   // Sutherland's formula is taken from 170 to 1,900 K [from memory].
   for (const double temperature_k : {-1.0, 0.0, 169.0, 1'901.0, infinity, nan_value})
     EXPECT_FALSE(air_viscosity_pa_s(temperature_k)) << temperature_k;
+  for (const double temperature_k : {170.0, 1'900.0})
+    EXPECT_TRUE(air_viscosity_pa_s(temperature_k)) << temperature_k;
 }
 
 TEST(LaminarResistance, ComesOutAsOneByHand) {

@@ -130,6 +130,15 @@ TEST(LimitEdges, ShowTheNumbersThatTheirProjectsAreMadeFor) {
   EXPECT_EQ(value("bend-fit", "missed-groove"), 0);
   EXPECT_EQ(value("cable-end", "turnbuckle-on-turning-part"), 1);
   EXPECT_EQ(value("casing-ends", "arm-follows"), 1);
+  EXPECT_EQ(value("rod-travel", "arm-reaches"), 1);
+  EXPECT_EQ(value("rod-travel", "over-centre"), 0);
+  EXPECT_EQ(value("wiring", "drip-loop"), 1);
+  EXPECT_EQ(value("bundle", "moving-control"), 0);
+  EXPECT_EQ(value("bundle", "wire-to-vapour"), 0);
+  EXPECT_EQ(value("bundle", "wire-to-pressure"), 0);
+  EXPECT_EQ(value("chafe", "clamp-failed"), 1);
+  EXPECT_EQ(value("chafe", "clamp-failed-by-vent"), 1);
+  EXPECT_EQ(value("chafe", "tube-clamp-failed"), 1);
   EXPECT_EQ(value("cable-size", "secondary-cable"), 0);
 }
 

@@ -140,6 +140,13 @@ TEST(Lag, FlowThatIsNotLaminarIsUnknown) {
   const Judgement lag = sole(project.judged_by("lag"));
   EXPECT_EQ(lag.verdict, Verdict::unknown);
   EXPECT_TRUE(contains(lag.message, "not laminar")) << lag.message;
+  // The number is as the rate of climb: 1,990 is known, 2,010 is not.
+  const std::string words = "Reynolds number ";
+  const double reynolds = std::stod(lag.message.substr(lag.message.find(words) + words.size()));
+  project.project.climb_ft_per_min = 100'000 * 1'990 / reynolds;
+  EXPECT_NE(sole(project.judged_by("lag")).verdict, Verdict::unknown);
+  project.project.climb_ft_per_min = 100'000 * 2'010 / reynolds;
+  EXPECT_EQ(sole(project.judged_by("lag")).verdict, Verdict::unknown);
 }
 
 }  // namespace
