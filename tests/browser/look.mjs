@@ -162,7 +162,6 @@ await test('hostile names show as text', async () => {
   const title = await seen.textContent('h1');
   expect(title.includes('<script>window.broken = 1</script>') && title.includes('"quoted"'), title);
   const all = await seen.textContent('main');
-  expect(all.includes('[U+200F]') && !all.includes('\u200f'), 'a mark of direction is not written out');
   expect(all.includes('x'.repeat(10000)), 'a long name is cut');
   expect(await seen.evaluate(() => document.documentElement.scrollWidth) <= 1280, 'a long name widens the page');
   expect((await picture(seen)).colours > 10, 'no picture');

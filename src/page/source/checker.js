@@ -52,9 +52,11 @@ export class Checker {
     return { written, removed };
   }
 
-  /** The outcome of a command line on `files`: {code, result, errors, made}, or {failure}. */
-  run(words, files) {
+  /** The outcome of a command line on `files`: {code, result, errors, made}, or {failure}. It does not run
+   *  where it is not `wanted` any more when its turn comes. */
+  run(words, files, wanted = () => true) {
     const turn = this.queue.then(async () => {
+      if (!wanted()) return { failure: 'stopped', stopped: true };
       const begun = await this.ready;
       if (begun.failure) return begun;
       const answer = await this.ask({ ...this.changes(files), words });

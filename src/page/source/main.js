@@ -27,7 +27,7 @@ class Page {
     });
     this.pictures = new Pictures({ picked: (id) => this.pick(id, 'picture') });
     this.commands = new Commands({
-      run: (words) => this.run(words, 'command'),
+      run: (words) => this.run(words),
       project: () => this.names(),
       made: (made) => this.add(made),
     });
@@ -199,7 +199,8 @@ class Page {
 
   // The checker works.
 
-  async run(words, what) {
+  /** Runs a command, unless it is no longer `wanted` when its turn comes. */
+  async run(words, wanted) {
     const from = performance.now();
     this.running = (this.running || 0) + 1;
     byId('working').hidden = false;
@@ -207,13 +208,12 @@ class Page {
       const seconds = Math.round((performance.now() - from) / 1000);
       if (seconds >= 1) byId('seconds').textContent = `working, ${seconds} s`;
     }, 500);
-    const answer = await this.checker.run(words, this.files);
+    const answer = await this.checker.run(words, this.files, wanted);
     clearInterval(tick);
     this.running -= 1;
     if (!this.running) byId('working').hidden = true;
     byId('seconds').textContent = 'working';
-    byId('took').textContent = `${what} in ${((performance.now() - from) / 1000).toFixed(2)} s`;
-    return answer;
+    return { ...answer, seconds: (performance.now() - from) / 1000 };
   }
 
   /** Checks, then draws; what is typed meanwhile makes both void. */
@@ -222,8 +222,10 @@ class Page {
     const turn = (this.turn = (this.turn || 0) + 1);
     const { project } = this.state;
     if (!project) return this.told({ errors: [], words: 'There is no project file: one begins with “linewright: 1”.' });
-    const answer = await this.run(['check', project, '--format', 'json'], 'checked');
-    if (turn !== this.turn) return;
+    const wanted = () => turn === this.turn;
+    const answer = await this.run(['check', project, '--format', 'json'], wanted);
+    if (!wanted()) return;
+    byId('took').textContent = answer.failure ? '' : `checked in ${answer.seconds.toFixed(2)} s`;
     if (answer.failure) return this.told({ errors: [], words: answer.stopped ? 'Stopped.' : `The checker failed: ${answer.failure}` });
     if (answer.code > 1) {
       this.told({ errors: errorsOf(answer.errors), words: 'Nothing was judged: the files have errors.', said: answer.errors });
@@ -232,8 +234,8 @@ class Page {
     const found = JSON.parse(textOf(answer.result));
     this.report = found;
     this.told({ errors: findingsOf(found), words: tallyWords(found.summary) });
-    const page = await this.run(['report', project], 'drawn');
-    if (turn === this.turn && !page.failure && page.code <= 1) this.pictures.show(textOf(page.result));
+    const page = await this.run(['report', project], wanted);
+    if (wanted() && !page.failure && page.code <= 1) this.pictures.show(textOf(page.result));
   }
 
   told({ errors, words, said = '' }) {

@@ -52,7 +52,8 @@ async function result(page, line) {
   await page.getByRole('tab', { name: 'Results' }).click();
   await page.fill('#command-line', line);
   await page.evaluate(() => (document.getElementById('command-output').textContent = ''));
-  await page.getByRole('button', { name: 'Run', exact: true }).click();
+  // By the key: a click may go to the report that stood there until now, where the browser is slow to draw.
+  await page.press('#command-line', 'Enter');
   await until(async () => !['', 'working'].includes(await page.textContent('#command-output')), `no answer to ${line}`);
   return page.textContent('#command-output');
 }
@@ -61,7 +62,8 @@ async function result(page, line) {
 async function retype(page, was, now) {
   await page.getByRole('textbox', { name: 'Text of the chosen file' }).focus();
   await page.keyboard.press('Control+f');
-  await page.locator('.cm-search input[name=search]').fill(was);
+  // The search takes in what is typed at the keys alone.
+  await page.locator('.cm-search input[name=search]').pressSequentially(was);
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   await page.keyboard.type(now);
@@ -189,8 +191,9 @@ await test('a large mesh leaves the page at hand, and its check can be cancelled
   await seen.click('#starter');
   await until(async () => (await seen.textContent('#name')) === 'my-aeroplane', 'not begun');
   await checked(seen);
-  const slow = await seen.evaluate(async () => {
-    const rows = 500;
+  const triangles = await seen.evaluate(async () => {
+    // A million triangles are 50 MB.
+    const rows = 708;
     const triangles = 2 * rows * rows;
     const bytes = new DataView(new ArrayBuffer(84 + 50 * triangles));
     bytes.setUint32(80, triangles, true);
@@ -206,21 +209,19 @@ await test('a large mesh leaves the page at hand, and its check can be cancelled
     transfer.items.add(new File([bytes.buffer], 'skin.stl'));
     window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
     await new Promise((go) => setTimeout(go, 1500));
-    let longest = 0;
-    let last = performance.now();
-    window.beat = setInterval(() => {
-      longest = Math.max(longest, performance.now() - last);
-      last = performance.now();
-      window.longest = longest;
-    }, 20);
     return triangles;
   });
-  expect(slow === 500000, 'no mesh');
+  expect(triangles > 1000000, 'no mesh');
   await seen.click('#files button[data-path="structure.yaml"]');
-  await retype(seen, 'structure:', 'structure:\n  meshes: [{name: skin, file: skin.stl}]');
-  await until(() => seen.evaluate(() => !document.getElementById('working').hidden), 'nothing is said of the work');
+  // One is checked within a second or two: eight take long enough to be met at work.
+  const meshes = [1, 2, 3, 4, 5, 6, 7, 8].map((number) => `{name: skin-${number}, file: skin.stl}`);
+  await retype(seen, 'structure:', `structure:\n  meshes: [${meshes.join(', ')}]`);
+  await until(async () => /working, \d+ s/.test(await seen.textContent('#working')), 'nothing is said of the work');
+  await seen.click('#files button[data-path="project.yaml"]');
+  expect((await seen.getByRole('textbox', { name: 'Text of the chosen file' }).textContent()).includes('linewright: 1'), 'no other file opens');
+  expect(await seen.isVisible('#working'), 'the check was over before the page was at hand');
   await seen.click('#stop');
-  await until(async () => /Stopped|passed|failed|known/.test(await seen.textContent('#tally')), 'it goes on');
+  await until(async () => /Stopped/.test(await seen.textContent('#tally')), 'it goes on');
   await checked(seen);
   const answer = await result(seen, 'rules');
   expect(answer.includes('bend-radius'), 'no command runs after that');
