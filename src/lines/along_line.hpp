@@ -2,6 +2,7 @@
 // Finding what stands along a line by where it stands: things with a `distance_in`, in order.
 
 #include <algorithm>
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -19,7 +20,8 @@ std::span<const Thing> between_along(const std::vector<Thing>& things, double lo
   const auto end = std::upper_bound(
       first, things.end(), high_in + rounding_in,
       [](double wanted_in, const Thing& thing) { return wanted_in < thing.distance_in; });
-  return {first, end};
+  const auto skipped = static_cast<std::size_t>(first - things.begin());
+  return std::span(things).subspan(skipped, static_cast<std::size_t>(end - first));
 }
 
 }  // namespace linewright

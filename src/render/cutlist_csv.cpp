@@ -1,12 +1,12 @@
 #include "render/cutlist_csv.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <optional>
 #include <system_error>
 
 #include "model/units.hpp"
 #include "render/amount.hpp"
+#include "system/decimal.hpp"
 
 namespace linewright {
 
@@ -44,8 +44,7 @@ bool begins_formula(std::string_view text) {
     return false;
   const std::string_view unsigned_part = text.substr(text[0] == '-' || text[0] == '+' ? 1 : 0);
   double number = 0;
-  const auto [end, error] =
-      std::from_chars(unsigned_part.data(), unsigned_part.data() + unsigned_part.size(), number);
+  const auto [end, error] = read_decimal(unsigned_part, number);
   return error != std::errc() || end != unsigned_part.data() + unsigned_part.size();
 }
 

@@ -279,7 +279,8 @@ std::span<const Obstacle> Obstacles::of_part(int part) const {
       all().begin(), all().end(), [part](const Obstacle& each) { return each.part < part; });
   const auto last = std::partition_point(
       first, all().end(), [part](const Obstacle& each) { return each.part == part; });
-  return {first, last};
+  return std::span(all()).subspan(static_cast<std::size_t>(first - all().begin()),
+                                  static_cast<std::size_t>(last - first));
 }
 
 const std::vector<MeshPartField>& Obstacles::meshes() const {

@@ -1,12 +1,13 @@
 // What the reader has set stays when the page is loaded again.
 import { element } from './element.js';
+import { stateFromOutside } from './embedded.js';
 
 const key = `linewright ${location.pathname}`;
 
 export function keptState() {
   const fresh = { hidden: [], reach: 'likely', names: true, travel: 0, temperature: null, attitude: '' };
   try {
-    const kept = JSON.parse(sessionStorage.getItem(key));
+    const kept = stateFromOutside() || JSON.parse(sessionStorage.getItem(key));
     for (const id of (kept && kept.open) || []) {
       const details = document.getElementById(id);
       if (details) details.open = true;

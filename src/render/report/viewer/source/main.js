@@ -7,6 +7,7 @@ import { Overlay } from './overlay.js';
 import { handleInput } from './input.js';
 import { keptState, keepState, reloadWhenTold } from './keep.js';
 import { element } from './element.js';
+import { bringUp, joinOutside } from './embedded.js';
 
 function hasWebGl() {
   try {
@@ -35,6 +36,14 @@ function openTarget() {
   if (details) details.open = true;
 }
 
+/** A finding in the picture, or in words where it has no place. */
+function showFinding(scene, picture, id) {
+  const finding = scene.findings.find((each) => each.id === id);
+  if (!finding) return;
+  bringUp(document.getElementById(finding.at ? 'picture' : id));
+  if (finding.at) picture.goTo(finding);
+}
+
 function showPicture(scene, section, state) {
   const viewer = document.getElementById('viewer');
   const canvas = element('canvas', {
@@ -56,9 +65,14 @@ function showPicture(scene, section, state) {
   viewer.append(panel.box, chosen);
   picture.onDraw = () => {
     overlay.place();
+    changed();
     stage.dataset.camera = picture.camera.position.map((each) => each.toFixed(2)).join(' ');
   };
-  picture.onChoice = () => panel.showChoice();
+  const changed = joinOutside(state, (id) => showFinding(scene, picture, id));
+  picture.onChoice = () => {
+    panel.showChoice();
+    changed();
+  };
   handleInput(canvas, picture);
 
   for (const finding of scene.findings) {

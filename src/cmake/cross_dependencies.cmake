@@ -1,0 +1,55 @@
+# The libraries under the names that find_package gives them, out of the folder that
+# `src/cmake/dependencies` fills: for builds whose system is not the one that they are installed for.
+set(cross_headers ${LINEWRIGHT_DEPENDENCIES}/include)
+
+function(header_library name)
+  string(REPLACE "::" "_" target ${name})
+  add_library(${target} INTERFACE)
+  target_include_directories(${target} SYSTEM INTERFACE ${cross_headers})
+  target_compile_definitions(${target} INTERFACE ${ARGN})
+  if(NOT TARGET ${name})
+    add_library(${name} ALIAS ${target})
+  endif()
+endfunction()
+
+header_library(fmt::fmt FMT_HEADER_ONLY)
+header_library(CLI11::CLI11)
+header_library(nlohmann_json::nlohmann_json)
+header_library(Boost::headers)
+header_library(hwy::hwy HWY_COMPILE_ONLY_STATIC)
+
+file(GLOB yaml_sources ${LINEWRIGHT_DEPENDENCIES}/yaml-cpp/src/*.cpp)
+add_library(yaml-cpp STATIC ${yaml_sources})
+target_include_directories(yaml-cpp SYSTEM PUBLIC ${LINEWRIGHT_DEPENDENCIES}/yaml-cpp/include)
+set_target_properties(yaml-cpp PROPERTIES UNITY_BUILD ON)
+
+# Sets `result` to the numbers that the names in `ARGN`, of what a file defines, have there.
+function(version_in file result)
+  file(READ ${file} text)
+  set(parts)
+  foreach(name IN LISTS ARGN)
+    if(text MATCHES "${name} +\"?([0-9._]+)")
+      string(REPLACE "_" "." part ${CMAKE_MATCH_1})
+      list(APPEND parts ${part})
+    endif()
+  endforeach()
+  list(JOIN parts "." version)
+  set(${result} "${version}" PARENT_SCOPE)
+endfunction()
+
+version_in(${LINEWRIGHT_DEPENDENCIES}/yaml-cpp/CMakeLists.txt yaml-cpp_VERSION "YAML_CPP VERSION")
+version_in(${cross_headers}/CLI/Version.hpp CLI11_VERSION "define CLI11_VERSION")
+version_in(${cross_headers}/nlohmann/detail/abi_macros.hpp nlohmann_json_VERSION NLOHMANN_JSON_VERSION_MAJOR
+           NLOHMANN_JSON_VERSION_MINOR NLOHMANN_JSON_VERSION_PATCH)
+version_in(${cross_headers}/hwy/highway.h hwy_VERSION HWY_MAJOR HWY_MINOR HWY_PATCH)
+# These write one number: major * 10000 + minor * 100 + patch, and major * 100000 + minor * 100 + patch.
+version_in(${cross_headers}/fmt/core.h fmt_number "define FMT_VERSION")
+version_in(${cross_headers}/boost/version.hpp boost_number "define BOOST_VERSION")
+math(EXPR fmt_major "${fmt_number} / 10000")
+math(EXPR fmt_minor "${fmt_number} / 100 % 100")
+math(EXPR fmt_patch "${fmt_number} % 100")
+set(fmt_VERSION ${fmt_major}.${fmt_minor}.${fmt_patch})
+math(EXPR boost_major "${boost_number} / 100000")
+math(EXPR boost_minor "${boost_number} / 100 % 1000")
+math(EXPR boost_patch "${boost_number} % 100")
+set(Boost_VERSION_STRING ${boost_major}.${boost_minor}.${boost_patch})
