@@ -73,7 +73,9 @@ std::string cable_text(const RouteCut& cut, const Phrasing& phrasing) {
                      bench_length(cut.length_in, phrasing), mass_words(cut, phrasing));
 }
 
+/// What is straight asks for none.
 std::string radius_text(const RouteCut& cut, const Phrasing& phrasing) {
+  if (cut.bends.empty() && !cut.minimum_bend_radius_in) return {};
   return fmt::format("  least bend radius of the line {}\n",
                      cut.minimum_bend_radius_in
                          ? bench_length(*cut.minimum_bend_radius_in, phrasing.decimals())

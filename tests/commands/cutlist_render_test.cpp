@@ -161,6 +161,14 @@ TEST(CutlistText, FractionsKeepToTheirColumns) {
   for (const std::string& line : lines_of(text)) EXPECT_LE(line.size(), 80u) << line;
 }
 
+TEST(CutlistText, AsksForNoRadiusOfWhatIsStraight) {
+  Report report = one_bend();
+  report.routes[0].cut.minimum_bend_radius_in.reset();
+  EXPECT_TRUE(contains(cutlist_text(report, {}), "least bend radius of the line not known"));
+  report.routes[0].cut.bends.clear();
+  EXPECT_FALSE(contains(cutlist_text(report, {}), "least bend radius"));
+}
+
 TEST(CutlistCsv, ARouteWithoutBendsHasOneRow) {
   Report report = one_bend();
   report.routes[0].cut.bends.clear();

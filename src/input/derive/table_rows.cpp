@@ -74,6 +74,7 @@ class TableReader {
   std::optional<std::vector<YamlNode>> read(std::string_view text) {
     if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
     std::vector<YamlNode> rows;
+    const std::size_t errors_before = errors_.list.size();
     int line = 0;
     while (!text.empty()) {
       const std::size_t end = std::min(text.find('\n'), text.size());
@@ -85,9 +86,14 @@ class TableReader {
             "leave out what lies on a straight line between others");
       return std::nullopt;
     }
-    if (!columns_.empty()) return rows;
-    error({file_name_, 1, 1}, "the table is empty", names_of_columns());
-    return std::nullopt;
+    if (columns_.empty()) {
+      error({file_name_, 1, 1}, "the table is empty", names_of_columns());
+      return std::nullopt;
+    }
+    if (rows.empty() && errors_.list.size() == errors_before)
+      error(columns_where_, "the table has no rows under the names of its columns",
+            "add a row for each thing, or leave out the key that names the table");
+    return rows;
   }
 
  private:
@@ -159,6 +165,7 @@ class TableReader {
   }
 
   bool name_columns(const std::vector<Cell>& cells) {
+    columns_where_ = cells.front().where;
     if (const std::size_t mark = cells.front().text.find_first_of(";\t");
         cells.size() == 1 && mark != std::string::npos) {
       error(cells.front().where,
@@ -248,6 +255,7 @@ class TableReader {
   const std::vector<std::string>& axes_;
   ErrorList& errors_;
   std::vector<std::string> columns_;
+  SourceLocation columns_where_;
 };
 
 }  // namespace

@@ -177,6 +177,14 @@ TEST(RefusedTable, SaysWhichCellIsWrong) {
   expect_table_says("fs,bl,wl\n100 3/0,-8,14\n", "2:1: expected a length");
 }
 
+TEST(RefusedTable, HasNoRowsUnderItsColumns) {
+  expect_table_says(
+      "fs,bl,wl\n",
+      "1:1: the table has no rows under the names of its columns | add a row for each "
+      "thing, or leave out the key that names the table");
+  expect_table_says("# a route\n\nfs,bl,wl\n# to be measured\n", "3:1: the table has no rows");
+}
+
 TEST(RefusedTable, IsNoneWithAMarkOfBytesAndLineEndsOfAnotherSystem) {
   EXPECT_EQ(fault_of_table("\xEF\xBB\xBF\"fs\",bl,wl\r\n100 1/2,-8,\"14\"\r\n"), "");
 }
