@@ -5,7 +5,7 @@ import { createServer } from 'node:http';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { axe, expect, launched, patience, test, until } from './trial.mjs';
+import { seriousOn, expect, launched, patience, test, until } from './trial.mjs';
 
 const [file, demo, saidFile, drawnFile, hostile, folder] = process.argv.slice(2);
 const said = readFileSync(saidFile, 'utf8');
@@ -231,11 +231,8 @@ await test('a large mesh leaves the page at hand, and its check can be cancelled
 await test('an automatic check of access finds nothing serious', async () => {
   for (const colorScheme of ['light', 'dark']) {
     const seen = await open(homes['a folder'], await fresh({ colorScheme }));
-    await seen.evaluate(axe);
-    const { violations } = await seen.evaluate(() => window.axe.run(document, { iframes: false }));
-    const grave = violations.filter((each) => ['serious', 'critical'].includes(each.impact));
-    expect(grave.length === 0, `${colorScheme}: ` +
-      grave.map((each) => `${each.id}: ${each.nodes[0].html.slice(0, 200)}`).join('; '));
+    const serious = await seriousOn(seen, { iframes: false });
+    expect(!serious, `${colorScheme}: ${serious}`);
     await seen.context().close();
   }
 });

@@ -2,7 +2,7 @@
 // "failed: …". Arguments: the demo's report, the report with hostile names, one with
 // trapped water, a folder for pictures.
 import { pathToFileURL } from 'node:url';
-import { axe, expect, launched, patience, test, until } from './trial.mjs';
+import { seriousOn, expect, launched, patience, test, until } from './trial.mjs';
 
 const [demo, hostile, trapped, folder] = process.argv.slice(2);
 const browser = await launched();
@@ -127,11 +127,8 @@ await test('no request leaves the page and nothing is said on the console', asyn
 await test('an automatic check of access finds nothing serious', async () => {
   for (const colorScheme of ['light', 'dark']) {
     const seen = await open(demo, { colorScheme });
-    await seen.evaluate(axe);
-    const { violations } = await seen.evaluate(() => window.axe.run());
-    const grave = violations.filter((each) => ['serious', 'critical'].includes(each.impact));
-    expect(grave.length === 0, `${colorScheme}: ` +
-      grave.map((each) => `${each.id}: ${each.nodes[0].html.slice(0, 200)}`).join('; '));
+    const serious = await seriousOn(seen);
+    expect(!serious, `${colorScheme}: ${serious}`);
     await seen.context().close();
   }
 });

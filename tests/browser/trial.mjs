@@ -6,7 +6,7 @@ import { chromium } from 'playwright-core';
 /** In ms; far longer than anything takes, so that a busy machine fails no test. */
 export const patience = 180000;
 
-export const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 export const launched = () => chromium.launch({
   timeout: patience,
@@ -34,4 +34,12 @@ export async function until(holds, words) {
     expect(Date.now() < end, words);
     await new Promise((go) => setTimeout(go, 100));
   }
+}
+
+/** What an automatic check of access finds serious on a page, in words; empty for nothing. */
+export async function seriousOn(page, options = {}) {
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate((asked) => window.axe.run(document, asked), options);
+  return violations.filter((each) => ['serious', 'critical'].includes(each.impact))
+    .map((each) => `${each.id}: ${each.nodes[0].html.slice(0, 200)}`).join('; ');
 }
