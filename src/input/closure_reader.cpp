@@ -36,16 +36,15 @@ void read_outline(OpeningReader& fields, Opening& opening, ReadContext& context)
 
 void read_middle(OpeningReader& fields, Opening& opening, ReadContext& context,
                  const SourceLocation& where) {
-  if (!fields.has("centre"))
-    context.error(where, "an opening needs 'centre', or an 'outline'");
-  else
-    opening.centre = fields.optional_place("centre").value_or(Vec3{});
+  if (fields.lacks("centre")) context.error(where, "an opening needs 'centre', or an 'outline'");
+  opening.centre = fields.optional_place("centre").value_or(Vec3{});
   opening.normal = fields.optional_direction("normal");
   opening.diameter_in = fields.optional_number("diameter");
   if (fields.has("size")) opening.size_in = fields.pair("size");
-  if (fields.has("size") == fields.has("diameter"))
+  const bool lacks_both = fields.lacks("size") && fields.lacks("diameter");
+  if (lacks_both || (fields.has("size") && fields.has("diameter")))
     context.error(where, "an opening needs either 'diameter' or 'size', or an 'outline'");
-  else if (fields.has("size") && !fields.has("normal"))
+  else if (fields.has("size") && fields.lacks("normal"))
     context.error(where, "an opening with a 'size' needs 'normal': the direction it faces");
 }
 

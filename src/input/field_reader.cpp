@@ -16,12 +16,6 @@ namespace {
 constexpr double unread = std::numeric_limits<double>::quiet_NaN();
 constexpr Vec3 unread_place{unread, unread, unread};
 
-std::vector<std::string> names_of(const MapSpec& map) {
-  std::vector<std::string> names;
-  for (const KeySpec& key : map.keys) names.emplace_back(key.name);
-  return names;
-}
-
 std::string number_words(const NumberFault& fault, const KeySpec& key, const YamlNode& node) {
   switch (fault.kind) {
     case NumberFault::Kind::unreadable:
@@ -51,7 +45,7 @@ void FieldReader::refuse_unknown_keys() {
   for (const YamlEntry& entry : node_.entries) {
     if (map_.find(entry.key) != nullptr) continue;
     if (!entry.value.items.empty() || !entry.value.entries.empty()) may_hide_names_ = true;
-    const std::string meant = suggest_name(entry.key, names_of(map_));
+    const std::string meant = suggest_name(entry.key, key_names(map_));
     context_.error(entry.key_where, unknown_key_words(map_, entry.key),
                    meant.empty() ? keys_words(map_) : meant + " " + keys_words(map_));
   }
@@ -71,6 +65,10 @@ const YamlNode* FieldReader::find(const KeySpec& key) const {
   return node_.find(key.name);
 }
 
+bool FieldReader::lacks(const KeySpec& key) const {
+  return node_.kind == YamlNode::Kind::map && !has(key) && !is_misspelt(node_, map_, key.name);
+}
+
 const SourceLocation& FieldReader::where_of(const KeySpec& key) const {
   const YamlNode* node = find(key);
   return node != nullptr ? node->where : node_.where;
@@ -78,8 +76,9 @@ const SourceLocation& FieldReader::where_of(const KeySpec& key) const {
 
 const YamlNode* FieldReader::require(const KeySpec& key) {
   const YamlNode* node = find(key);
-  if (node == nullptr && node_.kind == YamlNode::Kind::map)
-    context_.error(node_.where, missing_words(map_, key));
+  if (lacks(key))
+    context_.error(node_.where, missing_words(map_, key),
+                   key.need == Need::sometimes ? std::string(key.says) : std::string());
   return node;
 }
 

@@ -26,6 +26,8 @@ class FieldReader {
 
   /// True when the map has the key.
   bool has(const KeySpec& key) const { return find(key) != nullptr; }
+  /// True where it has neither the key nor one that was likely meant to be it.
+  bool lacks(const KeySpec& key) const;
   /// The key's value, or nullptr.
   const YamlNode* find(const KeySpec& key) const;
   /// The same; its absence is an error.

@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "input/project_draft.hpp"
+#include "input/suggest_name.hpp"
 
 namespace linewright {
 
@@ -19,6 +22,19 @@ std::string found_words(const YamlNode& node) {
       return "a map";
   }
   return "nothing";
+}
+
+std::vector<std::string> key_names(const MapSpec& map) {
+  std::vector<std::string> names;
+  for (const KeySpec& key : map.keys) names.emplace_back(key.name);
+  return names;
+}
+
+bool is_misspelt(const YamlNode& node, const MapSpec& map, std::string_view key) {
+  const std::vector<std::string> known = key_names(map);
+  return std::any_of(node.entries.begin(), node.entries.end(), [&](const YamlEntry& entry) {
+    return map.find(entry.key) == nullptr && meant_name(entry.key, known) == key;
+  });
 }
 
 std::string keys_words(const MapSpec& map) {

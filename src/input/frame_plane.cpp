@@ -50,7 +50,9 @@ std::vector<const YamlEntry*> places_of(const YamlNode& node) {
 DrawnPlane read_frame_plane(const YamlNode& node, MapReader<frame_map>& fields,
                             ReadContext& context) {
   const auto places = places_of(node);
-  if (places.empty() && node.kind == YamlNode::Kind::map)
+  const bool says_nowhere = fields.lacks("station") && fields.lacks("buttock_line") &&
+                            fields.lacks("waterline") && fields.lacks("plane");
+  if (says_nowhere)
     context.error(node.where,
                   "a frame needs a 'station', a 'buttock_line', a 'waterline' or a 'plane'");
   for (std::size_t i = 1; i < places.size(); ++i)

@@ -87,6 +87,7 @@ class MapReader : private FieldReader {
 
   using FieldReader::may_hide_names;
   bool has(Key key) const { return FieldReader::has(key); }
+  bool lacks(Key key) const { return FieldReader::lacks(key); }
   const YamlNode* find(Key key) const { return FieldReader::find(key); }
   const YamlNode* require(Needed<> key) { return FieldReader::require(key); }
   const SourceLocation& where_of(Key key) const { return FieldReader::where_of(key); }

@@ -29,7 +29,7 @@ void check_groove_bend(const RoutePoint& point, PointReader& fields, ReadContext
 }
 
 void check_pulley_keys(const RoutePoint& point, PointReader& fields, ReadContext& context) {
-  if (!fields.has("diameter"))
+  if (fields.lacks("diameter"))
     context.error(point.where, "a pulley needs 'diameter': that of its groove");
   if (point.outside_in && point.diameter_in && *point.outside_in <= *point.diameter_in)
     context.error(fields.where_of("outside"),
@@ -42,7 +42,7 @@ void check_pulley_keys(const RoutePoint& point, PointReader& fields, ReadContext
     check_groove_bend(point, fields, context);
     return;
   }
-  if (!fields.has("axis"))
+  if (fields.lacks("axis"))
     context.error(point.where,
                   "a pulley given by its centre needs 'axis': the cable turns about it by the "
                   "right-hand rule");
@@ -68,7 +68,7 @@ void check_free_fairlead(const RoutePoint& point, const Route& route, PointReade
                          ReadContext& context) {
   if (!route.system_name.empty() && route.system != SystemKind::cable)
     context.error(fields.where_of("passes"), "'passes: free' belongs to a route of system cable");
-  if (!fields.has("bore"))
+  if (fields.lacks("bore"))
     context.error(point.where, "a fairlead that the cable passes free needs 'bore'");
   if (fields.has("bend"))
     context.error(fields.where_of("bend"),

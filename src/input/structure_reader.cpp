@@ -77,7 +77,7 @@ Hole read_hole(const YamlNode& node, ReadContext& context) {
   if (round && fields.has("outline"))
     context.error(fields.where_of("outline"),
                   "a hole has 'centre' and 'diameter', or an 'outline', not both");
-  else if (!round && !fields.has("outline") && node.kind == YamlNode::Kind::map)
+  else if (fields.lacks("centre") && fields.lacks("diameter") && fields.lacks("outline"))
     context.error(node.where, "a hole needs 'centre' and 'diameter', or an 'outline'");
   else if (round)
     hole.shape = read_circle(fields);
@@ -216,7 +216,7 @@ void read_solid(const YamlNode& node, ReadContext& context) {
     solid.shape = read_box(*box, context);
   else if (cylinder != nullptr)
     solid.shape = read_cylinder(*cylinder, context);
-  else if (node.kind == YamlNode::Kind::map)
+  else if (fields.lacks("box") && fields.lacks("cylinder"))
     context.error(node.where, "a solid needs a 'box' or a 'cylinder'");
   solid.holes = read_wall_holes(fields, context);
   if (cylinder != nullptr && fields.has("holes"))

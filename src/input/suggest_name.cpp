@@ -67,7 +67,7 @@ bool could_mean(std::string_view written, std::string_view name, std::string_vie
 
 }  // namespace
 
-std::string suggest_name(std::string_view written, const std::vector<std::string>& known) {
+std::string meant_name(std::string_view written, const std::vector<std::string>& known) {
   if (written.empty() || written.size() > longest_compared) return "";
   const std::string digits = digits_of(written);
   const std::string wanted = lower_case(written);
@@ -86,7 +86,12 @@ std::string suggest_name(std::string_view written, const std::vector<std::string
     nearest = &name;
     fewest = edits;
   }
-  return nearest == nullptr ? "" : fmt::format("did you mean '{}'?", *nearest);
+  return nearest == nullptr ? "" : *nearest;
+}
+
+std::string suggest_name(std::string_view written, const std::vector<std::string>& known) {
+  const std::string meant = meant_name(written, known);
+  return meant.empty() ? "" : fmt::format("did you mean '{}'?", meant);
 }
 
 std::vector<std::string> nearest_names(std::string_view written,

@@ -7,10 +7,12 @@
 
 namespace linewright {
 
-/// "did you mean 'clearance'?" where a known name is at a small edit distance (transpositions count
-/// one), empty otherwise. First of equals in the given order. A size
-/// ("1/4") with other digits is never offered, and for a word of one or two letters only what
-/// starts with it.
+/// The known name at a small edit distance (transpositions count one), empty where there is none or
+/// what is written is known. First of equals in the given order. A size ("1/4") with other digits
+/// is never meant, and by a word of one or two letters only what starts with it.
+std::string meant_name(std::string_view written, const std::vector<std::string>& known);
+
+/// "did you mean 'clearance'?", empty where no name is meant.
 std::string suggest_name(std::string_view written, const std::vector<std::string>& known);
 
 /// The known names at the smallest edit distances, nearest first, equals in the given order; none

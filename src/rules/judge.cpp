@@ -70,10 +70,9 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
   std::stable_sort(found.begin(), found.end(), [](const Judgement& a, const Judgement& b) {
     return a.distance_in.value_or(0) < b.distance_in.value_or(0);
   });
-  std::vector<Judgement> once;
-  for (Judgement& judgement : found)
-    if (once.empty() || !same_finding(once.back(), judgement)) once.push_back(std::move(judgement));
-  return once;
+  found.erase(std::unique(found.begin(), found.end(), same_finding), found.end());
+  found.shrink_to_fit();
+  return found;
 }
 
 std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule) {

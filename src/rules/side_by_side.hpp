@@ -25,10 +25,17 @@ std::vector<Judgement> side_by_side(std::size_t count, const Work& work) {
       failures[i] = std::current_exception();
     }
   });
-  std::vector<Judgement> all;
+  std::size_t of_all = 0;
   for (std::size_t i = 0; i < count; ++i) {
     if (failures[i]) std::rethrow_exception(failures[i]);
-    std::move(found[i].begin(), found[i].end(), std::back_inserter(all));
+    of_all += found[i].size();
+  }
+  std::vector<Judgement> all;
+  all.reserve(of_all);
+  for (std::vector<Judgement>& each : found) {
+    std::move(each.begin(), each.end(), std::back_inserter(all));
+    // Of thousands of lines what was moved from would stand beside what is kept.
+    each = {};
   }
   return all;
 }

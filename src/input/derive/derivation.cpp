@@ -108,7 +108,7 @@ void Derivation::place_node_item(ProjectItem& item) {
   if (twice)
     error(through->where, "'through' says where the node is, and another key says so, too",
           "leave one of them out");
-  if (at == nullptr && !by_reference)
+  if (at == nullptr && !by_reference && !is_misspelt(node, *item.map, "at"))
     error(node.where, "a node needs 'at'", "or what it is 'on', or the hole it goes 'through'");
   std::optional<Vec3> place;
   std::string note;

@@ -12,6 +12,7 @@
 #include "input/derive/part_surface.hpp"
 #include "input/derive/quiet_values.hpp"
 #include "input/derive/surface_choice.hpp"
+#include "input/field_words.hpp"
 #include "input/keys/place_keys.hpp"
 #include "input/keys/route_keys.hpp"
 #include "input/keys/structure_keys.hpp"
@@ -142,8 +143,10 @@ class RoutePlacer {
     if (point.find("spaced") != nullptr || point.find("on") != nullptr) return;
     if (straight) return;
     const YamlNode* through = point.find("through");
-    if (is_placed_by_reference(point) || through == nullptr) {
-      const bool has_key = is_placed_by_reference(point);
+    const bool has_key = is_placed_by_reference(point);
+    if (has_key || through == nullptr) {
+      stop.failed = true;
+      if (is_misspelt(point, point_map, has_key ? "on" : "at")) return;
       fail(stop, point.where,
            has_key ? "the point needs 'on', the part that it is on" : "a point needs 'at'",
            has_key ? "or the route 'straight: true'"

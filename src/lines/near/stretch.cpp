@@ -80,6 +80,7 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
     for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
       cut_to_length(chord, stretch.chords);
+  stretch.chords.shrink_to_fit();
   sort_into_blocks(stretch);
   return stretch;
 }
