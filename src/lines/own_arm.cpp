@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "lines/fitting_seat.hpp"
@@ -13,17 +14,21 @@ namespace {
 /// Nearer to the end than this is the end itself.
 constexpr double at_end_in = 1e-9;
 
-/// The pieces of the chain that the node is on, or near enough to be fixed to.
-std::vector<int> pieces_at(const Mover& mover, Vec3 at) {
-  std::vector<int> pieces;
+/// From the place to each piece's surface; below zero where the place is in it.
+std::vector<double> to_pieces_in(const Mover& mover, Vec3 at) {
+  std::vector<double> distances_in;
   const std::vector<Vec3>& points = mover.points;
   const std::size_t count = points.size() > 1 ? points.size() - 1 : points.size();
   for (std::size_t i = 0; i < count; ++i) {
     const Segment3 piece{points[i], points[std::min(i + 1, points.size() - 1)]};
-    if (nearest(at, piece).distance_in - mover.radius_in <= mount_distance_in)
-      pieces.push_back(static_cast<int>(i));
+    distances_in.push_back(nearest(at, piece).distance_in - mover.radius_in);
   }
-  return pieces;
+  return distances_in;
+}
+
+double least_of(const std::vector<double>& distances_in) {
+  return distances_in.empty() ? std::numeric_limits<double>::infinity()
+                              : *std::min_element(distances_in.begin(), distances_in.end());
 }
 
 /// The larger turn of the sweep from where the mover is drawn. A rod counts at every place of its
@@ -41,15 +46,36 @@ double carried_in(const Mover& mover, Vec3 at, double turn_deg) {
   return 2 * from_axis * std::sin(std::min(turn_rad, std::numbers::pi) / 2);
 }
 
-bool turns_with(const Node& node, const Mover& mover) {
-  if (!node.arm) return false;
+bool turns_with(const Arm& arm, const Mover& mover) {
   const Vec3 axis = unit(mover.axis);
-  return norm(cross(axis, unit(node.arm->axis))) <= std::sin(same_axis_within_rad) &&
-         norm(cross(axis, node.arm->pivot - mover.pivot)) <= same_axis_within_in;
+  return norm(cross(axis, unit(arm.axis))) <= std::sin(same_axis_within_rad) &&
+         norm(cross(axis, arm.pivot - mover.pivot)) <= same_axis_within_in;
+}
+
+std::vector<OwnPieces> pieces_fixed_to(const PreparedProject& prepared, const Arm& arm, Vec3 end) {
+  std::vector<OwnPieces> found;
+  std::vector<double> found_in;
+  double least_in = mount_distance_in;
+  for (const Mover& mover : prepared.project->structure.movers) {
+    const std::optional<int> part = prepared.obstacles.find_part(mover.name);
+    if (!part || !turns_with(arm, mover)) continue;
+    const std::vector<double> distances_in = to_pieces_in(mover, end);
+    OwnPieces own{&mover, *part, {}};
+    for (std::size_t i = 0; i < distances_in.size(); ++i)
+      if (distances_in[i] <= mount_distance_in) own.pieces.push_back(static_cast<int>(i));
+    if (own.pieces.empty()) continue;
+    found_in.push_back(least_of(distances_in));
+    least_in = std::min(least_in, found_in.back());
+    found.push_back(std::move(own));
+  }
+  std::vector<OwnPieces> nearest;
+  for (std::size_t i = 0; i < found.size(); ++i)
+    if (found_in[i] <= least_in + beside_own_in) nearest.push_back(std::move(found[i]));
+  return nearest;
 }
 
 bool is_on(const Mover& mover, Vec3 at) {
-  return !pieces_at(mover, at).empty();
+  return least_of(to_pieces_in(mover, at)) <= mount_distance_in;
 }
 
 bool end_moves(const PreparedRoute& route, const Node& node) {
@@ -60,13 +86,11 @@ bool end_moves(const PreparedRoute& route, const Node& node) {
 
 OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
   if (!works_control(route.line->kind)) return;
-  for (const Mover& mover : prepared.project->structure.movers) {
-    const std::optional<int> part = prepared.obstacles.find_part(mover.name);
-    if (!part) continue;
-    for (const Node* node : {route.from, route.to}) {
-      if (!turns_with(*node, mover)) continue;
-      arms_.push_back({*part, pieces_at(mover, node->at),
-                       node == route.from ? 0 : route.length_in(),
+  for (const Node* node : {route.from, route.to}) {
+    if (!node->arm) continue;
+    for (OwnPieces& own : pieces_fixed_to(prepared, *node->arm, node->at)) {
+      const Mover& mover = *own.mover;
+      arms_.push_back({own.part, std::move(own.pieces), node == route.from ? 0 : route.length_in(),
                        carried_in(mover, node->at, largest_turn_deg(mover, route.line->kind)) +
                            mover.radius_in + fitting_zone_in});
     }

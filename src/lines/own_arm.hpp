@@ -16,8 +16,24 @@ inline constexpr double same_axis_within_in = 0.1;
 /// [common practice, no source].
 inline constexpr double same_axis_within_rad = radians_of(1);
 
-/// True where the node's arm is stated and turns on the mover's own axis.
-bool turns_with(const Node& node, const Mover& mover);
+/// Of several movers on an arm's axis it is the one that comes nearest to its end, and those that
+/// come no farther from it than by this more: two plates with the end between them [common
+/// practice, no source].
+inline constexpr double beside_own_in = 0.0625;
+
+/// True where the arm turns on the mover's own axis.
+bool turns_with(const Arm& arm, const Mover& mover);
+
+/// A mover, and the pieces of its chain that the end of an arm is fixed to.
+struct OwnPieces {
+  const Mover* mover = nullptr;
+  int part = 0;
+  std::vector<int> pieces;
+};
+
+/// Of the movers that turn with the arm and are nearest to its end, as drawn: the pieces that come
+/// within `mount_distance_in` of it.
+std::vector<OwnPieces> pieces_fixed_to(const PreparedProject& prepared, const Arm& arm, Vec3 end);
 
 /// How far a turn of the mover carries a place that goes with it: the chord 2 r sin(a/2), and for
 /// more than half a turn the diameter.
@@ -33,8 +49,8 @@ bool end_moves(const PreparedRoute& route, const Node& node);
 /// The movers that the ends of a cable are fixed to.
 class OwnArms {
  public:
-  /// For each end whose node's arm turns on a mover's axis: the pieces of that mover's chain that
-  /// come within `mount_distance_in` of the node as drawn. None for lines that are no cables.
+  /// For each end whose node states its arm: what that is fixed to. None for lines that are no
+  /// cables.
   OwnArms(const PreparedProject& prepared, const PreparedRoute& route);
 
   /// True for such a piece, as far along the line from its end as the sweep carries the piece, and

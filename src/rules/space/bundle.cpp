@@ -2,6 +2,8 @@
 #include <cmath>
 
 #include "geometry/plane/packing.hpp"
+#include "lines/line_pairs.hpp"
+#include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -53,7 +55,9 @@ constexpr auto limits = limit_table({moving, vapour, pressure, overlap, beside, 
 /// Places along a stretch at which the lines' gaps are looked at are no farther apart.
 constexpr double apart_in = 0.25;
 /// Lines drawn tangent are not in one place for the sagitta of their arcs.
-constexpr double touching_in = Centreline::default_sagitta_in;
+constexpr double touching_in = 2 * Centreline::default_sagitta_in;
+/// Lines of a bundle that lie farther apart than this are not looked at more closely.
+constexpr double largest_gap_in = 1000;
 
 Judgement at_bundle(const RuleContext& context, const TiedBundle& bundle,
                     const PreparedRoute& route, double along_in) {
@@ -95,10 +99,8 @@ Judgement judge_kinds(const RuleContext& context, const TiedBundle& bundle, cons
   return judgement;
 }
 
-/// The nearest and the farthest that a member comes to another, as drawn, in its tied stretch.
+/// The farthest that a member comes to another, as drawn, in its tied stretch.
 struct Beside {
-  double least_in = 0;
-  double least_at_in = 0;
   double most_in = 0;
   double most_at_in = 0;
 };
@@ -110,20 +112,35 @@ Beside beside_of(const TiedMember& member, const TiedMember& other) {
   for (int i = 0; i <= steps; ++i) {
     const double along = member.low_in + length * i / steps;
     const double gap = gap_to_member_in(*member.route, along, other);
-    if (i == 0 || gap < found.least_in) found.least_in = gap, found.least_at_in = along;
     if (i == 0 || gap > found.most_in) found.most_in = gap, found.most_at_in = along;
   }
   return found;
 }
 
-/// No line lies in another, which is judged of each two.
+/// Where a member lies tied, and where it parts from the others.
+Stretch tied_stretch(const TiedMember& member) {
+  return make_stretch(*member.route, std::max(0.0, member.low_in - parting_from_ties_in),
+                      std::min(member.route->length_in(), member.high_in + parting_from_ties_in),
+                      {});
+}
+
+/// No line lies in another, which is judged of each two: where they are tied, and past the last tie
+/// as far as no other rule compares them. Of lines that end at one fitting `separation` judges how
+/// they part.
 Judgement judge_overlap(const RuleContext& context, const TiedBundle& bundle,
-                        const TiedMember& first, const TiedMember& second, const Beside& gaps) {
+                        const TiedMember& first, const TiedMember& second) {
   const std::string& other = second.route->route->name;
-  Judgement judgement = at_bundle(context, bundle, *first.route, gaps.least_at_in);
+  const auto nearest =
+      nearest_lines(tied_stretch(first), tied_stretch(second), Reach::none, largest_gap_in,
+                    [&](double along, double other_along) {
+                      return !at_shared_node(*first.route, along, *second.route, other_along);
+                    });
+  Judgement judgement =
+      at_bundle(context, bundle, *first.route, nearest ? nearest->distance_in : first.low_in);
   judgement.with = other;
   judgement.with_is_route = true;
-  const double gap = gaps.least_in > -touching_in ? std::max(0.0, gaps.least_in) : gaps.least_in;
+  const double drawn = nearest ? nearest->gap_in : largest_gap_in;
+  const double gap = drawn > -touching_in ? std::max(0.0, drawn) : drawn;
   if (holds(judgement, gap, {overlap})) {
     judgement.message = "lies beside " + other + ", not in it";
     return judgement;
@@ -226,8 +243,7 @@ std::vector<Judgement> judge_bundle(const RuleContext& context) {
       for (std::size_t j = i + 1; j < bundle.members.size(); ++j) {
         const TiedMember& other = bundle.members[j];
         judgements.push_back(judge_kinds(context, bundle, member, other));
-        judgements.push_back(
-            judge_overlap(context, bundle, member, other, beside_of(member, other)));
+        judgements.push_back(judge_overlap(context, bundle, member, other));
       }
     }
   }
@@ -245,7 +261,7 @@ const Rule& bundle_rule() {
 within 1/2 in of each other as drawn, their surfaces from each other, separation and chafe leave
 them out against each other, and as they part within 2 in past the last tie; against everything
 else each of them counts as it is. Here it is judged what is tied to what, that no line lies in
-another, that each lies within reach of a tie from one other, and how far apart the ties are. A
+another there or as they part, that each lies within reach of a tie from one other, and how far apart the ties are. A
 control cable or rod that moves, or whose travel is not stated, is tied to nothing. The clamp
 named is for the least circle round all of the lines. Ties hold lines together; they are no
 supports, and each line needs its own.)",

@@ -132,6 +132,14 @@ std::string structure_mend(const RuleContext& context, const SpanReach& reach, c
   return alternatives(ways);
 }
 
+/// True where the line's sleeve may lie against the obstacle. Against what moves it is no guard: it
+/// would be struck, and jam the control.
+bool sleeve_guards(const Obstacles& obstacles, const SleeveGuards& sleeves,
+                   const Obstacle& obstacle, double along_in) {
+  return !obstacles.parts()[static_cast<std::size_t>(obstacle.part)].moves &&
+         sleeves.guard(along_in);
+}
+
 void judge_unguarded(const RuleContext& context, const SpanReach& reach,
                      const NeighbourFilter& filter, const SleeveGuards& sleeves,
                      std::vector<Judgement>& judgements) {
@@ -139,8 +147,9 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
   const PreparedRoute& route = *reach.stretch.route;
   const auto by_part = [](const Obstacle& obstacle) { return obstacle.part; };
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    return !guards_line(obstacle.guard, route) && !sleeves.guard(along) &&
-           filter.counts(obstacle, along) && !filter.guarded_crossing_near(obstacle, along) &&
+    return !guards_line(obstacle.guard, route) &&
+           !sleeve_guards(obstacles, sleeves, obstacle, along) && filter.counts(obstacle, along) &&
+           !filter.guarded_crossing_near(obstacle, along) &&
            !filter.web_crossing_near(obstacle, along) && !context.is_passed_over(route, along);
   };
   const double tolerance = context.prepared.project->build_tolerance_in;
@@ -179,7 +188,8 @@ void list_guarded(const RuleContext& context, const SpanReach& reach, const Neig
   const Obstacles& obstacles = context.prepared.obstacles;
   const PreparedRoute& route = *reach.stretch.route;
   const auto counts = [&](const Obstacle& obstacle, double along) {
-    const bool guarded = guards_line(obstacle.guard, route) || sleeves.guard(along) ||
+    const bool guarded = guards_line(obstacle.guard, route) ||
+                         sleeve_guards(obstacles, sleeves, obstacle, along) ||
                          filter.guarded_crossing_near(obstacle, along);
     return guarded && obstacle.feature != Feature::face && filter.counts(obstacle, along);
   };
@@ -337,8 +347,8 @@ other line, less the build tolerance (twice, between two lines; lines that hang 
 swing with it together, which does not count between them), is held against both: within the
 likely reach it fails, between the two it is a warning, beyond both it passes. Edges with
 grommet, bushing or trim, and lines in a sleeve, may be touched, but not by a cable that moves,
-or whose travel is not stated: it saws through all but a fairlead and a sleeve. A sleeve that goes with its
-cable guards only what it covers at every place of the travel; where it does not guard, and states
+or whose travel is not stated: it saws through all but a fairlead and a sleeve of its own. No sleeve
+helps against a mover, which it would jam. A sleeve that goes with its cable guards only what it covers at every place of the travel; where it does not guard, and states
 no `outside`, what a wall of 1/8 in would touch is unknown. A limp line (wire, hose, casing) keeps
 no bend that it is drawn with: the most that it can come out counts from the straight between the
 supports. A

@@ -31,6 +31,16 @@ Stretch without_common_swing(const Stretch& stretch) {
   return own;
 }
 
+/// True where one line may lie against another: in a sleeve, or against one; what moves along
+/// itself saws through the other's, and needs one of its own.
+bool sleeves_guard_pair(const PreparedRoute& route, bool sleeved, const PreparedRoute& other,
+                        bool other_sleeved) {
+  const bool moves = !route.stays();
+  const bool other_moves = !other.stays();
+  if (!moves && !other_moves) return sleeved || other_sleeved;
+  return (sleeved || !moves) && (other_sleeved || !other_moves);
+}
+
 /// The worst place between two lines over all pairs of their spans.
 std::optional<ReachPair> nearest_pair(const RuleContext& context,
                                       const std::vector<SpanReach>& first,
@@ -56,8 +66,9 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
         if (context.is_passed_over(route, along) || context.is_passed_over(other, other_along))
           return false;
         if (context.motion.ties.together(route, along, other, other_along)) return false;
-        return part.counts(along, other_along) && !sleeves.guard(along) &&
-               !other_sleeves.guard(other_along) &&
+        return part.counts(along, other_along) &&
+               !sleeves_guard_pair(route, sleeves.guard(along), other,
+                                   other_sleeves.guard(other_along)) &&
                !at_shared_node(route, along, other, other_along);
       };
       std::optional<std::pair<Stretch, Stretch>> own;
@@ -79,6 +90,13 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
   return worst;
 }
 
+/// What of two lines a sleeve would guard.
+std::string which_to_sleeve(const PreparedRoute& route, const PreparedRoute& other) {
+  if (route.stays() && other.stays()) return "one of them";
+  if (!route.stays() && !other.stays()) return "both of them";
+  return (route.stays() ? other : route).route->name;
+}
+
 Judgement judge_pair(const RuleContext& context, const PreparedRoute& route,
                      const PreparedRoute& other, const ReachPair& pair, double tolerance_in) {
   Judgement judgement = context.at(route, worst_place(pair).distance_in);
@@ -88,7 +106,8 @@ Judgement judge_pair(const RuleContext& context, const PreparedRoute& route,
                 judgement);
   if (judgement.verdict != Verdict::pass)
     judgement.mend = "move the lines " + context.phrasing.length_up(-*judgement.margin()) +
-                     " apart, support them closer, or sleeve one of them there";
+                     " apart, support them closer, or sleeve " + which_to_sleeve(route, other) +
+                     " there";
   return judgement;
 }
 

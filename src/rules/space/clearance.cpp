@@ -355,7 +355,8 @@ of its travel, in the holes that it goes through too; where an arm or the travel
 arm cannot follow, its gaps are unknown. Beyond the ends of a casing its wire counts, as thick
 as the casing: pushed all the way out straight on, or wherever its pin takes it where its run_out
 states an arm; but not against what the end stands on, where the wire leads away from it or goes
-through it at 45 degrees or steeper, nor against the moving part that its pin is on. Without travel or
+through it at 45 degrees or steeper, nor against the piece of the moving part that turns on that arm's
+axis and has the pin on it. Without travel or
 run_out that is unknown. How far other lines can move is judged by chafe. A gap that was measured
 (`built`) is judged as well, less the measuring tolerance.)",
       .mend = "Move the line, or hold it off with a stand-off.",

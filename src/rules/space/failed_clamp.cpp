@@ -75,12 +75,16 @@ std::optional<Worst> worst_failure(const PreparedRoute& line, const std::vector<
   for (const Failure& failure : failures) {
     const auto bound = measure(failure.merged, Reach::bound);
     if (!reaches(bound)) continue;
-    if (reaches(measure(failure.before->stretch, Reach::bound)) ||
-        reaches(measure(failure.after->stretch, Reach::bound)))
-      continue;
+    const auto reached_with_clamp = [&](Reach reach) {
+      return reaches(measure(failure.before->stretch, reach)) ||
+             reaches(measure(failure.after->stretch, reach));
+    };
     auto likely = measure(failure.merged, Reach::likely);
     if (!reaches(likely)) likely.reset();
     if (!likely && !is_bundle(line)) continue;
+    // What is as grave with the clamp in place is said of that.
+    const bool is_graver_without = likely && is_bundle(line);
+    if (reached_with_clamp(is_graver_without ? Reach::likely : Reach::bound)) continue;
     const bool graver = !worst || (likely && !worst->pair.likely) ||
                         (likely.has_value() == worst->pair.likely.has_value() &&
                          (likely ? likely->margin_in < worst->pair.likely->margin_in

@@ -34,14 +34,12 @@ class WireEnd {
     add_zone(end.node->at + end.out * end.most_in);
     if (const auto way = pin_way(end))
       for (const Vec3 pin : way->places) add_zone(pin);
-    for (const Mover& mover : prepared.project->structure.movers)
-      if (const auto part = prepared.obstacles.find_part(mover.name);
-          part && is_on(mover, end.pin()))
-        own_parts_.push_back(*part);
+    if (end.arm) own_ = pieces_fixed_to(prepared, *end.arm, end.pin());
   }
 
   bool counts(const Obstacle& obstacle) const {
-    if (std::find(own_parts_.begin(), own_parts_.end(), obstacle.part) != own_parts_.end())
+    if (std::any_of(own_.begin(), own_.end(),
+                    [&](const OwnPieces& own) { return is_of(obstacle, own); }))
       return false;
     const Part& part = prepared_.obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
     if (part.moves || !end_.node->held()) return true;
@@ -56,6 +54,12 @@ class WireEnd {
   }
 
  private:
+  /// The piece that the pin is fixed to goes where the pin goes.
+  static bool is_of(const Obstacle& obstacle, const OwnPieces& own) {
+    return own.part == obstacle.part &&
+           std::find(own.pieces.begin(), own.pieces.end(), obstacle.piece) != own.pieces.end();
+  }
+
   /// The first of the wire, where its pin is there.
   void add_zone(Vec3 pin) {
     const Vec3 mouth = end_.node->at;
@@ -86,8 +90,15 @@ class WireEnd {
   FittingSeat seat_;
   double radius_in_ = 0;
   std::vector<Segment3> zones_;
-  std::vector<int> own_parts_;
+  std::vector<OwnPieces> own_;
 };
+
+bool is_mover_at(const RuleContext& context, const Part& part, Vec3 pin) {
+  const std::vector<Mover>& movers = context.prepared.project->structure.movers;
+  return part.moves && std::any_of(movers.begin(), movers.end(), [&](const Mover& mover) {
+           return mover.name == part.name && is_on(mover, pin);
+         });
+}
 
 Judgement judge_wire(const RuleContext& context, const PreparedRoute& route, const CasingEnd& end,
                      const Approach& approach, const LimitRow& row, const LimitRow& overlap) {
@@ -109,6 +120,8 @@ Judgement judge_wire(const RuleContext& context, const PreparedRoute& route, con
                       phrasing.length(distance(approach.on_line, end.node->at)) + " beyond it";
   judgement.mend = "move or turn the end of the casing so that the wire goes " +
                    phrasing.length_up(Limit(row).lacking(free)) + " farther off";
+  if (!end.arm && is_mover_at(context, part, end.pin()))
+    judgement.mend += ", or state its arm in `run_out`, if the pin turns with " + part.name;
   return judgement;
 }
 

@@ -95,6 +95,39 @@ TEST(Bundle, FailsWhereOneLineLiesInAnother) {
   EXPECT_EQ(sole(not_passed(tied(tube, tube, -0.1).judged_by("bundle"))).verdict, Verdict::fail);
 }
 
+// Separation and chafe leave tied lines out as they part: none of the three may look away there.
+TEST(Bundle, FailsWhereLinesRunThroughEachOtherAsTheyPart) {
+  for (const double side : {1.0, -1.0}) {
+    SmallProject project;
+    project.node("a", NodeKind::bulkhead, {100, 0, 10})
+        .node("b", NodeKind::bulkhead, {140, 0, 10})
+        .node("c", NodeKind::bulkhead, {100, side * 0.3, 10})
+        .node("d", NodeKind::bulkhead, {126, side * -6, 10});
+    project.route("first", tube, "a", "b");
+    project.route("second", tube, "c", "d", {bent({126, side * 0.3, 10}, 0.5)});
+    project.project.bundles.push_back({"tunnel", {"first", "second"}, 5, 24.5, 4, {}});
+    const Judgement found = sole(not_passed(project.judged_by("bundle")));
+    EXPECT_EQ(found.verdict, Verdict::fail);
+    EXPECT_NEAR(*found.value, -0.25, 1e-3);  // one middle in the other
+    EXPECT_NEAR(*found.distance_in, 26, 0.1);
+    project.project.routes.back().points.front().at.y = side * 9;
+    project.project.nodes.back().at.y = side * 20;
+    EXPECT_NE(not_passed(project.judged_by("bundle")).front().verdict, Verdict::pass);
+  }
+}
+
+// Two lines of one connector meet in it: that is not one line in another.
+TEST(Bundle, LetsLinesMeetInTheFittingThatTheyShare) {
+  SmallProject project;
+  project.node("plug", NodeKind::bulkhead, {100, 0, 10})
+      .node("b", NodeKind::bulkhead, {140, 0, 10})
+      .node("d", NodeKind::bulkhead, {140, 0.3, 10});
+  project.route("first", wire, "plug", "b", {bent({102, 0, 10}, 0.1)});
+  project.route("second", wire, "plug", "d", {bent({101, 0.3, 10}, 0.1)});
+  project.project.bundles.push_back({"tunnel", {"first", "second"}, 2, 38, 4, {}});
+  EXPECT_TRUE(not_passed(project.judged_by("bundle")).empty());
+}
+
 TEST(Bundle, IsUnknownWhereItEndsBeyondItsFirstLine) {
   SmallProject project = tied(tube, tube, 0.02);
   project.project.bundles.front().to_in = 41;

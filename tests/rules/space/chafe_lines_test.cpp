@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -101,18 +102,65 @@ TEST(ChafeOfTwoLines, CountsBothReachesAndTheToleranceTwice) {
   EXPECT_EQ(failing.verdict, Verdict::fail);
   EXPECT_NEAR(*failing.distance_in, 30, 0.1);
   EXPECT_EQ(failing.mend,
-            "move the lines 0.001 in apart, support them closer, or sleeve one of them there");
+            "move the lines 0.001 in apart, support them closer, or sleeve both of them there");
 }
 
-TEST(ChafeOfTwoLines, LetsThemTouchWhereOneIsSleeved) {
-  ProjectSections sections = two_cables(0.05);
-  EXPECT_EQ(only_chafe(sections).verdict, Verdict::fail);
-  const std::string end = "tension: {rigged: 20 lbf}";
-  sections.routes.replace(sections.routes.find(end), end.size(),
-                          end +
-                              ", travel: {forward: 0, aft: 0}, "
-                              "sleeves: [{from: 0, to: 60, bore: 0.17, outside: 0.2}]");
-  EXPECT_TRUE(judged(sections, "chafe").empty());
+ProjectSections with_more(ProjectSections sections, const std::string& upper,
+                          const std::string& lower) {
+  const auto add = [&sections](const std::string& to, const std::string& more) {
+    sections.routes.insert(sections.routes.find(to) + to.size(), more);
+  };
+  add("tension: {rigged: 30 lbf}", lower);
+  add("tension: {rigged: 20 lbf}", upper);
+  return sections;
+}
+
+constexpr const char* stays = ", travel: {forward: 0, aft: 0}";
+constexpr const char* runs = ", travel: {forward: 1, aft: 1}";
+constexpr const char* sleeved = ", sleeves: [{from: 0, to: 60, bore: 0.17, outside: 0.2}]";
+
+TEST(ChafeOfTwoLines, LetsThemTouchWhereOneOfTwoThatStayIsSleeved) {
+  const ProjectSections sections = two_cables(0.05);
+  EXPECT_EQ(only_chafe(with_more(sections, stays, stays)).verdict, Verdict::fail);
+  EXPECT_TRUE(judged(with_more(sections, std::string(stays) + sleeved, stays), "chafe").empty());
+}
+
+// A steel cable that runs saws through the sleeve of another line, as through a bushing.
+TEST(ChafeOfTwoLines, LetsACableThatRunsTouchOnlyInASleeveOfItsOwn) {
+  const ProjectSections sections = two_cables(0.05);
+  const auto found = [&](const std::string& upper, const std::string& lower) {
+    const std::vector<Judgement> all = judged(with_more(sections, upper, lower), "chafe");
+    return std::any_of(all.begin(), all.end(),
+                       [](const Judgement& each) { return each.verdict == Verdict::fail; });
+  };
+  const std::string in_sleeve = std::string(stays) + sleeved;
+  EXPECT_TRUE(found(in_sleeve, runs));
+  EXPECT_TRUE(found(runs, in_sleeve));
+  EXPECT_TRUE(found(in_sleeve, ""));
+  EXPECT_TRUE(contains(only_chafe(with_more(sections, in_sleeve, runs)).mend,
+                       "support them closer, or sleeve cable there"));
+}
+
+/// A tube of 24 in whose middle is 0.3 in under a lever that swings.
+ProjectSections under_lever(const std::string& more) {
+  ProjectSections sections;
+  sections.structure =
+      "  movers: [{name: lever, pivot: [112, 0, 14], axis: [0, 1, 0], radius: 0.2, sweep: [-5, "
+      "5],\n"
+      "    points: [[112, 0, 14], [112, 0, 10.625]]}]\n";
+  sections.nodes = held_node("a", "100, 0, 10") + held_node("b", "124, 0, 10");
+  sections.routes =
+      "  - {name: tube, system: vent, line: tube-nylon-1/4, from: a, to: b" + more + "}\n";
+  return sections;
+}
+
+// A sleeve keeps a tube from being rubbed through; it does not keep it out of a control's way.
+TEST(ChafeOfAMover, IsNoBetterForASleeve) {
+  const std::string sleeve = ", sleeves: [{from: 0, to: 24, bore: 0.26, outside: 0.27}]";
+  EXPECT_EQ(only_chafe(under_lever("")).verdict, Verdict::fail);
+  const Judgement judgement = only_chafe(under_lever(sleeve));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.with, "lever");
 }
 
 TEST(ChafeOfTwoLines, SaysNothingOfTwoWireBundles) {

@@ -57,6 +57,21 @@ TEST(FailedClamp, FailsWhereTheBundleThenReachesAControl) {
   EXPECT_TRUE(contains(judgement.source, "11-125"));
 }
 
+// Nearer than that an intact span might reach it already, for a warning: the failure is still one.
+TEST(FailedClamp, FailsWhereTheIntactSpanMightReachIt) {
+  bool warned = false;
+  for (const double share : {0.9, 0.8, 0.7, 0.6}) {
+    const SmallProject project = beside_cable(radii() + bow_of(24) * share);
+    bool failing = false;
+    for (const Judgement& each : not_passed(project.judged_by("chafe"))) {
+      failing |= each.verdict == Verdict::fail;
+      warned |= each.verdict == Verdict::warn;
+    }
+    EXPECT_TRUE(failing) << share;
+  }
+  EXPECT_TRUE(warned);
+}
+
 TEST(FailedClamp, IsSilentWhereNoneLetsItReach) {
   EXPECT_TRUE(failed(beside_cable(radii() + 3 * bow_of(24))).empty());
 }

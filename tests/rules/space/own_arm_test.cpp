@@ -77,6 +77,33 @@ TEST(OwnArm, CountsByItsOtherPieces) {
   EXPECT_EQ(sole(broken(reversed(with_arm(crank)))).verdict, Verdict::fail);
 }
 
+// Of two on one shaft the horn is the one that the pin is on; the other sweeps through the cable.
+TEST(OwnArm, IsTheNearestToTheEndOfThoseOnItsShaft) {
+  for (const double side : {1.0, -1.0}) {
+    SmallProject project = with_arm(bell(the_arm));
+    Mover other = bell({{100, 0, 10.35}, {100, side * 3, 6}});
+    other.name = "other";
+    other.radius_in = 0.3;
+    other.sweep_from_deg = -40;
+    other.sweep_to_deg = 40;
+    project.project.structure.movers.push_back(other);
+    EXPECT_TRUE(broken(project).empty());
+    std::vector<Judgement> all = not_passed(project.judged_by("clearance"));
+    std::erase_if(all, [](const Judgement& each) { return each.with != "other"; });
+    EXPECT_EQ(sole(all).verdict, Verdict::fail);
+  }
+}
+
+// A horn of two plates, the cable's fork between them.
+TEST(OwnArm, MayBeTwoPlatesBesideItsEnd) {
+  SmallProject project = with_arm(bell({{100, 0.15, 6}, {100, 0.15, 10}}));
+  project.project.structure.movers.push_back(bell({{100, -0.15, 6}, {100, -0.15, 10}}));
+  project.project.structure.movers.back().name = "second";
+  std::vector<Judgement> all = not_passed(project.judged_by("clearance"));
+  std::erase_if(all, [](const Judgement& each) { return each.verdict == Verdict::unknown; });
+  EXPECT_TRUE(all.empty());
+}
+
 TEST(OwnArm, CountsFartherOffThanItsSweepTakesIt) {
   // It lies along the cable for 20 in.
   const Mover rod = bell({{100, 0, 10}, {80, 0, 9.9}});

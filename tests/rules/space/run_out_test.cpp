@@ -98,9 +98,33 @@ SmallProject with_lever(double station) {
 }
 
 TEST(RunOut, IsNotJudgedAgainstTheLeverThatItsPinIsOn) {
-  EXPECT_TRUE(against(with_lever(143).judged_by("clearance"), "lever").empty());
-  const std::vector<Judgement> other = against(with_lever(142.2).judged_by("clearance"), "lever");
+  SmallProject project = with_lever(143);
+  throttle(project).run_out->to_arm = Arm{{143, 3, 14}, {0, -1, 0}};
+  EXPECT_TRUE(against(project.judged_by("clearance"), "lever").empty());
+  project = with_lever(142.2);
+  throttle(project).run_out->to_arm = Arm{{142.2, 0, 14}, {0, 1, 0}};
+  const std::vector<Judgement> other = against(project.judged_by("clearance"), "lever");
   EXPECT_EQ(sole(not_passed(other)).verdict, Verdict::fail);
+}
+
+// What is near a pin need not be what it is on.
+TEST(RunOut, IsJudgedAgainstAMoverThatNoArmSaysItIsOn) {
+  const SmallProject silent = with_lever(143);
+  const Judgement found = sole(not_passed(against(silent.judged_by("clearance"), "lever")));
+  EXPECT_EQ(found.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(found.mend, "state its arm in `run_out`, if the pin turns with lever"));
+  SmallProject other_axis = with_lever(143);
+  throttle(other_axis).run_out->to_arm = Arm{{143, 0, 14}, {1, 0, 0}};
+  EXPECT_FALSE(not_passed(against(other_axis.judged_by("clearance"), "lever")).empty());
+}
+
+TEST(RunOut, IsJudgedAgainstAnotherPieceOfItsLever) {
+  SmallProject project = with_lever(143);
+  throttle(project).run_out->to_arm = Arm{{143, 0, 14}, {0, 1, 0}};
+  Mover& lever = project.project.structure.movers.back();
+  lever.points.insert(lever.points.begin(), {{141.2, 0, 9.6}, {141.2, 3, 14}});
+  const std::vector<Judgement> found = not_passed(of_wire(project, "lever"));
+  EXPECT_EQ(sole(found).verdict, Verdict::fail);
 }
 
 /// A pin at FS 143 on an arm of 2 in under it: pushed 1.5 in out it comes down.
