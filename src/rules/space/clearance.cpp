@@ -347,7 +347,7 @@ so near to the last leg that a square arm could take the cable there, the answer
 The bodies of fittings whose size is
 known must stand free of all structure that they are not mounted on, and of each other; what a
 held one is mounted on is the nearest part within 1/2 in of its node, and sheets no more than 1/8 in
-farther off, but nothing that moves. Lines keep off them as
+farther off, but nothing that moves, nor what one of its axes goes through without a hole. Lines keep off them as
 off the line that the fitting is of: separation judges that. Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
 for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
 1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place

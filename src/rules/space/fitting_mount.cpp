@@ -54,6 +54,45 @@ bool lies_along(const Obstacle& obstacle, const MountFace& face, Vec3 nearest_at
   return norm(along) > 0 && std::abs(dot(unit(along), face.normal)) <= mount_edge_sine;
 }
 
+/// Between which planes, square to a normal, a sheet lies.
+struct SheetSides {
+  Vec3 normal;
+  double low_in = 0;
+  double high_in = 0;
+
+  /// 1 and -1 on its two sides, 0 in it, and for what is no farther out than `depth_in`.
+  int side(Vec3 place, double depth_in) const {
+    const double at_in = dot(place, normal);
+    return at_in > high_in + depth_in ? 1 : at_in < low_in - depth_in ? -1 : 0;
+  }
+};
+
+/// Nothing for an edge and for a triangle without area.
+std::optional<SheetSides> sides_of(const Obstacle& obstacle) {
+  if (obstacle.feature != Feature::face || obstacle.is_disc) return std::nullopt;
+  const std::optional<Vec3> normal =
+      obstacle.is_slab ? std::optional(obstacle.normal) : mount_normal(obstacle);
+  if (!normal) return std::nullopt;
+  const double a_in = dot(obstacle.shape.a, *normal);
+  const double b_in = obstacle.is_slab ? dot(obstacle.shape.b, *normal) : a_in;
+  return SheetSides{*normal, std::min(a_in, b_in) - obstacle.radius_in,
+                    std::max(a_in, b_in) + obstacle.radius_in};
+}
+
+/// How deep a place lies in a solid; below zero outside of it.
+double depth_in_solid(const Solid& solid, Vec3 place) {
+  if (const Box* box = std::get_if<Box>(&solid.shape))
+    return std::min({place.x - box->min.x, box->max.x - place.x, place.y - box->min.y,
+                     box->max.y - place.y, place.z - box->min.z, box->max.z - place.z});
+  const Cylinder& cylinder = std::get<Cylinder>(solid.shape);
+  const double length_in = distance(cylinder.from, cylinder.to);
+  if (length_in <= 0) return -1;
+  const Vec3 along = (cylinder.to - cylinder.from) / length_in;
+  const double at_in = dot(place - cylinder.from, along);
+  const double off_in = norm(place - cylinder.from - along * at_in);
+  return std::min({at_in, length_in - at_in, cylinder.diameter_in / 2 - off_in});
+}
+
 }  // namespace
 
 FittingMount::FittingMount(const PreparedProject& prepared, const NodeFitting& fitting)
@@ -149,10 +188,50 @@ void FittingMount::find_mounts() {
   }
 }
 
+/// True where one of its axes comes out on the other side of the sheet than the node is on; of a
+/// node in the sheet, where two come out on either side.
+bool FittingMount::goes_through(const Obstacle& obstacle) const {
+  const std::optional<SheetSides> sheet = sides_of(obstacle);
+  if (!sheet) return false;
+  const int node_side = sheet->side(node().at, mount_rounding_in);
+  bool comes_out_high = false;
+  bool comes_out_low = false;
+  for (const Segment3& leg : fitting_->legs) {
+    if (nearest(leg, obstacle).distance_in > mount_rounding_in) continue;
+    const int end_side = sheet->side(leg.b, mount_rounding_in);
+    if (node_side != 0 && end_side == -node_side) return true;
+    comes_out_high = comes_out_high || sheet->side(leg.b, mount_depth_in) > 0;
+    comes_out_low = comes_out_low || sheet->side(leg.b, mount_depth_in) < 0;
+  }
+  const bool stands_in_it = nearest(node().at, obstacle).distance_in <= mount_rounding_in;
+  return node_side == 0 && stands_in_it && comes_out_high && comes_out_low;
+}
+
+/// True where one of its axes goes deeper into a solid than a doubler is thick.
+bool FittingMount::goes_into_solid(const Obstacle& obstacle) const {
+  constexpr int places = 16;
+  const std::string& name = part_of(obstacle.part).name;
+  const std::vector<Solid>& solids = prepared_->project->structure.solids;
+  const auto solid = std::find_if(solids.begin(), solids.end(),
+                                  [&](const Solid& each) { return each.name == name; });
+  if (solid == solids.end()) return false;
+  for (const Segment3& leg : fitting_->legs)
+    for (int i = 0; i <= places; ++i) {
+      const Vec3 place = between(leg.a, leg.b, static_cast<double>(i) / places);
+      if (nearest(place, obstacle).distance_in <= mount_rounding_in &&
+          depth_in_solid(*solid, place) > mount_depth_in)
+        return true;
+    }
+  return false;
+}
+
 /// Of a mesh or a channel only the face that it stands on: a lip or a flange beside it is in its
 /// way.
 bool FittingMount::holds(const Obstacle& obstacle, bool of_mesh) const {
   if (std::find(mounts_.begin(), mounts_.end(), obstacle.part) == mounts_.end()) return false;
+  if (!is_fitted_in_holes(*prepared_, node()) &&
+      (goes_through(obstacle) || goes_into_solid(obstacle)))
+    return false;
   if (!of_mesh && part_of(obstacle.part).kind != PartKind::channel) return true;
   const Nearest found = nearest(node().at, obstacle);
   if (of_mesh && found.distance_in > mount_distance_in) return false;

@@ -20,7 +20,8 @@ struct MountFace {
 /// The structure nearest to a node that it holds is what the fitting is mounted on, with skins and
 /// doublers that lie on that; of a mesh or a channel the face that it stands on. What it goes
 /// through by a hole is that only of a bulkhead union, and of what is mounted in holes: ports,
-/// probes, instruments, drains and valves. All else that is near is in its way.
+/// probes, instruments, drains and valves. All else that is near is in its way, and so is what it
+/// is mounted on where one of its axes goes through that with no hole, or into a solid.
 class FittingMount {
  public:
   FittingMount(const PreparedProject& prepared, const NodeFitting& fitting);
@@ -32,6 +33,8 @@ class FittingMount {
   const Node& node() const { return *fitting_->node; }
   const Part& part_of(int part) const;
   bool holds_still(int part) const;
+  bool goes_through(const Obstacle& obstacle) const;
+  bool goes_into_solid(const Obstacle& obstacle) const;
   void take_hole(const Frame& sheet, int part);
   void note_passed(const Frame& sheet, int part);
   void take_face(const Obstacle& obstacle);

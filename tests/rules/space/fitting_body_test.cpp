@@ -117,6 +117,51 @@ TEST(FittingBody, FailsInTheEdgeOfAHoleThatItMerelyGoesThrough) {
   EXPECT_TRUE(not_passed(of_body(project)).empty());
 }
 
+/// A union that structure holds, its axes along FS, beside or in a sheet across them.
+SmallProject held_before_sheet(double station) {
+  SmallProject project = from_union({});
+  project.project.nodes[0].fixed = true;
+  Panel sheet;
+  sheet.name = "sheet";
+  sheet.corners = {{station, -5, -5}, {station, 5, -5}, {station, 5, 5}, {station, -5, 5}};
+  sheet.thickness_in = 0.032;
+  project.project.structure.panels.push_back(sheet);
+  return project;
+}
+
+// What it is mounted on holds its side; a fitting that runs through that with no hole is in it.
+TEST(FittingBody, FailsInAMountThatItsAxisGoesThrough) {
+  for (const double station : {0.3, 0.1, 0.0, -0.1, -0.3}) {
+    const Judgement judgement = sole(of_body(held_before_sheet(station)));
+    EXPECT_EQ(judgement.verdict, Verdict::fail) << station;
+    EXPECT_EQ(judgement.with, "sheet");
+  }
+}
+
+TEST(FittingBody, IsMountedOnASheetAlongItsAxisHoweverItIsDrawn) {
+  for (const double bl : {0.3, 0.05, 0.0, -0.3}) {
+    SmallProject project = held_before_sheet(0);
+    project.project.structure.panels.back().corners = {
+        {-5, bl, -5}, {5, bl, -5}, {5, bl, 5}, {-5, bl, 5}};
+    EXPECT_TRUE(of_body(project).empty()) << bl;
+  }
+}
+
+TEST(FittingBody, StandsOnASolidAndIsNotInIt) {
+  const auto over_box = [](double top_wl) {
+    SmallProject project = from_union({});
+    project.project.nodes[0].fixed = true;
+    project.project.structure.solids.push_back(
+        {"box", Box{{-2, -2, -4}, {2, 2, top_wl}}, {"structure.yaml", 7, 5}});
+    return project;
+  };
+  EXPECT_TRUE(of_body(over_box(-0.3)).empty());
+  EXPECT_TRUE(of_body(over_box(0)).empty());
+  const Judgement judgement = sole(of_body(over_box(1)));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.with, "box");
+}
+
 /// The union beside the web of a channel that holds it, under its flange.
 SmallProject under_flange(double flange_wl) {
   SmallProject project = from_union({});
