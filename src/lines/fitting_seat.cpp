@@ -140,26 +140,36 @@ bool FittingSeat::stands() const {
   return node_->held() && !end_moves(*route_, *node_);
 }
 
-/// Of the same part, turned alike, and no deeper than skin and doubler beside the nearest place.
+/// Of the same part, turned alike, and no deeper than skin and doubler beside the nearest place. A
+/// panel that is not flat is there twice, once across each of its diagonals: of what the node
+/// stands over there is one sheet all the same.
 bool FittingSeat::is_same_face(const Face& face, const Obstacle& obstacle) const {
   if (!face.normal) return true;
   const Part& part = prepared_->obstacles.parts()[static_cast<std::size_t>(obstacle.part)];
   const std::optional<Vec3> normal = normal_of(part, obstacle);
   if (!normal || std::abs(dot(*normal, *face.normal)) < same_face_cosine) return false;
-  const Nearest found = nearest(node_->at, obstacle);
-  return found.distance_in <= mount_distance_in + fitting_zone_in &&
-         std::abs(dot(found.on_second - face.foot, *face.normal)) <= mount_depth_in + rounding_in;
+  const double most_in = part.kind == PartKind::panel ? mount_distance_in : mount_depth_in;
+  return nearest(node_->at, obstacle).distance_in <= mount_distance_in + fitting_zone_in &&
+         beside_face_in(face, obstacle) <= most_in + rounding_in;
 }
 
-/// True where the line, past its first piece, lies clear of the obstacle or leaves it.
-bool FittingSeat::comes_clear(const Obstacle& obstacle) const {
+/// How far off the face's plane the obstacle is where it is nearest to the node.
+double FittingSeat::beside_face_in(const Face& face, const Obstacle& obstacle) const {
+  if (!face.normal) return 0;
+  return std::abs(dot(nearest(node_->at, obstacle).on_second - face.foot, *face.normal));
+}
+
+/// True where the line, past its first piece and past the face that it stands on, lies clear of the
+/// obstacle or leaves it.
+bool FittingSeat::comes_clear(const Face& face, const Obstacle& obstacle) const {
+  const double depth_in = mount_depth_in + beside_face_in(face, obstacle);
   return std::all_of(rest_.begin(), rest_.end(), [&](const PathChord& chord) {
     const Segment3 segment{chord.from, chord.to};
     if (nearest(segment, obstacle).distance_in >= radius_in_ - rounding_in) return true;
     // Skin and doubler are crossed aslant, too. A convex distance less a concave need is convex.
     const auto spare = [&](double t) {
       const double along = chord.start_in + (chord.end_in - chord.start_in) * t;
-      const double needed = std::min(radius_in_, least_leaving_slope * along - mount_depth_in);
+      const double needed = std::min(radius_in_, least_leaving_slope * along - depth_in);
       return nearest(between(chord.from, chord.to, t), obstacle).distance_in - needed;
     };
     return minimise_convex(spare, 0, 1, 1e-7).value >= -rounding_in;
@@ -195,9 +205,11 @@ SeatReason FittingSeat::reason(const Obstacle& obstacle, double from_end_in) con
   });
   if (face == faces_.end() || !face->stands_over || !is_same_face(*face, obstacle))
     return SeatReason::counts;
-  if (rest_distance_in(obstacle) < face->mount_distance_in - no_nearer_in)
+  // The other diagonal of a panel the line may come through later than in its first piece.
+  const bool is_where_it_stands = beside_face_in(*face, obstacle) <= mount_depth_in + rounding_in;
+  if (is_where_it_stands && rest_distance_in(obstacle) < face->mount_distance_in - no_nearer_in)
     return SeatReason::counts;
-  return comes_clear(obstacle) ? SeatReason::stands_on : SeatReason::counts;
+  return comes_clear(*face, obstacle) ? SeatReason::stands_on : SeatReason::counts;
 }
 
 }  // namespace linewright

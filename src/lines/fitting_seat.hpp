@@ -38,13 +38,14 @@ class FittingSeat {
   /// What holds for the obstacle at `from_end_in` along the line from this end.
   ///
   /// A face is passed over where the node stands over it, nearest of its part, it lies within
-  /// `mount_depth_in` of one plane with the nearest place, and the line comes no nearer to it than
-  /// its first `mount_depth_in` does, and from there on is clear of it or leaves it at
-  /// `least_leaving_slope`. Anything else within `mount_distance_in` is passed over only where the
-  /// line leads away from it at that slope from the first, and it is the edge of a hole about the
-  /// node or the line's surface does not lie over it; so is a face that the node is edge on to.
-  /// Moving parts count: `OwnArms` has what goes with a cable. The end of a cable that goes with an
-  /// arm stands on nothing.
+  /// `mount_depth_in` of one plane with the nearest place (the other diagonal of a panel that is
+  /// not flat within `mount_distance_in`), and the line comes no nearer to it than its first
+  /// `mount_depth_in` does, and from there on is clear of it or leaves it at `least_leaving_slope`.
+  /// Anything else within `mount_distance_in` is passed over only where the line leads away from it
+  /// at that slope from the first, and it is the edge of a hole about the node or the line's
+  /// surface does not lie over it; so is a face that the node is edge on to. Moving parts count:
+  /// `OwnArms` has what goes with a cable. The end of a cable that goes with an arm stands on
+  /// nothing.
   SeatReason reason(const Obstacle& obstacle, double from_end_in) const;
 
   const Node& node() const { return *node_; }
@@ -67,7 +68,8 @@ class FittingSeat {
   double first_distance_in(const Obstacle& obstacle) const;
   double rest_distance_in(const Obstacle& obstacle) const;
   bool is_same_face(const Face& face, const Obstacle& obstacle) const;
-  bool comes_clear(const Obstacle& obstacle) const;
+  double beside_face_in(const Face& face, const Obstacle& obstacle) const;
+  bool comes_clear(const Face& face, const Obstacle& obstacle) const;
   bool is_left_behind(const Obstacle& obstacle) const;
   bool lies_about_node(const Obstacle& obstacle) const;
 

@@ -171,6 +171,29 @@ TEST(NearFitting, PassesOverTheSkinThatTheFittingStandsOn) {
       }
 }
 
+/// A skin of 24 by 12 in that is twisted: each of its two folds is 0.2 in off its middle.
+std::string warped_skin(const Written& as) {
+  return "  panels:\n    - {name: S, thickness: " + as.length(0.025) + ", corners: [" +
+         as.at(99.8, -12, 4) + ", " + as.at(100.2, 12, 4) + ", " + as.at(99.8, 12, 16) + ", " +
+         as.at(100.2, -12, 16) + "]}\n";
+}
+
+// A port on the skin half way between its two folds stands on the one sheet that there is.
+TEST(NearFitting, PassesOverASkinThatIsNotFlat) {
+  for (const Written& as : every_way())
+    for (const Vec3 to : {Vec3{112, 0, 10}, Vec3{110, 4, 10}, Vec3{110, 0, 13}}) {
+      SCOPED_TRACE(testing::PrintToString(as) + " " + std::to_string(to.y));
+      EXPECT_EQ(worst_clearance(project(as, warped_skin(as), {100, 0, 10}, to)).verdict,
+                Verdict::pass);
+    }
+}
+
+TEST(NearFitting, FailsALineThatRunsAlongASkinThatIsNotFlat) {
+  for (const Written& as : every_way())
+    EXPECT_EQ(worst_clearance(project(as, warped_skin(as), {100, 0, 10}, {100.2, 6, 10})).verdict,
+              Verdict::fail);
+}
+
 TEST(NearFitting, FailsAnotherSkinBehindTheOneThatTheFittingStandsOn) {
   for (const double behind : {0.15, 0.2, 0.3, 0.49, 0.6})
     expect_everywhere(Verdict::fail, -0.125 - 0.0125, [behind](const Written& as) {
