@@ -47,8 +47,10 @@ constexpr double dot(Vec3 a, Vec3 b) {
 constexpr Vec3 cross(Vec3 a, Vec3 b) {
   return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
+/// By the square root, which is the same to the last digit on every machine, and not a number where
+/// a part of it is not: of three parts std::hypot may give 0 then.
 inline double norm(Vec3 a) {
-  return std::hypot(a.x, a.y, a.z);
+  return std::sqrt(a.x * a.x + a.y * a.y + a.z * a.z);
 }
 inline double distance(Vec3 a, Vec3 b) {
   return norm(b - a);
@@ -86,7 +88,7 @@ constexpr double cross(Vec2 a, Vec2 b) {
   return a.u * b.v - a.v * b.u;
 }
 inline double norm(Vec2 a) {
-  return std::hypot(a.u, a.v);
+  return std::sqrt(a.u * a.u + a.v * a.v);
 }
 inline double distance(Vec2 a, Vec2 b) {
   return norm(b - a);

@@ -117,7 +117,7 @@ void Derivation::place_node_item(ProjectItem& item) {
     place = hole_at(hole);
     note = fmt::format("middle of hole {}", hole);
     if (find(Named::hole, hole) == nullptr)
-      error(through->where, fmt::format("there is no hole {}", quoted_text(hole)));
+      report_no_name(through->where, fmt::format("there is no hole {}", quoted_text(hole)));
   } else if (at == nullptr && !twice && by_reference) {
     place = place_on_part(node, item.bare, {}, 0.0, *this, note);
   }
@@ -128,9 +128,14 @@ void Derivation::place_node_item(ProjectItem& item) {
             place ? place_node(*place, node.where, item.bare, note) : unread_node(node.where));
 }
 
+/// Where a file could not be read, what is not found may be in that one.
+void Derivation::report_no_name(const SourceLocation& where, std::string message) {
+  if (draft_.names_complete) error(where, std::move(message));
+}
+
 void Derivation::report_no_part(const YamlNode& name) {
   if (name.kind == YamlNode::Kind::scalar)
-    error(name.where, fmt::format("there is no part {}", quoted_text(name.text)));
+    report_no_name(name.where, fmt::format("there is no part {}", quoted_text(name.text)));
   else
     error(name.where, fmt::format("expected the name of a part, found {}", found_words(name)));
 }
@@ -173,7 +178,7 @@ void Derivation::place_pins(ProjectItem& mover) {
                        (find(Named::node, point.text) != nullptr || !starts_as_number(point.text));
     // What is neither a name nor a place, the readers refuse.
     if (!named) continue;
-    if (find(Named::node, point.text) == nullptr)
+    if (find(Named::node, point.text) == nullptr && draft_.names_complete)
       error(point.where,
             fmt::format("there is no node {} for {} to be pinned to", quoted_text(point.text),
                         named_item(mover)),
@@ -200,7 +205,7 @@ void Derivation::place_hole(ProjectItem& item) {
   std::optional<Vec3> place;
   std::string name = on->text;
   if (route == nullptr)
-    error(on->where, fmt::format("there is no route {}", quoted_text(on->text)));
+    report_no_name(on->where, fmt::format("there is no route {}", quoted_text(on->text)));
   else
     place = where_route_meets(*route, *item.holder, where, *this);
   *centre = place && plane

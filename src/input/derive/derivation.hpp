@@ -37,6 +37,7 @@ class Derivation {
   /// A fitting of the catalogue or of the project; nothing where it is not known or has a fault.
   std::optional<Fitting> fitting(std::string_view name);
   /// Says that the part which a key names is not there, or that what it has is no name.
+  void report_no_name(const SourceLocation& where, std::string message);
   void report_no_part(const YamlNode& name);
   /// Works the thing out; false where it depends on itself, which is reported.
   bool work_out(ProjectItem& item);

@@ -155,6 +155,7 @@ class LikeFrames {
           fmt::format("{} is the mirror image of {}", quoted_text(like.text),
                       quoted_text(twin->second)),
           fmt::format("say 'like: {}', and give this frame its own 'mirror'", twin->second));
+    if (!draft_.names_complete) return nullptr;
     std::vector<std::string> names;
     for (const auto& [name, index] : by_name_) names.push_back(name);
     return refuse(like, fmt::format("there is no frame {}", quoted_text(like.text)),

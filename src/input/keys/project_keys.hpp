@@ -71,13 +71,18 @@ inline constexpr std::array file_keys{
 };
 
 /// What only the project file itself may say.
+/// What is built or measured no better than this was not meant in inches.
+inline constexpr double most_tolerance_in = 1;
+
 inline constexpr std::array settings_keys{
     text_key("name", Need::always, "a name", "of the project"),
-    number_key("build_tolerance", Need::never,
-               NumberSpec{"a build tolerance", Dimension::length, Sign::not_negative},
-               "how far the built line may lie from the drawn one; absent: 0.06 in"),
+    number_key(
+        "build_tolerance", Need::never,
+        NumberSpec{"a build tolerance", Dimension::length, Sign::not_negative, most_tolerance_in},
+        "how far the built line may lie from the drawn one; absent: 0.06 in"),
     number_key("measuring_tolerance", Need::never,
-               NumberSpec{"a measuring tolerance", Dimension::length, Sign::not_negative},
+               NumberSpec{"a measuring tolerance", Dimension::length, Sign::not_negative,
+                          most_tolerance_in},
                "how far what `built` has may be from the truth; absent: 1/32 in"),
     map_key("temperature", KeyKind::map, Need::never, temperature_map,
             "that its lines see; absent: -20 to 120 degF, rigged at 70 degF"),

@@ -26,7 +26,7 @@ constexpr auto limits = limit_table({bends_wanted, counts_as_bend});
 double bends_that_count(const PreparedRoute& route) {
   const auto& bends = route.centreline.bends();
   return static_cast<double>(std::count_if(bends.begin(), bends.end(), [](const Bend& bend) {
-    return bend.angle_rad * degrees_per_radian >= counts_as_bend.value;
+    return bend.angle_rad * degrees_per_radian >= counts_as_bend.value - limit_rounding;
   }));
 }
 
