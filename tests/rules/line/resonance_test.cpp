@@ -180,6 +180,17 @@ TEST(Resonance, MendsWithASupportBetweenPlacesThatBothServe) {
   }
 }
 
+// A tenth over 2018 rpm is 37.0 Hz: 30 in swing at 36.5 Hz, and 29 in at 37.7 Hz, clear of the only
+// order of one blade. Nearer than an inch to its end no support is asked for [common practice, no
+// source]; places are told in tenths.
+TEST(Resonance, MendsWithNoSupportNearerThanAnInchToAnother) {
+  SmallProject project = cruising(cable_project(29.99, {}, 30), 2000, 2018);
+  project.project.excitation->blades = 1;
+  const Judgement judgement = judged_alone(project);
+  EXPECT_TRUE(judgement.mend.starts_with("add a fairlead between 1.00 and 28.9 in from pedal"))
+      << judgement.mend;
+}
+
 TEST(Resonance, MendsWithATensionThatClearsEverySpan) {
   SmallProject project = cruising(cable_project(58, {30}, 30), 2100, 2400);
   const std::vector<Judgement> judgements = project.judged_by("resonance");

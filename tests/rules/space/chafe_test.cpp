@@ -270,6 +270,31 @@ TEST(ChafeMend, NamesThePlacesWhoseSpansAreShortEnoughOnBothSides) {
   EXPECT_NEAR(last, 7.98, 0.03);
 }
 
+// 12.5 in keep 0.704 in off by the same sum, 13.5 in do not: the support may stand anywhere but in
+// the inch before another one [common practice, no source].
+TEST(ChafeMend, OffersNoSupportNearerThanAnInchToAnother) {
+  const Judgement judgement = only_chafe(span_past(stringer(0.72, "95", "118")));
+  EXPECT_TRUE(judgement.mend.starts_with("add a support between 1.00 and 12.5 in from forward"))
+      << judgement.mend;
+}
+
+/// What mends so long a tube over an edge that half of its span would clear.
+std::string mend_of_span(double length_in) {
+  const auto past = [&](double gap_in) {
+    ProjectSections sections = span_past(stringer(gap_in, "95", std::to_string(105 + length_in)));
+    sections.nodes = held_node("forward", "100, 0, 10") +
+                     held_node("aft", std::to_string(100 + length_in) + ", 0, 10");
+    return only_chafe(sections);
+  };
+  return past(0.75 * *past(0.1).limit).mend;
+}
+
+// So long a span wants several supports [common practice, no source].
+TEST(ChafeMend, OffersNoSingleSupportInMoreThanHundredAndFiftyInches) {
+  EXPECT_TRUE(mend_of_span(149).starts_with("add a support between ")) << mend_of_span(149);
+  EXPECT_EQ(mend_of_span(151).find("add a support"), std::string::npos) << mend_of_span(151);
+}
+
 TEST(ChafeMend, OffersNoSupportWhereNoOneSupportIsEnough) {
   const Judgement judgement = only_chafe(span_past(stringer(0.2, "95", "118")));
   EXPECT_EQ(judgement.verdict, Verdict::fail);

@@ -42,6 +42,12 @@ TEST(FittingBody, PassesClearOfStructure) {
   EXPECT_EQ(judgement.location.file, "nodes.yaml");
 }
 
+// What is farther than 1 1/2 in is no neighbour of a fitting [common practice, no source].
+TEST(FittingBody, NamesWhatIsWithinAnInchAndAHalfAndNothingFarther) {
+  EXPECT_EQ(sole(of_body(beside_plate(0.3 + 1.49))).with, "plate");
+  EXPECT_TRUE(of_body(beside_plate(0.3 + 1.51)).empty());
+}
+
 TEST(FittingBody, PassesAtTheBuildTolerance) {
   EXPECT_EQ(sole(of_body(beside_plate(0.36))).verdict, Verdict::pass);
 }

@@ -1,5 +1,6 @@
 // What holes leave of the sheet that they are in.
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -83,6 +84,18 @@ TEST(HoleEdge, TheSmallerOfTwoHolesSaysWhatIsAskedFor) {
   // Two wide ones keep 1/2 in, and no more.
   EXPECT_EQ(*only(broken(wide + "{name: H, centre: [3.25, 10], diameter: 2}")).limit, 0.5);
   EXPECT_TRUE(broken(wide + "{name: H, centre: [3.5, 10], diameter: 2}").empty());
+}
+
+// A hole of up to 1/2 in keeps its own width, and a wider one 1/2 in, not its own.
+TEST(HoleEdge, AHoleJustWiderThanHalfAnInchNeedsNoMoreThanOneOfHalfAnInch) {
+  const auto left = [](double diameter_in, double web_in) {
+    return broken(fmt::format("{{name: H, centre: [{}, 10], diameter: {}}}",
+                              10 - web_in - diameter_in / 2, diameter_in));
+  };
+  EXPECT_TRUE(left(0.506, 0.502).empty());
+  EXPECT_EQ(*only(left(0.506, 0.498)).limit, 0.5);
+  EXPECT_TRUE(left(0.494, 0.496).empty());
+  EXPECT_NEAR(*only(left(0.494, 0.492)).limit, 0.494, 1e-9);
 }
 
 TEST(HoleEdge, EveryPairThatIsTooNearIsSaid) {

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "rules/project_text.hpp"
+#include "rules/small_project.hpp"
 
 namespace linewright {
 namespace {
@@ -217,6 +218,30 @@ TEST(HoleGuard, AsksForASmallerBoreWhereTheCableIsInAFairleadThatIsTooWide) {
   EXPECT_EQ(wide.find("through a fairlead"), std::string::npos) << wide;
   const std::string bare = mends_in_fairlead("{at: [100, 0, 10], through: F1-a}");
   EXPECT_NE(bare.find("lead the cable through a fairlead there"), std::string::npos) << bare;
+}
+
+/// How a cable in a fairlead of 0.19 in is got off the edge of a plate across it, so far behind it.
+std::string mend_behind_fairlead(double behind_in) {
+  const std::string station = std::to_string(100 + behind_in);
+  ProjectSections sections;
+  sections.structure = "  channels: [{name: plate, thickness: 0.02, edge: bare, path: [[" +
+                       station + ", -5, 9], [" + station +
+                       ", 5, 9]], section: [[0, 0], [0, 0.91]]}]\n";
+  sections.nodes = held_node("a", "60, 0, 10") + held_node("b", "140, 0, 10");
+  sections.routes =
+      "  - {name: cable, system: cable, line: " + cable +
+      ", from: a, to: b, tension: {rigged: 40 lbf}, travel: {forward: 1, aft: 1}, points: [{at: "
+      "[100, 0, 10], hold: fairlead, bore: 0.19}]}\n";
+  return only(not_passed(judged(sections, "chafe"))).mend;
+}
+
+// Within an inch of a guide's middle the cable is in it, or comes out of it [common practice, no
+// source].
+TEST(HoleGuard, AsksForNoOtherFairleadWithinAnInchOfOne) {
+  const std::string in_it = mend_behind_fairlead(0.99);
+  EXPECT_TRUE(in_it.starts_with("sleeve the cable there")) << in_it;
+  const std::string behind_it = mend_behind_fairlead(1.01);
+  EXPECT_TRUE(behind_it.starts_with("lead the cable through a fairlead there")) << behind_it;
 }
 
 }  // namespace

@@ -45,6 +45,16 @@ TEST(RunOut, PassesWhereItIsStillClearPushedAllTheWayOut) {
   EXPECT_NEAR(*found.value, 0.5 - casing_radius_in, 1e-9);
 }
 
+// What is farther than 1 1/2 in is no neighbour of the wire [common practice, no source].
+TEST(RunOut, IsHeldAgainstWhatIsWithinAnInchAndAHalfAndNothingFarther) {
+  const auto behind = [](double gap_in) {
+    const double face = 144 + casing_radius_in + gap_in;
+    return of_wire(with_box(casing_project(), {face, -2, 8}, {face + 1, 2, 12}), "wall");
+  };
+  EXPECT_NEAR(*sole(behind(1.49)).value, 1.49, 1e-9);
+  EXPECT_TRUE(behind(1.51).empty());
+}
+
 TEST(RunOut, IsUnknownWithoutRunOutAndNothingIsPassed) {
   SmallProject project = with_box(casing_project(), {110, -2, 10.5}, {120, 2, 12});
   throttle(project).run_out.reset();

@@ -145,6 +145,18 @@ TEST(UnknownSwing, IsSaidOfWhatStandsBehindTheEnd) {
   EXPECT_EQ(judgement.verdict, Verdict::unknown);
 }
 
+// A travel that is not stated is taken for 1 1/2 in [common practice, no source].
+TEST(UnknownSwing, IsSaidOfWhatIsWithinAnInchAndAHalfOfAnEndWhoseTravelIsNotStated) {
+  const auto behind = [](double gap_in) {
+    SmallProject project = cable_project();
+    set_tension(project, 40, 150);
+    const double face = 100 + the_line(project).largest_diameter_in() / 2 + gap_in;
+    return not_passed(with_box(project, {face, -5, 5}, {face + 1, 5, 15}).judged_by("clearance"));
+  };
+  EXPECT_EQ(sole(behind(1.49)).verdict, Verdict::unknown);
+  EXPECT_TRUE(behind(1.51).empty());
+}
+
 TEST(UnknownSwing, IsSaidOfOtherLines) {
   SmallProject project = cable_project();
   set_travel(project, 2, 2);

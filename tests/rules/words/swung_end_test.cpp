@@ -48,6 +48,26 @@ TEST(SwungFairlead, TooNearToTheHornFails) {
   expect_complete(near);
 }
 
+/// The same with the pedal so far off the line of the run that the drawing turns the cable by
+/// `drawn_deg`, the way its horn swings it: within the tolerance it is straight.
+SmallProject drawn_off(double drawn_deg) {
+  SmallProject project = fairlead_and_horn(40);
+  project.project.build_tolerance_in = 0.25;
+  project.project.nodes.front().at.z -= 60 * std::tan(drawn_deg * degree);
+  return project;
+}
+
+// What a drawing to a tenth of an inch adds to a turn, a tenth of a degree at the most [common
+// practice, no source], is not held against an arm.
+TEST(SwungFairlead, IsForgivenATenthOfADegreeOfItsDrawing) {
+  const double swung_deg = std::atan(1.0 / 37) / degree;
+  for (const double drawn_deg : {0.05, 0.099, 0.1})
+    EXPECT_NEAR(*turn_of(drawn_off(drawn_deg)).value, swung_deg, 1e-6) << drawn_deg;
+  for (const double drawn_deg : {0.101, 0.2, 0.5})
+    EXPECT_NEAR(*turn_of(drawn_off(drawn_deg)).value, swung_deg + drawn_deg - 0.1, 1e-6)
+        << drawn_deg;
+}
+
 TEST(SwungFairlead, WithoutAnArmSaysThatTheEndIsTakenAsFixed) {
   SmallProject project = fairlead_and_horn(15);
   project.project.nodes.back().arm.reset();
