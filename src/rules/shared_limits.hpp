@@ -14,6 +14,14 @@ inline constexpr LimitRow cable_to_hole_edge{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
+/// Of `attachment-travel`, which holds the ends of cables against it, too.
+inline constexpr LimitRow jam_limit{
+    .name = "jam",
+    .subject = "attachment or end short of what it would jam on, at full travel",
+    .value = 0,
+    .source = "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
+    .mark = Mark::verified};
+
 /// Of `attachment-travel`; `sleeve-cover` says where a clamp about a sleeve keeps it.
 inline constexpr LimitRow attachment_to_guide{
     .name = "attachment-to-guide",

@@ -6,6 +6,7 @@
 #include "lines/passages.hpp"
 #include "lines/prepare.hpp"
 #include "rules/cable/attachment_sleeves.hpp"
+#include "rules/cable/end_travel.hpp"
 #include "rules/cable/turnbuckle_length.hpp"
 #include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
@@ -14,12 +15,6 @@ namespace linewright {
 
 namespace {
 
-constexpr LimitRow jam{
-    .name = "jam",
-    .subject = "attachment short of what it would jam on, at full travel",
-    .value = 0,
-    .source = "AC 43.13-1B para 7-147 a: nothing can jam at any point of travel, loaded or slack",
-    .mark = Mark::verified};
 constexpr LimitRow splice{.name = "splice-to-guide",
                           .subject = "splice to a fairlead or pulley at full travel",
                           .value = 2,
@@ -37,8 +32,8 @@ constexpr LimitRow within_line{.name = "within-line",
                                .source = "geometry",
                                .mark = Mark::calculated};
 
-constexpr auto limits =
-    limit_table({jam, splice, attachment_to_guide, hole_edge, within_line, drawn_length_limit});
+constexpr auto limits = limit_table(
+    {jam_limit, splice, attachment_to_guide, hole_edge, within_line, drawn_length_limit});
 
 /// So many places for an attachment are looked at for a mend.
 constexpr std::size_t most_places_tried = 24;
@@ -91,7 +86,7 @@ bool is_splice(const Attachment& attachment) {
 }
 
 const LimitRow& along_row(const Subject& subject, const Passage& passage) {
-  if (subject.route.line->kind != LineKind::cable) return jam;
+  if (subject.route.line->kind != LineKind::cable) return jam_limit;
   const bool spliced = is_splice(subject.attachment);
   return spliced && passage.leads ? splice : attachment_to_guide;
 }
@@ -120,9 +115,9 @@ Finding find(const Subject& subject, const Place& place, double at_in, const Att
   const bool at_edge =
       room >= hole_edge.value - limit_rounding || (room >= 0 && gap < -limit_rounding);
   Finding finding{&place, attachment_judgement(subject), at_edge};
-  finding.broken = at_edge
-                       ? !holds(finding.judgement, room, {hole_edge})
-                       : !holds(finding.judgement, gap, {jam, along_row(subject, place.passage)});
+  finding.broken =
+      at_edge ? !holds(finding.judgement, room, {hole_edge})
+              : !holds(finding.judgement, gap, {jam_limit, along_row(subject, place.passage)});
   return finding;
 }
 
@@ -210,7 +205,7 @@ std::optional<Judgement> beyond_line(const Subject& subject) {
 
 Judgement not_known(const Subject& subject, const std::string& missing) {
   Judgement judgement = attachment_judgement(subject);
-  leave_unknown(judgement, jam);
+  leave_unknown(judgement, jam_limit);
   judgement.message =
       "how far the " + subject.attachment.kind + " moves is not known: " + missing + " is missing";
   judgement.mend = "state it in the project";
@@ -250,15 +245,15 @@ void judge_attachment(const Subject& subject, std::vector<Judgement>& judgements
     judgements.push_back(judge_finding(subject, *nearest));
   } else {
     Judgement judgement = attachment_judgement(subject);
-    holds_true(judgement, true, jam);
+    holds_true(judgement, true, jam_limit);
     judgement.message = "the " + attachment.kind + " meets nothing on its line";
     judgements.push_back(judgement);
   }
 }
 
-std::vector<Place> places_on(const PreparedRoute& route) {
+std::vector<Place> places_on(const PreparedRoute& route, const std::vector<Passage>& passed) {
   std::vector<Place> places;
-  for (const Passage& passage : passages(route)) {
+  for (const Passage& passage : passed) {
     const bool holed = is_open_hole(passage) && passage.crossing->hole;
     places.push_back({passage, holed ? edge_gap(route, *passage.crossing).distance_in : 0});
   }
@@ -268,8 +263,11 @@ std::vector<Place> places_on(const PreparedRoute& route) {
 std::vector<Judgement> judge_attachments(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
+    const std::vector<Passage> passed = passages(route);
+    for (Judgement& judgement : judge_end_travel(context, route, passed))
+      judgements.push_back(std::move(judgement));
     if (route.route->attached.empty()) continue;
-    const std::vector<Place> places = places_on(route);
+    const std::vector<Place> places = places_on(route, passed);
     for (const Attachment& attachment : route.route->attached) {
       judge_attachment({context, route, places, attachment}, judgements);
       if (const auto drawn = judge_drawn_length(context, route, attachment))
@@ -284,7 +282,7 @@ std::vector<Judgement> judge_attachments(const RuleContext& context) {
 const Rule& attachment_travel_rule() {
   static const Rule rule{
       .name = "attachment-travel",
-      .purpose = "turnbuckles, terminals and splices stay clear through full travel",
+      .purpose = "turnbuckles, terminals, splices and ends stay clear through full travel",
       .explanation =
           R"(Each attachment is moved along its cable by the full travel both ways, and by the
 stretch of the cable under its limit load from the end farther off. `forward` moves it toward
@@ -297,7 +295,13 @@ its `adjustment` is judged at its longest, about its middle; one drawn far from 
 its adjustment, for which its cables are cut, is warned of. Sleeves that it runs into are
 judged by `sleeve-cover`. Attachments on tubes and wires do not move: they must only be clear
 of their supports. What they come near sideways in their travel is judged by `clearance`,
-`separation` and `chafe`, at the attachment's diameter.)",
+`separation` and `chafe`, at the attachment's diameter.
+
+What a cable's end takes up, stated in its `ends`, is stiff and goes with the cable: it is held
+against the same, without stretch, unless it is drawn under `attached`, too. So is the pin of an
+end that states nothing. How thick an end is is not stated: one that comes into a hole that nothing
+fills is unknown, and so is a thimble that what is passed comes nearer to than its `allowance`. An
+end on a `sector` is judged by `cable-end`.)",
       .mend = "Move the attachment along the line, or move the guide.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue` shows it with its mark",
