@@ -75,8 +75,8 @@ void add_schedule(RouteCut& cut, const Centreline& centreline) {
     BendStep step = bend_step(bend, corners[corner].at);
     step.straight_before_in += unbent_in;
     // The bend plane turns this way about the line as it runs from `from` to `to`. The bender's
-    // plane stands still and the tube goes through it `from` end first, so the tube turns by the
-    // same hand about the way it is fed.
+    // plane stands still, so it is the tube that turns, the other way: by the same hand about the
+    // way back to `from`, the end that goes through the bender first.
     if (!cut.bends.empty())
       step.rotation_deg =
           tidy_rotation_deg(degrees_per_radian * std::atan2(dot(cross(last_normal, normal), before),

@@ -15,8 +15,8 @@ struct BendStep {
   double distance_in = 0;  ///< along the line, middle of the arc
   double radius_in = 0;    ///< to centreline, as drawn
   double angle_deg = 0;    ///< how far the line turns
-  /// How far the tube is turned about itself after the bend before, right-hand rule about the
-  /// direction of feed, in (-180, 180]; 0 for the first.
+  /// How far the tube is turned about itself after the bend before, right-hand rule with the thumb
+  /// toward the `from` end, which is bent already, in (-180, 180]; 0 for the first.
   double rotation_deg = 0;
   double straight_before_in = 0;  ///< from the end of the arc before, or from the end of the tube
   double mark_start_in = 0;       ///< marks on the straight tube: where the arc starts and ends

@@ -12,7 +12,7 @@ namespace linewright {
 /// millimetres are asked for):
 /// route, system, line, from, to, length, cut_length, volume, mass, minimum_bend_radius,
 /// straight_after, bend, fs, bl, wl, radius, angle_deg, rotation_deg, straight_before, distance,
-/// mark_start, mark_end.
+/// mark_start, mark_end; a rotation turns as BendStep says.
 /// What is not known is an empty field. Lines end in a line feed.
 std::string cutlist_csv(const Report& report, LengthUnit unit);
 

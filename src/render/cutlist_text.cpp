@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "render/amount.hpp"
+#include "render/bend_words.hpp"
 #include "render/layout.hpp"
 
 namespace linewright {
@@ -192,10 +193,7 @@ std::string cutlist_text(const Report& report, const TextStyle& style) {
   text += wrapped("",
                   "Bends are in order from the first node. Marks are measured on the straight line "
                   "from where that end will be: the cutting allowance is not in them.");
-  text += wrapped("",
-                  "Rotation: before the bend, turn the line about itself by this angle, by the "
-                  "right-hand rule with the thumb toward the far end.");
-  return text;
+  return text + wrapped("", std::string(rotation_words));
 }
 
 }  // namespace linewright

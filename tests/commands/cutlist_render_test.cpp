@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <stdexcept>
@@ -44,6 +45,16 @@ TEST(CutlistText, RigidTubeShowsBothMarksOfABend) {
       << text;
   EXPECT_TRUE(contains(text, "straight after the last bend 9.00 in")) << text;
   EXPECT_TRUE(contains(text, "mass not known")) << text;
+}
+
+// tests/planning/bend_schedule_test.cpp bends lines by these words.
+TEST(CutlistText, ALineIsTurnedWithTheThumbTowardTheEndAlreadyBent) {
+  std::string text = cutlist_text(one_bend(), {});
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  EXPECT_TRUE(contains(text, "the line goes through the bender with its first node ahead")) << text;
+  EXPECT_TRUE(contains(text, "the right-hand rule with the thumb toward the first node")) << text;
+  EXPECT_TRUE(contains(text, "seen from that end, counter-clockwise where the angle is positive"))
+      << text;
 }
 
 TEST(CutlistText, ACasingIsOrderedByItsLengthAndHasNoSchedule) {

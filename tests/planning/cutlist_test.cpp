@@ -107,7 +107,7 @@ TEST(CutList, ScheduleGivesStraightsMarksAndAngles) {
 TEST(CutList, RotationFollowsTheRightHandAboutTheWayTheLineRuns) {
   // The middle straight runs to the right (+y). A last leg forward (-x) closes a U: nothing to
   // turn. With the thumb of the right hand along +y the fingers go from there by way of up (+z) to
-  // aft.
+  // aft: so the bends' plane turns, and the tube in the bender about -y.
   EXPECT_DOUBLE_EQ(rotation_deg({-1, 0, 0}), 0);
   EXPECT_DOUBLE_EQ(rotation_deg({1, 0, 0}), 180);
   EXPECT_DOUBLE_EQ(rotation_deg({0, 0, 1}), 90);

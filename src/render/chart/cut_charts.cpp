@@ -45,7 +45,8 @@ class CutCharts {
     sheet_.text(
         36, 50, "", "start",
         "Each line straight, before it is bent: marks where bends begin and end, in the "
-        "order they are made; the turn is about the tube's own axis since the bend before. "
+        "order they are made; the turn is of the whole tube about its own axis since the bend "
+        "before, the right hand's thumb toward the end already bent. "
         "Shaded: trimmed off at the end. Soft lines are bent as they are led, cables are in rig.",
         240);
     double y = 78;

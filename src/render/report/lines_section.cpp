@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "render/amount.hpp"
+#include "render/bend_words.hpp"
 #include "render/finding_text.hpp"
 #include "render/report/html_text.hpp"
 #include "render/report/sections.hpp"
@@ -155,9 +156,8 @@ std::string lines_section(const ReportPage& page) {
       "it can leave. A mark is a gap that was judged, the bar joined to it its limit.</p>\n"
       "<p>Bends are in order from the first node. Marks are measured on the straight line from "
       "where "
-      "that end will be: the cutting allowance is not in them. Rotation: before the bend, turn the "
-      "line about itself by this angle, by the right-hand rule with the thumb toward the far "
-      "end.</p>\n";
+      "that end will be: the cutting allowance is not in them. ";
+  html += escaped(rotation_words) + "</p>\n";
   for (std::size_t i = 0; i < page.report.routes.size(); ++i) html += route_entry(page, i);
   const std::string of_none = judged(page, "");
   if (!of_none.empty()) html += "<h3>Judged of no one line</h3>\n" + of_none;
