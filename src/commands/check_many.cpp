@@ -7,6 +7,7 @@
 #include "commands/mesh_store.hpp"
 #include "render/check_json.hpp"
 #include "render/check_text.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -16,7 +17,7 @@ namespace {
 Outcome internal_error(const std::filesystem::path& project, const std::string& what) {
   return {ExitCode::internal_error,
           {},
-          "linewright: internal error in " + project.string() + ": " + what + "\n"};
+          "linewright: internal error in " + text_of(project) + ": " + what + "\n"};
 }
 
 class ManyChecks {
@@ -44,11 +45,11 @@ class ManyChecks {
     const ExitCode code = exit_code(report, options_.strict);
     all_.code = std::max(all_.code, code);
     if (as_lines_) {
-      all_.result += check_json_line(project.string(), static_cast<int>(code), report);
+      all_.result += check_json_line(text_of(project), static_cast<int>(code), report);
       return;
     }
     if (!all_.result.empty()) all_.result += "\n";
-    all_.result += "== " + project.string() + "\n" + check_text(report, options_.form.style);
+    all_.result += "== " + text_of(project) + "\n" + check_text(report, options_.form.style);
   }
 
   void add_refusal(const std::filesystem::path& project, const Outcome& refusal) {
@@ -56,7 +57,7 @@ class ManyChecks {
     all_.errors += refusal.errors;
     if (as_lines_)
       all_.result +=
-          refused_json_line(project.string(), static_cast<int>(refusal.code), refusal.errors);
+          refused_json_line(text_of(project), static_cast<int>(refusal.code), refusal.errors);
   }
 
   const CheckOptions& options_;

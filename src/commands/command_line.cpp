@@ -17,7 +17,9 @@
 #include "commands/leak_test_line.hpp"
 #include "commands/still_working.hpp"
 #include "render/layout.hpp"
+#include "system/path_text.hpp"
 #include "system/terminal.hpp"
+#include "system/true_path.hpp"
 #include "system/whole_file.hpp"
 
 namespace linewright {
@@ -92,7 +94,7 @@ Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal, const
 
 /// Puts the result where it belongs. Returns what went wrong, empty for nothing.
 std::string put(const std::string& result, const Words& words, std::ostream& out) {
-  if (words.output) return write_whole_file({*words.output, result}, words.force);
+  if (words.output) return write_whole_file({path_of(*words.output), result}, words.force);
   errno = 0;
   out << result << std::flush;
   // A reader such as `head` that has seen enough is no fault of the result.
@@ -104,10 +106,9 @@ std::string put(const std::string& result, const Words& words, std::ostream& out
 std::string put_both(const std::string& result, const NewFile& beside, const Words& words,
                      std::ostream& out) {
   std::error_code ignored;
-  if (words.output &&
-      fs::weakly_canonical(*words.output, ignored) == fs::weakly_canonical(beside.path, ignored))
+  if (words.output && true_path(path_of(*words.output), ignored) == true_path(beside.path, ignored))
     return fmt::format("'{}' cannot be both the result and the record",
-                       one_line(beside.path.string()));
+                       one_line(text_of(beside.path)));
   std::string wrong = write_whole_file(beside, false);
   if (!wrong.empty()) return wrong;
   wrong = put(result, words, out);
@@ -127,7 +128,7 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
   }
   if (words.quiet) return outcome.code;
   if (outcome.beside)
-    err << "linewright: wrote " << one_line(outcome.beside->path.string()) << "\n";
+    err << "linewright: wrote " << one_line(text_of(outcome.beside->path)) << "\n";
   if (words.output) err << "linewright: wrote " << one_line(*words.output) << "\n";
   return outcome.code;
 }

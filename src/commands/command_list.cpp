@@ -5,29 +5,37 @@
 #include "commands/leak_test_line.hpp"
 #include "commands/walk_round.hpp"
 #include "render/version.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
 namespace {
 
+std::optional<std::filesystem::path> path_if(const std::optional<std::string>& word) {
+  if (!word) return std::nullopt;
+  return path_of(*word);
+}
+
 CheckOptions check_options(const Words& words, const ResultForm& form) {
-  return {words.project, words.only_rule, words.only_route, words.strict, form, words.set};
+  return {path_of(words.project), words.only_rule, words.only_route, words.strict, form, words.set};
 }
 
 Outcome run_check(const Words& words, const ResultForm& form) {
   CheckOptions options = check_options(words, form);
-  options.project = words.projects.front();
+  options.project = path_of(words.projects.front());
   const bool as_lines = words.format == "jsonl";
   if (words.projects.size() == 1 && !as_lines) return check(options);
-  return check_many(options, {words.projects.begin(), words.projects.end()}, as_lines);
+  std::vector<std::filesystem::path> projects;
+  for (const std::string& project : words.projects) projects.push_back(path_of(project));
+  return check_many(options, projects, as_lines);
 }
 
 Outcome keep_watching(const Words& words, const ResultForm& form, const Show& show) {
-  return watch({check_options(words, form), words.report, words.force, words.serve}, show);
+  return watch({check_options(words, form), path_if(words.report), words.force, words.serve}, show);
 }
 
 Outcome run_catalogue(const Words& words, const ResultForm& form) {
-  return catalogue({words.name, words.catalogue_project, form});
+  return catalogue({words.name, path_if(words.catalogue_project), form});
 }
 
 std::string joined(const std::vector<std::string>& words) {
@@ -102,27 +110,29 @@ const std::vector<Command>& all_commands() {
        {"text", "json"},
        declare_compare,
        [](const Words& words, const ResultForm& form) {
-         return compare({words.project, words.second_project, words.set, form});
+         return compare({path_of(words.project), path_if(words.second_project), words.set, form});
        }},
       {"expand",
        "the project as one file, with all that was worked out",
        "linewright expand . --output whole.yaml",
        {"text"},
        declare_project,
-       [](const Words& words, const ResultForm&) { return expand(words.project); }},
+       [](const Words& words, const ResultForm&) { return expand(path_of(words.project)); }},
       {"cutlist",
        "lengths, bend schedules, volumes and masses",
        "linewright cutlist . --format csv --output cuts.csv",
        {"text", "json", "csv", "svg"},
        declare_cutlist,
-       [](const Words& words, const ResultForm& form) { return cutlist(words.project, form); }},
+       [](const Words& words, const ResultForm& form) {
+         return cutlist(path_of(words.project), form);
+       }},
       {"schedule",
        "where supports and holes go, and what is drilled for them",
        "linewright schedule . --by part",
        {"text", "json", "csv"},
        declare_schedule,
        [](const Words& words, const ResultForm& form) {
-         return schedule(words.project, words.schedule_by, form);
+         return schedule(path_of(words.project), words.schedule_by, form);
        }},
       {"parts",
        "what to buy",
@@ -130,7 +140,7 @@ const std::vector<Command>& all_commands() {
        {"text", "json", "csv"},
        declare_parts,
        [](const Words& words, const ResultForm& form) {
-         return parts(words.project, words.parts, form);
+         return parts(path_of(words.project), words.parts, form);
        }},
       {"suggest",
        "where the fewest supports of a line go",
@@ -138,7 +148,7 @@ const std::vector<Command>& all_commands() {
        {"text", "json"},
        declare_suggest,
        [](const Words& words, const ResultForm& form) {
-         return suggest({words.project, words.only_route, words.write, form});
+         return suggest({path_of(words.project), words.only_route, words.write, form});
        },
        nullptr,
        "It edits no file: it prints `points` to paste in place of the route's own.\n"},
@@ -155,21 +165,23 @@ const std::vector<Command>& all_commands() {
        {"text", "json", "csv", "svg"},
        declare_rig,
        [](const Words& words, const ResultForm& form) {
-         return rig(words.project, words.only_route, form);
+         return rig(path_of(words.project), words.only_route, form);
        }},
       {"close-up",
        "what must be in, done and tested before each closure goes on",
        "linewright close-up . --output close-up.txt",
        {"text", "json"},
        declare_project,
-       [](const Words& words, const ResultForm& form) { return close_up(words.project, form); }},
+       [](const Words& words, const ResultForm& form) {
+         return close_up(path_of(words.project), form);
+       }},
       {"walk-round",
        "sheets for looking at the aeroplane: what to see and measure",
        "linewright walk-round . --output sheets.txt",
        {"text", "csv"},
        declare_walk_round,
        [](const Words& words, const ResultForm& form) {
-         return walk_round(words.project, words.only_route, form);
+         return walk_round(path_of(words.project), words.only_route, form);
        }},
       {"rules",
        "list the rules",
@@ -200,7 +212,9 @@ const std::vector<Command>& all_commands() {
        "linewright init my-aeroplane",
        {},
        declare_init,
-       [](const Words& words, const ResultForm&) { return init(words.directory, words.quiet); }},
+       [](const Words& words, const ResultForm&) {
+         return init(path_of(words.directory), words.quiet);
+       }},
   };
   return commands;
 }

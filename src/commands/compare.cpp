@@ -4,6 +4,7 @@
 #include "planning/parts.hpp"
 #include "render/compare_json.hpp"
 #include "render/compare_text.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -44,8 +45,8 @@ Outcome compare(const CompareOptions& options) {
   if (!a) return a.error();
   const auto b = compared(second, options.set, options.form);
   if (!b) return b.error();
-  const Comparison comparison{a->report,       b->report, options.first.string(),
-                              second.string(), a->parts,  b->parts};
+  const Comparison comparison{a->report,       b->report, text_of(options.first),
+                              text_of(second), a->parts,  b->parts};
   Outcome outcome;
   if (is_worse(comparison)) outcome.code = ExitCode::failed;
   outcome.result = options.form.format == Format::json

@@ -4,6 +4,7 @@
 #include "commands/starter_project.hpp"
 #include "render/layout.hpp"
 #include "render/project_schema.hpp"
+#include "system/path_text.hpp"
 #include "system/whole_file.hpp"
 
 namespace linewright {
@@ -20,8 +21,9 @@ constexpr std::string_view line_for_editors =
 std::vector<NewFile> new_files(const fs::path& directory) {
   std::vector<NewFile> files;
   for (const StarterFile& file : starter_project())
-    files.push_back({directory / file.name, std::string(file.text).append(line_for_editors)});
-  files.push_back({directory / schema_file, project_schema()});
+    files.push_back(
+        {directory / path_of(file.name), std::string(file.text).append(line_for_editors)});
+  files.push_back({directory / path_of(schema_file), project_schema()});
   return files;
 }
 
@@ -46,7 +48,7 @@ Outcome init(const fs::path& directory, bool quiet) {
   const std::vector<NewFile> files = new_files(directory);
   std::string wrong;
   if (!is_folder) {
-    wrong = fmt::format("'{}' cannot be made a folder: {}", directory.string(),
+    wrong = fmt::format("'{}' cannot be made a folder: {}", text_of(directory),
                         error ? error.message() : "it is a file");
   } else {
     wrong = write_all_or_none(files);
@@ -57,8 +59,8 @@ Outcome init(const fs::path& directory, bool quiet) {
   }
   Outcome outcome;
   if (quiet) return outcome;
-  for (const NewFile& file : files) outcome.result += fmt::format("wrote {}\n", file.path.string());
-  outcome.result += fmt::format("Now: linewright check {}\n", directory.string());
+  for (const NewFile& file : files) outcome.result += fmt::format("wrote {}\n", text_of(file.path));
+  outcome.result += fmt::format("Now: linewright check {}\n", text_of(directory));
   return outcome;
 }
 

@@ -16,6 +16,7 @@
 #include "render/layout.hpp"
 #include "render/leak_test_json.hpp"
 #include "render/leak_test_text.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -116,7 +117,7 @@ Outcome refused_readings(const std::vector<Diagnostic>& errors) {
 Expected<JudgedLog, Outcome> judged_log(const PlannedTest& test, const LeakTestSetup& setup,
                                         const std::filesystem::path& file) {
   const LeakTestPlan& plan = test.plan;
-  const std::string name = file.string();
+  const std::string name = text_of(file);
   if (name.empty()) return refusal("the file of the readings has an empty name");
   const auto bytes = read_text_file(file, name);
   if (!bytes) return refused_readings({bytes.error()});

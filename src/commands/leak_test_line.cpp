@@ -14,6 +14,7 @@
 #include "physics/atmosphere.hpp"
 #include "render/layout.hpp"
 #include "render/time_of_day.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -192,7 +193,7 @@ Expected<LeakTestOptions, std::string> read_leak_test(const Words& all, const Re
   Reader reader;
   check_action(words, reader);
   LeakTestOptions options;
-  options.project = all.project;
+  options.project = path_of(all.project);
   options.system = words.system;
   options.setup.elevation_ft = reader.number(elevation, words.field_elevation);
   options.setup.altimeter_setting_inhg = reader.number(setting, words.altimeter_setting);
@@ -203,8 +204,8 @@ Expected<LeakTestOptions, std::string> read_leak_test(const Words& all, const Re
   options.setup.gauge_volume_in3 = reader.volume_in3(gauge_volume, words.gauge_volume);
   options.at = words.at;
   options.caps = words.caps;
-  if (words.readings) options.readings = *words.readings;
-  if (words.record) options.record = {*words.record, words.date.value_or(today)};
+  if (words.readings) options.readings = path_of(*words.readings);
+  if (words.record) options.record = {path_of(*words.record), words.date.value_or(today)};
   options.form = form;
   if (!reader.wrong().empty()) return reader.wrong();
   return options;

@@ -15,6 +15,7 @@
 #include "planning/near_twins.hpp"
 #include "planning/taken_values.hpp"
 #include "render/diagnostic_text.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -23,15 +24,16 @@ namespace {
 /// What turns a name relative to the project's folder into a path as the user would write it.
 std::string path_prefix(const std::filesystem::path& path) {
   namespace fs = std::filesystem;
+  const fs::path here(u8".");
   std::error_code unknown;
   const bool folder = fs::is_directory(path, unknown);
   // The other files of a project lie beside the file itself, wherever a link to it may be.
   if (!folder && fs::is_symlink(path, unknown)) {
     const fs::path beside = fs::proximate(fs::canonical(path, unknown).parent_path(), unknown);
-    if (!unknown) return beside == "." ? std::string() : (beside / "").string();
+    if (!unknown) return beside == here ? std::string() : text_of(beside / fs::path());
   }
   const fs::path base = (folder ? path : path.parent_path()).lexically_normal();
-  return base.empty() || base == "." ? std::string() : (base / "").string();
+  return base.empty() || base == here ? std::string() : text_of(base / fs::path());
 }
 
 /// One slip of the hand can be wrong in a thousand places, and who mends it needs to see few.

@@ -14,6 +14,7 @@
 #include "input/project_paths.hpp"
 #include "input/suggest_name.hpp"
 #include "model/sheet.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 namespace {
@@ -29,7 +30,7 @@ std::vector<std::string> meshes_in(const std::filesystem::path& folder) {
   for (std::filesystem::directory_iterator entry(folder, failure), end;
        !failure && entry != end && searched < most_files_searched;
        entry.increment(failure), ++searched)
-    if (mesh_format(entry->path())) names.push_back(entry->path().filename().string());
+    if (mesh_format(entry->path())) names.push_back(text_of(entry->path().filename()));
   std::sort(names.begin(), names.end());
   return names;
 }
@@ -45,13 +46,13 @@ ProjectPath find_file(MeshReader& fields, ReadContext& context) {
     context.error(fields.where_of("file"), file.error());
     return {};
   }
-  context.draft.note_file(context.file_folder / written);
+  context.draft.note_file(context.file_folder / path_of(written));
   std::error_code failure;
   const auto status = std::filesystem::status(file->path, failure);
   if (!std::filesystem::exists(status))
     context.error(
         fields.where_of("file"), fmt::format("there is no file {}", quoted_text(written)),
-        suggest_name(file->path.filename().string(), meshes_in(file->path.parent_path())));
+        suggest_name(text_of(file->path.filename()), meshes_in(file->path.parent_path())));
   else if (!std::filesystem::is_regular_file(status))
     context.error(fields.where_of("file"), fmt::format("{} is not a file", quoted_text(written)));
   return *std::move(file);

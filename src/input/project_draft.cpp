@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "input/utf8.hpp"
+#include "system/true_path.hpp"
 
 namespace linewright {
 
@@ -18,10 +19,10 @@ void ProjectDraft::note_file(const std::filesystem::path& path) {
   namespace fs = std::filesystem;
   std::error_code failure;
   const fs::path whole = fs::absolute(path, failure);
-  const fs::path folder = fs::weakly_canonical(whole.parent_path(), failure);
+  const fs::path folder = true_path(whole.parent_path(), failure);
   const fs::path named = failure ? whole : folder / whole.filename();
   files.push_back(named);
-  const fs::path linked = fs::weakly_canonical(whole, failure);
+  const fs::path linked = true_path(whole, failure);
   if (!failure && linked != named) files.push_back(linked);
 }
 

@@ -12,6 +12,8 @@
 #include "input/map_reader.hpp"
 #include "input/project_paths.hpp"
 #include "input/text_file.hpp"
+#include "system/path_text.hpp"
+#include "system/true_path.hpp"
 
 namespace linewright {
 
@@ -84,7 +86,7 @@ class FileWalk {
   std::optional<std::string> try_follow(const Include& include, const fs::path& base) {
     const auto file = resolve_project_path(project_folder_, base, include.written);
     if (!file) return file.error();
-    draft_.note_file(base / include.written);
+    draft_.note_file(base / path_of(include.written));
     if (is_open(*file)) return fmt::format("files include each other: {}", chain_to(*file));
     const auto [first, is_new] = first_include_.try_emplace(file->path, include.where);
     if (!is_new)
@@ -129,7 +131,7 @@ class FileWalk {
 /// A file's name in its folder, as the project's other files are named. A path that ends in a slash
 /// names none.
 std::string shown_name(const fs::path& file) {
-  return file.has_filename() ? file.filename().generic_string() : "project.yaml";
+  return file.has_filename() ? text_of(file.filename()) : "project.yaml";
 }
 
 }  // namespace
@@ -137,7 +139,7 @@ std::string shown_name(const fs::path& file) {
 std::vector<ParsedFile> read_project_files(const fs::path& path, ProjectDraft& draft) {
   std::error_code failure;
   const bool is_folder = fs::is_directory(path, failure);
-  const fs::path given = is_folder ? path / "project.yaml" : path;
+  const fs::path given = is_folder ? path / path_of("project.yaml") : path;
   const std::string given_name = shown_name(given);
   draft.note_file(given);
   const auto text = read_text_file(given, given_name);
@@ -148,14 +150,14 @@ std::vector<ParsedFile> read_project_files(const fs::path& path, ProjectDraft& d
     draft.errors.add(std::move(why_not));
     return {};
   }
-  const fs::path project_file = fs::canonical(given, failure);
+  const fs::path project_file = true_path(given, failure);
   if (failure) {
     draft.add_error({given_name, 0, 0}, fmt::format("{} cannot be followed: {}",
                                                     quoted_text(given_name), failure.message()));
     return {};
   }
   FileWalk walk(project_file.parent_path(), draft);
-  walk.take({project_file, project_file.filename().generic_string()}, *text);
+  walk.take({project_file, text_of(project_file.filename())}, *text);
   return walk.take_files();
 }
 

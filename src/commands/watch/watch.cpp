@@ -18,6 +18,7 @@
 #include "render/layout.hpp"
 #include "render/report/report_page.hpp"
 #include "render/time_of_day.hpp"
+#include "system/path_text.hpp"
 #include "system/stop_signal.hpp"
 #include "system/whole_file.hpp"
 
@@ -37,7 +38,7 @@ std::optional<Outcome> refused_at_once(const WatchOptions& asked, const OpenedPr
     const std::filesystem::path folder = asked.report->parent_path();
     if (!folder.empty() && !std::filesystem::is_directory(folder, ignored))
       return refusal(fmt::format("cannot write '{}': there is no folder '{}'",
-                                 asked.report->string(), folder.string()));
+                                 text_of(*asked.report), text_of(folder)));
   }
   const bool there =
       !opened.files.empty() && std::filesystem::is_regular_file(opened.files.front(), ignored);

@@ -16,6 +16,7 @@
 #include "input/project_files.hpp"
 #include "input/project_paths.hpp"
 #include "input/text_file.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -81,7 +82,7 @@ class TableFiles {
                 const std::vector<std::string>& axes, const ParsedFile& file) {
     const auto path = resolve_project_path(project_folder_, file.folder, written);
     if (!path) return draft_.add_error(where, path.error());
-    draft_.note_file(file.folder / written);
+    draft_.note_file(file.folder / path_of(written));
     if (tables_.size() >= most_project_files)
       return draft_.add_error(
           where, fmt::format("a project can have {} tables at most", most_project_files));

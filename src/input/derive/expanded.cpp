@@ -9,6 +9,7 @@
 #include "input/derive/quiet_values.hpp"
 #include "input/derive/yaml_writer.hpp"
 #include "input/keys/project_keys.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 
@@ -70,10 +71,8 @@ void name_from_project(YamlNode& root, const std::filesystem::path& folder,
   if (meshes == nullptr) return;
   for (YamlNode& mesh : meshes->items)
     if (YamlNode* file = mesh.find("file"))
-      file->text = (folder / file->text)
-                       .lexically_normal()
-                       .lexically_relative(project_folder)
-                       .generic_string();
+      file->text = text_of(
+          (folder / path_of(file->text)).lexically_normal().lexically_relative(project_folder));
 }
 
 /// Adds what another file says under the same key.

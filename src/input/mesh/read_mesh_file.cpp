@@ -21,6 +21,7 @@
 #include "input/utf8.hpp"
 #include "model/units.hpp"
 #include "system/open_file.hpp"
+#include "system/path_text.hpp"
 
 namespace linewright {
 namespace {
@@ -99,7 +100,7 @@ Reading read_stl(const OpenFile& file, const std::string& shown_name, double lar
 }
 
 std::string lower_extension(const std::filesystem::path& path) {
-  std::string extension = path.extension().string();
+  std::string extension = text_of(path.extension());
   for (char& c : extension)
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   return extension;

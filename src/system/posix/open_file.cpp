@@ -1,34 +1,17 @@
 #include "system/open_file.hpp"
 
 #include <fcntl.h>
-#include <fmt/format.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <optional>
-#include <system_error>
 #include <utility>
+
+#include "system/file_words.hpp"
 
 namespace linewright {
 namespace {
-
-std::string error_words(int error) {
-  switch (error) {
-    case ENOENT:
-      return "there is no such file";
-    case ENOTDIR:
-      return "there is no such file: a part of its path is not a folder";
-    case EACCES:
-      return "cannot read the file: permission denied";
-    case ELOOP:
-      return "cannot read the file: its symbolic links go round in a circle";
-    case ENAMETOOLONG:
-      return "there is no such file: the name is too long";
-    default:
-      return "cannot read the file: " + std::generic_category().message(error);
-  }
-}
 
 /// Why what was opened cannot be read as a file, or nothing.
 std::optional<std::string> refusal(const struct stat& status, std::uint64_t most_bytes) {
@@ -66,7 +49,7 @@ Expected<std::size_t, std::string> OpenFile::read(std::uint64_t offset, void* in
     const ssize_t got = ::pread(descriptor_, static_cast<char*>(into) + filled, count - filled,
                                 static_cast<off_t>(offset + filled));
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0) return error_words(errno);
+    if (got < 0) return cannot_read_words(errno);
     if (got == 0) break;
     filled += static_cast<std::size_t>(got);
   }
@@ -80,19 +63,14 @@ Expected<OpenFile, std::string> open_file(const std::filesystem::path& path,
   if (path.native().find('\0') != std::string::npos)
     return "there is no such file: the name holds a NUL character";
   const int descriptor = ::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC | O_NOCTTY);
-  if (descriptor < 0) return error_words(errno);
+  if (descriptor < 0) return cannot_read_words(errno);
   struct stat status {};
   const bool known = ::fstat(descriptor, &status) == 0;
   const int error = errno;
   OpenFile file(descriptor, state_of(status));
-  if (!known) return error_words(error);
+  if (!known) return cannot_read_words(error);
   if (auto reason = refusal(status, most_bytes)) return std::move(*reason);
   return file;
-}
-
-std::string too_large_words(std::uint64_t bytes, std::uint64_t most_bytes) {
-  return fmt::format("the file is too large: {:.1f} MiB; at most {} MiB are read",
-                     static_cast<double>(bytes) / (1 << 20), most_bytes >> 20);
 }
 
 }  // namespace linewright

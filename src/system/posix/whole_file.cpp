@@ -9,20 +9,14 @@
 #include <optional>
 #include <system_error>
 
+#include "system/file_words.hpp"
+#include "system/path_text.hpp"
+
 namespace linewright {
 
 namespace {
 
 namespace fs = std::filesystem;
-
-std::string failure(const fs::path& path, int error) {
-  return fmt::format("cannot write '{}': {}", path.string(),
-                     std::generic_category().message(error));
-}
-
-std::string already_there(const fs::path& path) {
-  return fmt::format("'{}' is already there and is not overwritten", path.string());
-}
 
 /// The text in the folder of its final place, without a name where the file system can do that, so
 /// that nothing of it is left whenever the program is killed; else under a passing name. Gone again
@@ -39,27 +33,27 @@ class StagedFile {
 
   /// A file that is replaced gives its permissions, whatever a new one would be denied.
   std::string stage(std::string_view text, std::optional<mode_t> permissions) {
-    if (!open_new()) return failure(target_, errno);
+    if (!open_new()) return cannot_write_words(target_, errno);
     int error = write_all(descriptor_, text);
     if (error == 0 && permissions && ::fchmod(descriptor_, *permissions) != 0) error = errno;
     if (error == 0 && ::fsync(descriptor_) != 0 && errno != EINVAL) error = errno;
-    return error == 0 ? std::string() : failure(target_, error);
+    return error == 0 ? std::string() : cannot_write_words(target_, error);
   }
 
   std::string publish_new() {
     if (link_to(target_)) return {};
-    if (errno == EEXIST) return already_there(target_);
-    if (staged_.empty()) return failure(target_, errno);
+    if (errno == EEXIST) return already_there_words(target_);
+    if (staged_.empty()) return cannot_write_words(target_, errno);
     // Some file systems, on memory sticks for one, have no hard links.
     std::error_code ignored;
-    if (fs::exists(fs::symlink_status(target_, ignored))) return already_there(target_);
+    if (fs::exists(fs::symlink_status(target_, ignored))) return already_there_words(target_);
     return publish_over();
   }
 
   std::string publish_over() {
     if (staged_.empty() && !with_passing_name([&](const fs::path& path) { return link_to(path); }))
-      return failure(target_, errno);
-    if (::rename(staged_.c_str(), target_.c_str()) != 0) return failure(target_, errno);
+      return cannot_write_words(target_, errno);
+    if (::rename(staged_.c_str(), target_.c_str()) != 0) return cannot_write_words(target_, errno);
     staged_.clear();
     return {};
   }
@@ -67,7 +61,7 @@ class StagedFile {
  private:
   bool open_new() {
     constexpr mode_t usual_mode = 0666;
-    const fs::path folder = target_.parent_path().empty() ? "." : target_.parent_path();
+    const fs::path folder = target_.parent_path().empty() ? path_of(".") : target_.parent_path();
     descriptor_ = ::open(folder.c_str(), O_WRONLY | O_TMPFILE | O_CLOEXEC, usual_mode);
     if (descriptor_ >= 0) return true;
     if (errno != EOPNOTSUPP && errno != EISDIR && errno != EINVAL) return false;
@@ -88,7 +82,7 @@ class StagedFile {
   template <typename Takes>
   bool with_passing_name(Takes takes) {
     for (int attempt = 0; attempt < 100; ++attempt) {
-      const fs::path name = fmt::format(".linewright-{}-{}.part", ::getpid(), attempt);
+      const fs::path name = path_of(fmt::format(".linewright-{}-{}.part", ::getpid(), attempt));
       const fs::path path = target_.parent_path() / name;
       if (takes(path)) {
         staged_ = path;
@@ -119,34 +113,17 @@ class StagedFile {
 std::string write_whole_file(const NewFile& file, bool overwrite) {
   struct stat present {};
   const bool exists = ::stat(file.path.c_str(), &present) == 0;
-  if (exists && !overwrite) return already_there(file.path);
-  if (exists && !S_ISREG(present.st_mode))
-    return fmt::format("'{}' is not a regular file and is not replaced", file.path.string());
+  if (exists && !overwrite) return already_there_words(file.path);
+  if (exists && !S_ISREG(present.st_mode)) return not_regular_words(file.path);
   std::error_code unresolved;
   const fs::path target = exists ? fs::canonical(file.path, unresolved) : file.path;
-  if (unresolved) return failure(file.path, unresolved.value());
+  if (unresolved) return cannot_write_words(file.path, unresolved.value());
   StagedFile staged(target);
   std::optional<mode_t> permissions;
   if (exists) permissions = present.st_mode & mode_t{0777};
   const std::string error = staged.stage(file.text, permissions);
   if (!error.empty()) return error;
   return exists ? staged.publish_over() : staged.publish_new();
-}
-
-std::string write_all_or_none(const std::vector<NewFile>& files) {
-  std::error_code ignored;
-  for (const NewFile& file : files)
-    if (fs::exists(fs::symlink_status(file.path, ignored))) return already_there(file.path);
-  std::vector<fs::path> written;
-  std::string error;
-  for (const NewFile& file : files) {
-    error = write_whole_file(file, false);
-    if (!error.empty()) break;
-    written.push_back(file.path);
-  }
-  if (error.empty()) return {};
-  for (const fs::path& path : written) fs::remove(path, ignored);
-  return error;
 }
 
 }  // namespace linewright
