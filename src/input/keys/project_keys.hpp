@@ -72,7 +72,7 @@ inline constexpr std::array file_keys{
 
 /// What only the project file itself may say.
 /// What is built or measured no better than this was not meant in inches.
-inline constexpr double most_tolerance_in = 1;
+inline constexpr double most_tolerance_in = 2;
 
 inline constexpr std::array settings_keys{
     text_key("name", Need::always, "a name", "of the project"),

@@ -38,4 +38,8 @@ OpeningShape shape_of(const Opening& opening, const PreparedProject& prepared);
 /// are curved, and openings are measured with a tape.
 inline constexpr double opening_depth_in = 1.0;
 
+/// True where structure that stands still lies no farther than that from the middle of the opening
+/// or its edge: what it is cut into, or what it is left between.
+bool is_cut_into_something(const OpeningShape& shape, const PreparedProject& prepared);
+
 }  // namespace linewright

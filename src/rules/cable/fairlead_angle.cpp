@@ -88,7 +88,13 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
                      ", lengthen the arm, or put a pulley there";
     return judgement;
   }
-  if (const auto move = move_in(before, point.at, after))
+  // By how much is not told where an end swings: that depends on where the fairlead then stands.
+  if (swung)
+    judgement.mend =
+        "move the fairlead to the straight line between its neighbours, and farther "
+        "from " +
+        swinging_end_name(route, number) + " if that is not enough, or put a pulley there";
+  else if (const auto move = move_in(before, point.at, after))
     judgement.mend = "move the fairlead " + context.phrasing.length_up(*move) +
                      " toward the straight line between its neighbours, or put a pulley there";
   return judgement;

@@ -3,6 +3,7 @@
 
 #include "lines/access/arm_reach.hpp"
 #include "lines/access/closing_order.hpp"
+#include "lines/access/opening_shape.hpp"
 #include "lines/access/reachable_things.hpp"
 #include "rules/rule.hpp"
 
@@ -53,6 +54,21 @@ void judge_closures(const RuleContext& context, std::vector<Judgement>& judgemen
     judgement.mend = "name its panels or skins in 'covers'";
     judgements.push_back(judgement);
   }
+}
+
+/// A slip in its place would let hands in where there is no opening.
+void judge_openings(const RuleContext& context, std::vector<Judgement>& judgements) {
+  for (const Closure& closure : context.prepared.project->closures)
+    for (const Opening& opening : closure.openings) {
+      if (is_cut_into_something(shape_of(opening, context.prepared), context.prepared)) continue;
+      Judgement judgement = context.about(closure.name, opening.where);
+      leave_unknown(judgement, shown_control);
+      judgement.at = opening.centre;
+      judgement.message = "opening " + opening.name + " is cut into nothing: no structure lies " +
+                          "within " + context.phrasing.length(opening_depth_in) + " of it";
+      judgement.mend = "set right where it is, or describe what it is cut into";
+      judgements.push_back(judgement);
+    }
 }
 
 const SourceLocation* location_of(const Project& project, const std::string& name) {
@@ -158,6 +174,7 @@ std::vector<Judgement> judge_access(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_order(context, judgements);
   judge_closures(context, judgements);
+  judge_openings(context, judgements);
   if (!closures_that_cover(*context.prepared.project).empty()) judge_things(context, judgements);
   return judgements;
 }
@@ -182,8 +199,8 @@ seen where a straight line from the opening, no longer than its reach, meets not
 
 The way is searched for in cells of 1 in, larger in a project that would take more than three million
 of them. Where cells leave a doubt the answer is that the hand does not come there. Lines, pulleys
-and movers do not stand in the way. A project without closures has nothing to judge, and a closure
-that covers nothing is unknown.)",
+and movers do not stand in the way. A project without closures has nothing to judge; a closure
+that covers nothing, and an opening with no structure within 1 in of it, is unknown.)",
       .mend = "Leave an opening near it, make one larger, or move what cannot be reached.",
       .limits = limits,
       .catalogue_limits = "",

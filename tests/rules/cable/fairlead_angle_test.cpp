@@ -88,6 +88,20 @@ TEST(FairleadAngle, MovingTheFairleadAsTheMendSaysIsEnough) {
   EXPECT_GT(failed, 50);
 }
 
+// Where an end swings, too, what the drawing says of the turn does not tell how far is enough.
+TEST(FairleadAngle, NamesNoDistanceWhereAnEndSwings) {
+  SmallProject project = cable_project({held({90, 0.8, 10}, HoldKind::fairlead)});
+  project.project.nodes.back().arm = Arm{{100, 0, 6}, {0, 1, 0}};
+  set_travel(project, 2, 2);
+  set_tension(project, 40, 150);
+  const Judgement judgement = judged(project);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(judgement.message, "at full travel, as horn swings")) << judgement.message;
+  EXPECT_EQ(judgement.mend,
+            "move the fairlead to the straight line between its neighbours, and farther from horn "
+            "if that is not enough, or put a pulley there");
+}
+
 TEST(FairleadAngle, CableThatDoublesBackIsToldToUseAPulley) {
   const Judgement judgement = judged(turning({0, 0, 0}, {20, 0, 0}, {5, 5, 0}));
   EXPECT_EQ(judgement.verdict, Verdict::fail);

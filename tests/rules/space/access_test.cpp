@@ -55,6 +55,26 @@ struct Box {
   Judgement joint() const { return only(with(judged(sections(), "access"), "joint")); }
 };
 
+// An opening measured at the wrong place would let hands in where there is none.
+TEST(Access, IsUnknownForAnOpeningInMidAir) {
+  const auto unknown_at = [](const std::string& centre) {
+    Box box;
+    box.openings =
+        "{name: hatch, centre: [" + centre + "], normal: [0, 0, 1], size: [8, 8], reach: 34}";
+    std::vector<Judgement> all = judged(box.sections(), "access");
+    std::erase_if(all, [](const Judgement& each) { return each.verdict != Verdict::unknown; });
+    return all;
+  };
+  EXPECT_TRUE(unknown_at("108, 0, 24").empty());
+  EXPECT_TRUE(unknown_at("108, 0, 24.9").empty());
+  for (const char* centre : {"108, 0, 25.1", "108, 0, 14", "108, 0, 42"}) {
+    const Judgement judgement = only(unknown_at(centre));
+    EXPECT_EQ(judgement.message,
+              "opening hatch is cut into nothing: no structure lies within 1.00 in of it");
+    EXPECT_EQ(judgement.mend, "set right where it is, or describe what it is cut into");
+  }
+}
+
 // From the hatch's middle to that of the hole 12 in aft, 12 in down: 17 in; from there 6 in more to
 // the joint. Steps along and across cells make it up to an eighth longer.
 constexpr double straight_way_in = 17 + 6;
