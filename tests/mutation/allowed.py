@@ -4,4 +4,7 @@ ALLOWED = {
     ("src/physics/airspeed.cpp", "sonic_mach"): "how near to the speed of sound counts as at it",
     ("src/physics/drainage.cpp", "infinity"): "so many times infinity is infinity",
     ("src/physics/drainage.hpp", "least_pool_depth_in"): "a depth that counts as none",
+    ("src/rules/space/added_support.cpp", "place_step_in"): "how finely places of a support are looked for",
+    ("src/rules/space/bundle.cpp", "apart_in"): "how finely a bundle's gaps are looked at",
+    ("src/rules/space/clearance.cpp", "past_end_in"): "how near counts as at the end of a cable",
 }

@@ -6,7 +6,7 @@ import os
 import re
 import subprocess
 
-from figures import changeable
+from figures import changeable, changed
 
 LIMITS = "src/rules/limit.hpp"
 TESTS_OF_LIMITS = "tests/rules/limit_test.cpp"
@@ -21,7 +21,7 @@ def own_build_file(text):
     # The library that compares many numbers at once does not compile without optimisation.
     text = text.replace("$<$<CONFIG:Release>:-O3>", "-O2")
     # Its many files are compiled some at a time, which takes a fifth of the time.
-    text = text.replace("if(LINEWRIGHT_BATCHES AND LINEWRIGHT_SANITIZE)", "if(LINEWRIGHT_BATCHES)")
+    text = re.sub(r"if\(LINEWRIGHT_BATCHES AND .*\)", "if(LINEWRIGHT_BATCHES)", text)
     text = re.sub(r"(?ms)^embed\(\$\{tables\}.*?\)$", "", text)
     return re.sub(
         r"(?m)^set\(tables .*$",
@@ -69,12 +69,15 @@ class ChangedTree:
             if path.is_file() and path not in kept:
                 path.unlink()
 
-    def own_version(self, path, data):
+    def own_version(self, path, data, change=None):
+        """A `change` is a figure of the file and a factor."""
         if path == "src/CMakeLists.txt":
             return own_build_file(data.decode()).encode()
         # Beside a whole number, a figure would be taken for one, too.
         if re.match(r"(src|tests)/.*\.[ch]pp$", path) and path != "tests/mutation/figure.hpp":
             data = re.sub(rf"\? ({self.names}) : (?=\d+[;,)])", r"? double{\1} : ", data.decode()).encode()
+        if path.endswith(".yaml") and change:
+            return changed(change[0], data.decode(), change[1]).encode()
         if path == TESTS_OF_LIMITS:
             return re.sub(rb"\.value = ([^,\n}]+)", rb".value = Figure{\1}", data)
         text = data.decode() if path in self.numbered or path == LIMITS else None
@@ -86,7 +89,7 @@ class ChangedTree:
         if path in self.numbered and not path.endswith(".yaml"):
             # What two of a kind are compared by says which kind.
             text = re.sub(rf"std::(min|max)\((?=[^;]*(\b({self.names})\b|\.value\b(?!\()))", r"std::\1<double>(",
-                          changeable(text, *self.numbered[path]))
+                          changeable(text, *self.numbered[path], change))
         return data if text is None else text.encode()
 
     def compiles(self, targets):

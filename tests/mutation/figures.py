@@ -106,17 +106,23 @@ def figures_of(path, source):
 
 def changed(figure, source, factor):
     """The source with the figure so many times what it is; a nought gives way to a hundredth."""
-    value = float(figure.text.replace("'", ""))
-    other = value * factor if value else (factor - 1) / 2
-    return source[: figure.start] + f"{other:.10g}" + source[figure.end :]
+    try:
+        value = float(figure.text.replace("'", ""))
+        other = f"{value * factor if value else (factor - 1) / 2:.10g}"
+    except ValueError:
+        other = f"({figure.text}) * {factor}"
+    return source[: figure.start] + other + source[figure.end :]
 
 
-def changeable(source, figures, first_id):
-    """The source with its figures as ones that can be changed while it runs, numbered from first_id."""
+def changeable(source, figures, first_id, change=None):
+    """The source with its figures as ones that can be changed while it runs, numbered from first_id; of a
+    `change`, a figure and a factor, the figure is changed where it stands."""
     numbered = [(each, first_id + i) for i, each in enumerate(figures)]
     text = source
     for each, number in reversed(numbered):
-        if not each.compiled:
+        if change and each == change[0]:
+            text = changed(each, text, change[1])
+        elif not each.compiled:
             text = f"{text[:each.start]}Figure{{{each.text}, {number}}}{text[each.end:]}"
     text = re.sub(r"\bconstexpr double (\w+) = (Figure\{)", r"constexpr Figure \1 = \2", text)
     # Rows whose value is worked out by a function of its own.

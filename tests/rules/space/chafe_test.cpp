@@ -82,8 +82,8 @@ TEST(Chafe, PassesBeyondTheBoundWithItsMargin) {
 }
 
 TEST(Chafe, SaysNothingOfWhatIsHalfAnInchBeyondAllReach) {
-  EXPECT_EQ(judged(span_past(stringer(bound_in + 0.49, "102", "111.5")), "chafe").size(), 1u);
-  EXPECT_TRUE(judged(span_past(stringer(bound_in + 0.51, "102", "111.5")), "chafe").empty());
+  EXPECT_EQ(judged(span_past(stringer(bound_in + 0.495, "102", "111.5")), "chafe").size(), 1u);
+  EXPECT_TRUE(judged(span_past(stringer(bound_in + 0.505, "102", "111.5")), "chafe").empty());
 }
 
 // SAE J844 type B has a braid in its wall; only figures of plain nylon are known.
