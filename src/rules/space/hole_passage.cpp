@@ -90,10 +90,21 @@ std::optional<Judgement> no_room_for_guard(const InHole& in, Judgement judgement
   return judgement;
 }
 
+/// A line in the middle of its hole may press on the guard by the build tolerance alone.
+std::string press_mend(const InHole& in, const Limit& unpressed, double free_in) {
+  const Phrasing& phrasing = in.context.phrasing;
+  const auto* circle = std::get_if<Circle>(&in.hole().shape);
+  const double needed_in = in.diameter_in() + 2 * (in.tolerance_in() + unpressed.value);
+  if (circle && circle->diameter_in < needed_in - limit_rounding)
+    return "make the hole " + phrasing.length_up(needed_in) +
+           " wide or more, or state a smaller `build_tolerance` where lines are led truer";
+  return "move the line " + phrasing.length_up(unpressed.lacking(free_in)) +
+         " toward the middle of the hole";
+}
+
 Judgement judge_guarded(const InHole& in, double free_in, const Judgement& blank) {
   if (const auto thick = too_thick_for_bore(in, blank)) return *thick;
   Judgement judgement = blank;
-  const Phrasing& phrasing = in.context.phrasing;
   // The line may lie against the guide; it presses on it when drawn deeper than it could be built.
   const Limit unpressed{guard_preload.value + std::max(0.0, in.wall_in() - 2 * in.tolerance_in()),
                         guard_preload};
@@ -102,8 +113,7 @@ Judgement judge_guarded(const InHole& in, double free_in, const Judgement& blank
     if (const auto tight = no_room_for_guard(in, blank)) return *tight;
   if (!free) {
     judgement.message = "presses on the guard of hole " + in.hole().name;
-    judgement.mend = "move the line " + phrasing.length_up(unpressed.lacking(free_in)) +
-                     " toward the middle of the hole";
+    judgement.mend = press_mend(in, unpressed, free_in);
     return judgement;
   }
   judgement.message = "guarded in hole " + in.hole().name;

@@ -149,6 +149,22 @@ TEST(HoleGuard, ALineDrawnIntoAGrommetOfNoStatedBorePressesOnIt) {
             Verdict::pass);
 }
 
+// In the middle already, a line can come no nearer to it: the hole is small for what is built.
+TEST(HoleGuard, ALineInTheMiddleIsNotSentThere) {
+  const auto in_half_inch = [](const std::string& hole, const std::string& tolerance) {
+    ProjectSections sections = in_hole(hole, "tube-nylon-1/4");
+    sections.build_tolerance = tolerance;
+    return crossing(sections);
+  };
+  const Judgement pressed = in_half_inch("diameter: 1/2, edge: grommet, bore: 9/32", "0.13");
+  EXPECT_NE(pressed.verdict, Verdict::pass);
+  EXPECT_EQ(pressed.mend,
+            "make the hole 0.510 in wide or more, or state a smaller `build_tolerance` where lines "
+            "are led truer");
+  EXPECT_EQ(in_half_inch("diameter: 0.51, edge: grommet, bore: 9/32", "0.13").verdict,
+            Verdict::pass);
+}
+
 TEST(HoleGuard, ARolledEdgeIsAKindOfItsOwn) {
   const std::string rolled = "diameter: 0.9, edge: rolled";
   for (const std::string line : {"wire-1/4", "tube-nylon-1/4"}) {
