@@ -160,7 +160,9 @@ Judgement judge_bend_at_end(const End& end) {
           ? "the cable turns by " + angle + " against " + name + ", to which its end is fixed"
           : "the cable leaves the plane in which its end turns at " + name + " by " + angle;
   if (straight) return judgement;
-  judgement.mend = "fit a joint that turns any way, and state joint: ball for that end";
+  judgement.mend =
+      "fit a joint that turns any way, and state `joint: ball` for that end under the "
+      "route's `ends`, beside its kind and what that takes up";
   if (joint == EndJoint::pin) judgement.mend += ", or lead the cable square to the axis of " + name;
   if (end.joint()) return judgement;
   const std::string message = judgement.message;
