@@ -140,6 +140,8 @@ TEST(LimitEdges, ShowTheNumbersThatTheirProjectsAreMadeFor) {
   EXPECT_EQ(value("chafe", "clamp-failed-by-vent"), 1);
   EXPECT_EQ(value("chafe", "tube-clamp-failed"), 1);
   EXPECT_EQ(value("cable-size", "secondary-cable"), 0);
+  EXPECT_EQ(value("frame-crossing", "whole-guarded-hole"), 0);
+  EXPECT_EQ(value("frame-crossing", "hole-in-wall"), 0);
 }
 
 TEST(LimitEdges, AreThoseOfAllRows) {

@@ -84,6 +84,7 @@ TEST(SupportMount, FailsWhereATubeIsClampedToWhatMoves) {
     const Judgement judgement = carried(clamped_to_arm("vent", line));
     EXPECT_EQ(judgement.verdict, Verdict::fail);
     EXPECT_NEAR(judgement.value.value_or(0), 5, 1e-9);
+    EXPECT_EQ(judgement.limit, 0);
     EXPECT_EQ(judgement.message,
               "the clamp on arm is on a moving part, which takes it 5.00 in along: it holds the "
               "line nowhere");
