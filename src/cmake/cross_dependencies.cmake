@@ -24,6 +24,10 @@ else()
   add_library(hwy STATIC ${highway}/hwy/aligned_allocator.cc ${highway}/hwy/per_target.cc ${highway}/hwy/targets.cc)
   add_library(hwy::hwy ALIAS hwy)
   target_include_directories(hwy SYSTEM PUBLIC ${highway})
+  if(WIN32)
+    # GCC puts wide vectors where Windows lays out the stack for narrow ones, and the program stops.
+    target_compile_definitions(hwy PUBLIC "HWY_DISABLED_TARGETS=(HWY_AVX2|HWY_AVX3|HWY_AVX3_DL)")
+  endif()
 endif()
 
 file(GLOB yaml_sources ${LINEWRIGHT_DEPENDENCIES}/yaml-cpp/src/*.cpp)

@@ -129,7 +129,8 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
   if (words.quiet) return outcome.code;
   if (outcome.beside)
     err << "linewright: wrote " << one_line(text_of(outcome.beside->path)) << "\n";
-  if (words.output) err << "linewright: wrote " << one_line(*words.output) << "\n";
+  if (words.output)
+    err << "linewright: wrote " << one_line(text_of(path_of(*words.output))) << "\n";
   return outcome.code;
 }
 
