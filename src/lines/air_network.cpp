@@ -60,6 +60,7 @@ std::vector<AirNetwork> air_networks(const PreparedProject& prepared) {
     const PreparedRoute& route = prepared.routes[i];
     if (!judged(route)) continue;
     for (const Node* node : {route.from, route.to}) {
+      if (!joins_air(node->kind)) continue;
       const auto [met, is_new] = first_at_node.insert({{node, route.route->system_name}, i});
       if (is_new) continue;
       const auto [low, high] = std::minmax({first_of(parent, met->second), first_of(parent, i)});

@@ -8,6 +8,12 @@
 
 namespace linewright {
 
+/// False for what closes a line, leaves it open or moves a control: air does not go from one line
+/// that ends there to another.
+constexpr bool joins_air(NodeKind kind) {
+  return kind != NodeKind::cap && kind != NodeKind::end && !takes_cable(kind);
+}
+
 /// One route of a network, by the indices of its two nodes there.
 struct AirLink {
   const PreparedRoute* route = nullptr;
@@ -15,7 +21,8 @@ struct AirLink {
   int to = 0;
 };
 
-/// Air routes of one system's name that hang together at shared nodes.
+/// Air routes of one system's name that hang together at shared nodes. Where lines end at a node
+/// that does not join them, a cap say, each of their networks has that node.
 struct AirNetwork {
   SystemKind kind = SystemKind::static_air;
   std::vector<const Node*> nodes;  ///< each once, in the order the routes meet them

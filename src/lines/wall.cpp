@@ -186,9 +186,9 @@ std::vector<std::string> wall_assumptions(const Walls& walls) {
     if (wall.implied)
       sentences.push_back(fmt::format(
           "no hole is described in {} at FS {:.1f} BL {:.1f} WL {:.1f}: one of {:.4g} in is taken "
-          "to be cut for the {} there",
-          wall.frame.name, wall.middle().x, wall.middle().y, wall.middle().z,
-          std::get<Circle>(wall.hole().shape).diameter_in, guide_word(wall.hole())));
+          "to be cut for the {} there, of {:.4g} in bore",
+          wall.frame.name, wall.middle().x, wall.middle().y, wall.middle().z, cut_diameter_in(wall),
+          guide_word(wall.hole()), wall.guide_bore_in));
   return sentences;
 }
 

@@ -1,6 +1,5 @@
 #include "lines/wall_web.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 #include "geometry/structure/wall_place.hpp"
@@ -9,15 +8,12 @@ namespace linewright {
 
 namespace {
 
-/// Hole over the bore of the thinnest guard [common practice, no source].
-constexpr double thin_guard_in = 0.0625;
 constexpr double rounding_in = 1e-6;
 
 }  // namespace
 
 double cut_diameter_in(const Wall& wall) {
-  const double drawn = std::get<Circle>(wall.hole().shape).diameter_in;
-  return wall.implied ? std::min(drawn, wall.guide_bore_in + thin_guard_in) : drawn;
+  return std::get<Circle>(wall.hole().shape).diameter_in;
 }
 
 std::optional<double> sheet_between_in(const Wall& first, const Wall& second) {

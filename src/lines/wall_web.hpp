@@ -7,12 +7,12 @@
 
 namespace linewright {
 
-/// What must be cut at the least: all of a described hole, of another its guide's bore and a thin
-/// guard.
+/// Of a described hole, and of one that is taken to be cut as the assumptions say: what a guide of
+/// a thinner wall may get by with is not known.
 double cut_diameter_in(const Wall& wall);
 
 /// Between the edges of two holes in one wall, inches, negative where they overlap; nothing where
-/// they are in different walls. What must be cut at the least counts.
+/// they are in different walls.
 std::optional<double> sheet_between_in(const Wall& first, const Wall& second);
 
 }  // namespace linewright

@@ -8,6 +8,7 @@
 #include <unordered_map>
 
 #include "planning/air_system.hpp"
+#include "planning/led_through.hpp"
 
 namespace linewright {
 
@@ -244,12 +245,22 @@ class Planner {
       item.why = thing.kind == ThingKind::turnbuckle ? "adjusted and safetied: " + why : why;
       if (thing.route != last && listed_.insert(thing.route).second) {
         const bool wire = thing.route->route->system == SystemKind::wire;
-        list.before.push_back({wire ? "wire" : "line", item.route, item.route, item.at,
-                               item.reached_now_by, "it has to lie in what holds it: " + why});
+        list.before.push_back(
+            {wire ? "wire" : "line", item.route, item.route, item.at, item.reached_now_by,
+             "it has to lie in what holds it: " + why + led_through_words(*thing.route, closure)});
       }
       last = thing.route;
       list.before.push_back(std::move(item));
     }
+  }
+
+  /// Of a line that cannot lie in all that holds it before the closure goes on.
+  std::string led_through_words(const PreparedRoute& route, const Closure& closure) const {
+    const std::string through = led_through(prepared_, route, closure);
+    if (through.empty()) return through;
+    return "; yet it goes through " + through + ", which goes on with " + closure.name +
+           ": lead it through as that goes on, with the slack to do so, or part it there by a "
+           "union";
   }
 
   /// Those that the closure puts out of reach, and those that it is stated to wait for.
@@ -301,30 +312,36 @@ class Planner {
                        });
   }
 
-  /// The closure that covers something of the system: a joint, or else what holds its lines.
-  struct Cover {
-    std::size_t closure = 0;
-    bool joint = false;
+  /// The closures that cover something of a system: joints of it, and, last, what holds its lines.
+  struct Covers {
+    std::vector<std::size_t> joints;
+    std::size_t last = 0;
   };
 
   void note_covers(const Reached& after) {
+    const std::size_t here = result_.closures.size();
     for (const std::string& system : system_names(project_)) {
       const SystemKind kind = kind_of_system(project_, system);
       if (!is_air(kind) || kind == SystemKind::vent) continue;
       for (std::size_t i = 0; i < places_.things.size(); ++i) {
         const Thing& thing = places_.things[i];
         if (now_[i].empty() || !after[i].empty() || !is_of(thing, system)) continue;
-        const Cover here{result_.closures.size(), thing.node != nullptr};
-        const auto [known, is_new] = covers_.emplace(system, here);
-        if (!is_new && (here.joint || !known->second.joint)) known->second = here;
+        Covers& covers = covers_[system];
+        covers.last = here;
+        if (thing.node && (covers.joints.empty() || covers.joints.back() != here))
+          covers.joints.push_back(here);
       }
     }
   }
 
-  /// A system's test stands with the last closure that covers one of its joints.
+  /// A leak that is found behind a closure is not mended: a system is tested before each that
+  /// covers a joint of it. Where none does, before the last that covers what holds its lines.
   void add_tests() {
-    for (const auto& [system, cover] : covers_)
-      result_.closures[cover.closure].tests.push_back(system);
+    for (auto& [system, covers] : covers_) {
+      if (covers.joints.empty()) covers.joints.push_back(covers.last);
+      for (const std::size_t closure : covers.joints)
+        result_.closures[closure].tests.push_back(system);
+    }
   }
 
   void add_notes() {
@@ -353,7 +370,7 @@ class Planner {
   std::set<std::string> closed_;
   Reached now_;
   std::set<const PreparedRoute*> listed_;
-  std::map<std::string, Cover> covers_;  ///< of each system
+  std::map<std::string, Covers> covers_;  ///< of each system
   std::set<std::string> tasks_listed_;
   CloseUp result_;
 };

@@ -40,7 +40,7 @@ std::string closure_text(const ClosureList& closure, const TextStyle& style) {
   for (const CloseUpItem& item : closure.before) text += item_text(item, style);
   for (const std::string& system : closure.tests)
     text += wrapped("  [ ] " + left("leak test", 11),
-                    "system " + system + ": no later closure covers more of its joints");
+                    "system " + system + ": what of it this closure covers is not mended after");
   for (const PartRow& row : closure.in_hand) text += in_hand_text(row);
   if (closure.before.empty() && closure.tests.empty() && closure.in_hand.empty())
     text += wrapped("  ", "nothing that it puts out of reach");

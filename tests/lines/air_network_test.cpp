@@ -103,6 +103,7 @@ class Letters {
     for (char name = 'a'; name <= 'h'; ++name) {
       Node node;
       node.name = std::string(1, name);
+      node.kind = NodeKind::tee;
       node.at = {10.0 * (name - 'a'), 0, 0};
       project_.nodes.push_back(node);
     }
@@ -116,6 +117,10 @@ class Letters {
     route.from = two.substr(0, 1);
     route.to = two.substr(1, 1);
     project_.routes.push_back(route);
+    return *this;
+  }
+  Letters& make(char name, NodeKind kind) {
+    project_.nodes.at(static_cast<std::size_t>(name - 'a')).kind = kind;
     return *this;
   }
   Letters& still(const std::string& two) { return join(two, SystemKind::static_air, "static"); }
@@ -138,6 +143,13 @@ class Letters {
  private:
   Project project_;
 };
+
+TEST(AirNetworks, PartWhereALineIsCappedEndsOpenOrMovesAControl) {
+  for (const NodeKind kind : {NodeKind::cap, NodeKind::end, NodeKind::horn, NodeKind::pedal})
+    EXPECT_EQ(Letters().make('b', kind).still("ab").still("bc").networks(), "ab | bc");
+  for (const NodeKind kind : {NodeKind::union_fitting, NodeKind::bulkhead, NodeKind::valve})
+    EXPECT_EQ(Letters().make('b', kind).still("ab").still("bc").networks(), "ab bc");
+}
 
 TEST(AirNetworks, RoutesThatShareANodeHangTogether) {
   EXPECT_EQ(Letters().still("ab").still("cd").still("bc").still("ef").networks(), "ab cd bc | ef");

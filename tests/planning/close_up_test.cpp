@@ -81,7 +81,7 @@ TEST(CloseUp, ListsNothingThatAnOpeningLeavesInReach) {
   EXPECT_EQ(plan.closures[0].tests, Names{});
 }
 
-TEST(CloseUp, TestsASystemBeforeTheLastClosureOverAJointOfIt) {
+TEST(CloseUp, TestsASystemBeforeEachClosureOverAJointOfIt) {
   ProjectSections sections = box(
       "closures:\n  - {name: cabin, covers: [cabin-lid]}\n  - {name: lid-on, covers: [lid], after: "
       "[cabin]}\n");
@@ -99,8 +99,31 @@ TEST(CloseUp, TestsASystemBeforeTheLastClosureOverAJointOfIt) {
                         "], [" + highs[2] + "], [" + highs[3] + "]]}\n";
   const CloseUp plan = planned(sections);
   EXPECT_EQ(plan.order, (Names{"cabin", "lid-on"}));
-  EXPECT_EQ(plan.closures[0].tests, Names{});
+  EXPECT_EQ(plan.closures[0].tests, Names{"static"}) << "the altimeter's joint is hidden by it";
   EXPECT_EQ(plan.closures[1].tests, Names{"static"});
+}
+
+TEST(CloseUp, SaysThatALineGoesThroughWhatIsPutOnOverIt) {
+  ProjectSections sections = box("closures:\n  - {name: lid-on, covers: [lid]}\n");
+  const auto why = [&] { return item(planned(sections), "first").why; };
+  EXPECT_EQ(why(), "it has to lie in what holds it: no hand comes to it once lid-on is on");
+  sections.nodes += "  - {name: above, kind: drain, at: [115, 4, 40]}\n";
+  sections.routes =
+      "  - {name: first, system: static, line: tube-nylon-1/4, from: joint, to: above, points: "
+      "[{at: "
+      "[108, 4, 12], hold: clamp, to: floor}, {at: [115, 4, 24], hold: grommet, bore: 0.3125}]}\n"
+      "  - {name: second, system: static, line: tube-nylon-1/4, from: joint, to: altimeter}\n"
+      "  - {name: third, system: static, line: tube-nylon-1/4, from: port, to: altimeter}\n";
+  EXPECT_TRUE(why().find("; yet it goes through the hole of its guide in lid, which goes on with "
+                         "lid-on: lead it through as that goes on") != std::string::npos)
+      << why();
+  // The lid's own hole, named.
+  const std::size_t lid = sections.structure.find("{name: lid, ") + 1;
+  sections.structure.insert(
+      lid, "holes: [{name: H, at: [115, 4, 24], diameter: 0.5, edge: grommet, bore: 0.3125}], ");
+  const std::size_t bore = sections.routes.find("bore: 0.3125");
+  sections.routes.replace(bore, 12, "through: H");
+  EXPECT_TRUE(why().find("; yet it goes through hole H of lid") != std::string::npos) << why();
 }
 
 TEST(CloseUp, PutsClosuresAndTasksInTheirStatedOrder) {

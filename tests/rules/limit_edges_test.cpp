@@ -23,6 +23,7 @@
 #include "rules/line/line_limit_edges.hpp"
 #include "rules/space/access_limit_edges.hpp"
 #include "rules/space/built_limit_edges.hpp"
+#include "rules/space/bulkhead_limit_edges.hpp"
 #include "rules/space/bundle_limit_edges.hpp"
 #include "rules/space/gap_limit_edges.hpp"
 #include "rules/space/hole_limit_edges.hpp"
@@ -44,7 +45,7 @@ LimitEdges all_edges() {
        {line_edges::all(), gap_edges::all(), space_edges::all(), air_edges::all(),
         hole_edges::all(), cable_edges::all(), pulley_edges::all(), attached_edges::all(),
         end_edges::all(), rod_edges::all(), bundle_edges::all(), access_edges::all(),
-        built_edges::all(), casing_edges::all()})
+        built_edges::all(), casing_edges::all(), bulkhead_edges::all()})
     edges.insert(edges.end(), some.begin(), some.end());
   return edges;
 }

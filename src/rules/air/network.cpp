@@ -1,29 +1,16 @@
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 #include <string_view>
 #include <utility>
 
-#include "rules/rule.hpp"
+#include "rules/air/node_openings.hpp"
 
 namespace linewright {
 
 namespace {
 
-constexpr std::string_view static_source = "14 CFR 23.1325";
-
-constexpr LimitRow lines_through{.name = "lines-at-union",
-                                 .subject = "lines at a union, bulkhead fitting or bare end",
-                                 .value = 2,
-                                 .unit = Unit::none,
-                                 .source = static_source,
-                                 .mark = Mark::verified};
-constexpr LimitRow line_end{.name = "lines-at-other-node",
-                            .subject = "lines at a port, probe, instrument, drain or cap",
-                            .value = 1,
-                            .unit = Unit::none,
-                            .source = static_source,
-                            .mark = Mark::verified};
 constexpr LimitRow joined{.name = "pressures-joined",
                           .subject = "other pressures joined to a system's own",
                           .value = 0,
@@ -59,12 +46,6 @@ constexpr LimitRow feeds{.name = "instruments-fed",
                          .source = "a line that feeds nothing",
                          .mark = Mark::common_practice,
                          .broken = Verdict::warn};
-constexpr LimitRow tee_lines{.name = "lines-at-tee",
-                             .subject = "lines at a tee",
-                             .value = 3,
-                             .unit = Unit::none,
-                             .source = static_source,
-                             .mark = Mark::verified};
 constexpr LimitRow never_reached{
     .name = "routes-at-node",
     .subject =
@@ -76,21 +57,9 @@ constexpr LimitRow never_reached{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({lines_through, line_end, joined, reached, two_ports, drained,
-                                     feeds, tee_lines, never_reached});
-
-using Routes = std::vector<const PreparedRoute*>;
-
-/// A judgement about a node, placed on the first of its routes; verdict still unknown.
-Judgement at_node(const RuleContext& context, const LimitRow& row, const PreparedRoute& route,
-                  const Node& node) {
-  const bool start = route.from == &node;
-  Judgement judgement = context.at(route, start ? 0 : route.length_in());
-  judgement.with = node.name;
-  judgement.location = start ? route.route->from_where : route.route->to_where;
-  leave_unknown(judgement, row);
-  return judgement;
-}
+constexpr auto limits = limit_table({lines_through, line_end, joins_none, most_at_cap,
+                                     most_at_union, most_at_tee, most_at_other, joined, reached,
+                                     two_ports, drained, feeds, tee_lines, never_reached});
 
 std::map<const Node*, Routes> routes_by_node(const PreparedProject& prepared) {
   std::map<const Node*, Routes> by_node;
@@ -101,9 +70,12 @@ std::map<const Node*, Routes> routes_by_node(const PreparedProject& prepared) {
   return by_node;
 }
 
-bool any_air(const Routes& routes) {
-  return std::any_of(routes.begin(), routes.end(),
-                     [](const PreparedRoute* route) { return is_air(route->route->system); });
+/// Those that hold air: a wire to an instrument closes no opening of it.
+Routes air_among(const Routes& routes) {
+  Routes air;
+  std::copy_if(routes.begin(), routes.end(), std::back_inserter(air),
+               [](const PreparedRoute* route) { return is_air(route->route->system); });
+  return air;
 }
 
 bool carries_air(NodeKind kind) {
@@ -133,44 +105,6 @@ Judgement unreached(const RuleContext& context, const Node& node) {
   const std::string what = takes_cable(node.kind) ? "cable" : "route";
   judgement.message = "no " + what + " ends at " + node.name;
   judgement.mend = "draw the " + what + " to it, or remove the node";
-  return judgement;
-}
-
-/// How many lines a fitting needs so that none of its openings is left open.
-const LimitRow& lines_needed(const Node& node) {
-  switch (node.kind) {
-    case NodeKind::tee:
-      return tee_lines;
-    case NodeKind::union_fitting:
-    case NodeKind::bulkhead:
-    case NodeKind::end:
-      return lines_through;
-    default:
-      return line_end;
-  }
-}
-
-std::optional<Judgement> judge_openings(const RuleContext& context, const Node& node,
-                                        const Routes& routes) {
-  // A vent ends in the open: that is what it is for.
-  const bool vent = std::all_of(routes.begin(), routes.end(), [](const PreparedRoute* route) {
-    return route->route->system == SystemKind::vent;
-  });
-  // Neither is an end a fault that is still to be connected, and is tied up until then.
-  if (vent || node.loose) return std::nullopt;
-  const LimitRow& needed = lines_needed(node);
-  Judgement judgement = at_node(context, needed, *routes.front(), node);
-  if (holds(judgement, static_cast<double>(routes.size()), {needed})) {
-    judgement.message = "no opening of " + node.name + " is left open";
-    return judgement;
-  }
-  judgement.message = node.kind == NodeKind::tee
-                          ? "tee " + node.name + " joins " + std::to_string(routes.size()) +
-                                (routes.size() == 1 ? " line" : " lines") +
-                                ": an opening is left open"
-                          : "the line ends open at " + node.name;
-  judgement.mend = node.kind == NodeKind::tee ? "join the third line, or use a union"
-                                              : "lead the line to a port, instrument, drain or cap";
   return judgement;
 }
 
@@ -229,6 +163,7 @@ std::vector<SystemParts> connected_systems(const PreparedProject& prepared) {
     earlier[i] = i;
     if (!is_air(routes[i].route->system)) continue;
     for (const Node* node : {routes[i].from, routes[i].to}) {
+      if (!joins_air(node->kind)) continue;
       const auto [met, is_new] = first_at_node.insert({{node, routes[i].route->system_name}, i});
       if (is_new) continue;
       const auto [low, high] =
@@ -328,9 +263,10 @@ std::vector<Judgement> judge_network(const RuleContext& context) {
       if (carries_air(node.kind)) judgements.push_back(unreached(context, node));
       continue;
     }
-    if (!any_air(found->second)) continue;
-    judgements.push_back(judge_joint(context, node, found->second));
-    if (const auto open = judge_openings(context, node, found->second)) judgements.push_back(*open);
+    const Routes air = air_among(found->second);
+    if (air.empty()) continue;
+    judgements.push_back(judge_joint(context, node, air));
+    if (const auto open = judge_openings(context, node, air)) judgements.push_back(*open);
   }
   for (const SystemParts& system : connected_systems(context.prepared)) {
     judge_system(context, system, judgements);
@@ -346,8 +282,10 @@ const Rule& network_rule() {
       .name = "network",
       .purpose = "air lines are joined soundly: no loose end, no mixed pressures, ports and drains",
       .explanation =
-          R"(Routes that share a node are joined there. No opening of a pressure line may be
-left open; lines of different systems must not meet at a node (an instrument with two
+          R"(Routes that share a node are joined there, but at a cap, a bare end, a horn or a pedal:
+no air goes through those, and an air line that ends at a bare end, horn or pedal is not closed. No
+opening of a pressure line may be left open; a union joins two lines and a tee three, or as many as
+its stated ports; a valve within one system is taken to be open; lines of different systems must not meet at a node (an instrument with two
 connections has a node for each), but for two of one pressure at a valve, such as an alternate
 static source, which are judged as with the valve shut; a port, probe, instrument, drain or tee
 that no route ends at, and a horn or pedal that no cable ends at, is asked about; each static system reaches a static port, better one on each

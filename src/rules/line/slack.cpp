@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <span>
 
 #include "model/angle.hpp"
@@ -33,7 +34,15 @@ constexpr LimitRow to_engine{
     .source = "US Navy 14018 p. 5-26: 1-1/2 in of slack, or a suitable bend, from the last support",
     .mark = Mark::verified};
 
-constexpr auto limits = limit_table({least, most, to_engine});
+constexpr LimitRow gives{
+    .name = "gives-to-engine",
+    .subject = "give of a line that is no hose, from its last support to what is on the engine",
+    .value = to_engine.value,
+    .source = "the engine moves on its mounts: what is stiff or taut pulls, chafes and breaks",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({least, most, to_engine, gives});
 
 /// A hose that turns by more than this between two supports goes round a corner; by less, it is a
 /// bow, which could be pulled straight [common practice, no source].
@@ -189,12 +198,61 @@ std::vector<Judgement> judge_hose(const RuleContext& context, const PreparedRout
   return judgements;
 }
 
+std::string stiff_words(LineKind kind) {
+  switch (kind) {
+    case LineKind::rigid_tube:
+      return "a metal tube";
+    case LineKind::rod:
+      return "a rod";
+    case LineKind::cable:
+      return "a cable";
+    default:
+      return {};
+  }
+}
+
+/// What is to move with the engine at one end alone. A casing gives by itself; metal tube, rod and
+/// cable give nothing, however they are led; what is soft gives by a bend or by its slack.
+std::optional<Judgement> judge_give(const RuleContext& context, const PreparedRoute& route) {
+  const bool from = route.from->on_engine.value_or(false);
+  if (from == route.to->on_engine.value_or(false) || route.line->kind == LineKind::conduit)
+    return std::nullopt;
+  const Node& engine = from ? *route.from : *route.to;
+  const std::string shakes = engine.name + ", which shakes with the engine";
+  Judgement judgement = context.at(route, from ? 0 : route.length_in());
+  judgement.location = from ? route.route->from_where : route.route->to_where;
+  judgement.with = engine.name;
+  const std::string stiff = stiff_words(route.line->kind);
+  if (!stiff.empty()) {
+    holds(judgement, 0, {gives});
+    judgement.message = stiff + " leads to " + shakes + ": it does not give";
+    judgement.mend = route.line->kind == LineKind::rigid_tube
+                         ? "end it at structure, and lead a hose from there"
+                         : "work it by a casing that bends, or waive this with what takes up the "
+                           "engine's movement";
+    return judgement;
+  }
+  const std::vector<HosePart> parts = parts_of(route);
+  if (parts.empty()) return std::nullopt;
+  const HosePart& part = from ? parts.front() : parts.back();
+  if (!part.engine) return std::nullopt;
+  const double slack_in = std::max(0.0, part.length_in - part.way_in);
+  if (holds(judgement, slack_in, {gives})) return std::nullopt;
+  judgement.message = "runs with " + context.phrasing.length(slack_in) + " of slack to " + shakes;
+  judgement.mend = "lead it round a bend after its last support, or leave it " +
+                   context.phrasing.length_up(gives.value) + " of slack there";
+  return judgement;
+}
+
 std::vector<Judgement> judge_slack(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes)
-    if (route.line->kind == LineKind::hose)
+    if (route.line->kind == LineKind::hose) {
       for (Judgement& judgement : judge_hose(context, route))
         judgements.push_back(std::move(judgement));
+    } else if (auto stiff = judge_give(context, route)) {
+      judgements.push_back(*std::move(stiff));
+    }
   return judgements;
 }
 
@@ -212,7 +270,9 @@ by itself: a clamp keeps slack where it is. Its shortest way is the straight bet
 leads round the corners that it was drawn round: what turns by more than 60 deg
 goes round a corner, what turns by less is a bow, which holds the slack. A part that leads to a
 node that is `on_engine`, and goes round no such corner, needs an inch and a half of slack, and is
-not held to the most: the engine moves on its mounts.)",
+not held to the most: the engine moves on its mounts. A metal tube, a rod or a cable that leads to
+such a node is asked about, and so are a plastic tube and a bundle that go to it without a bend or as
+much slack; the casing of a push-pull control gives by itself.)",
       .mend = "Draw the hose with a shallow bow, or state its cut `length`.",
       .limits = limits,
       .catalogue_limits = "",

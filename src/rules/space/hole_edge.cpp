@@ -115,10 +115,6 @@ std::string name_of(const Wall& wall) {
   return wall.implied ? "of its guide" : wall.hole().name;
 }
 
-double across_in(const Wall& wall) {
-  return std::get<Circle>(wall.hole().shape).diameter_in;
-}
-
 /// The edge of a wall is no outline: only whether a hole reaches past it is known.
 Judgement at_wall_edge(const RuleContext& context, const Wall& wall) {
   Judgement judgement =
@@ -150,7 +146,7 @@ void judge_walls(const RuleContext& context, std::vector<Judgement>& judgements)
       tell(context, judgement,
            {"holes " + name_of(first) + " and " + name_of(second) + " of " + part,
             "hole " + name_of(first), name_of(second), part},
-           *web, std::min(across_in(first), across_in(second)), *web <= limit_rounding);
+           *web, std::min(cut_diameter_in(first), cut_diameter_in(second)), *web <= limit_rounding);
       judgements.push_back(std::move(judgement));
     }
   }
@@ -179,7 +175,8 @@ guards nothing and holds nothing, which `frame-crossing` says of the line. The p
 fasteners is 2 diameters from the middle of a hole to an edge. A hole for a line bears no load:
 as much as its own diameter is asked for, and never more than 1/2 in. Holes in walls of
 channels, panels and boxes are held against each other; of the wall's own edge only whether they
-reach past it is known. Flanges, bends, rivets and screw holes are not described and not judged.)",
+reach past it is known. A hole that is not described counts as the one that is taken to be cut for
+its guide. Flanges, bends, rivets and screw holes are not described and not judged.)",
       .mend = "Move the hole, make it smaller, or draw overlapping holes as one outline.",
       .limits = limits,
       .catalogue_limits = "",

@@ -117,16 +117,22 @@ std::optional<Judgement> judge_parting(const RuleContext& context, const Stretch
   return judgement;
 }
 
-/// A line that comes back to where it has been must not run through itself. Places nearer along
-/// the line than a tight turn takes are neighbours, not meetings.
+/// Places nearer along a line than a tight turn takes are neighbours, not meetings. What is thick
+/// about it, a turnbuckle or a sleeve, takes a wider turn: along a straight line its surface
+/// reaches as far.
+double neighbours_in(const PreparedRoute& route, double a, double b) {
+  const double thick_in = route.girth_radius_in(a) + route.girth_radius_in(b);
+  return 1 + 3 * std::max(route.line->largest_diameter_in(), thick_in);
+}
+
+/// A line that comes back to where it has been must not run through itself.
 std::optional<Judgement> judge_self(const RuleContext& context, const Stretch& whole,
                                     const TolerancePart& part) {
   const PreparedRoute& route = *whole.route;
   const double tolerance = part.tolerance_in;
-  const double apart = 1 + 3 * route.line->largest_diameter_in() + 2 * tolerance;
   const auto counts = [&](double a, double b) {
-    return b - a > apart && part.counts(a, b) && !context.is_passed_over(route, a) &&
-           !context.is_passed_over(route, b);
+    return b - a > neighbours_in(route, a, b) + 2 * tolerance && part.counts(a, b) &&
+           !context.is_passed_over(route, a) && !context.is_passed_over(route, b);
   };
   const auto approach = nearest_lines(whole, whole, Reach::none, tolerance, counts);
   if (!approach) return std::nullopt;

@@ -46,7 +46,8 @@ Judgement judge_near(const RuleContext& context, const PreparedRoute& route,
   return judgement;
 }
 
-/// The gravest of all zones, and of all stretches of the line.
+/// As one of the fitting's lines, `owner`, has it: the gravest of all zones, and of all stretches
+/// of the line.
 std::optional<Judgement> judge_fitting(const RuleContext& context, const PreparedRoute& route,
                                        const NeighbourFilter& filter, const NodeFitting& fitting,
                                        const PreparedRoute& owner) {
@@ -81,10 +82,13 @@ std::vector<Judgement> judge_fittings_beside(const RuleContext& context,
   if (context.prepared.fittings.empty()) return judgements;
   const NeighbourFilter filter(context.prepared, route);
   for (const NodeFitting& fitting : context.prepared.fittings) {
-    const PreparedRoute* owner = route_at(context.prepared, *fitting.node);
-    if (!owner) continue;
-    if (auto judgement = judge_fitting(context, route, filter, fitting, *owner))
-      judgements.push_back(*std::move(judgement));
+    std::optional<Judgement> worst;
+    for (const PreparedRoute& owner : context.prepared.routes) {
+      if (owner.from != fitting.node && owner.to != fitting.node) continue;
+      auto judgement = judge_fitting(context, route, filter, fitting, owner);
+      if (judgement && (!worst || graver(*judgement, *worst))) worst = std::move(judgement);
+    }
+    if (worst) judgements.push_back(*std::move(worst));
   }
   return judgements;
 }

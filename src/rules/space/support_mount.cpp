@@ -6,6 +6,7 @@
 #include "lines/own_arm.hpp"
 #include "lines/part_gap.hpp"
 #include "rules/rule.hpp"
+#include "rules/space/bulkhead_mount.hpp"
 
 namespace linewright {
 
@@ -63,8 +64,10 @@ constexpr LimitRow off_nut{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp,
-                                     held_by_mover, off_end_fitting, off_nut});
+constexpr auto limits =
+    limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover,
+                 off_end_fitting, off_nut, bulkhead_hole, bulkhead_room, bulkhead_held,
+                 bulkhead_cover, bulkhead_hole_width, bulkhead_square, bulkhead_aslant});
 
 const Mover* find_mover(const PreparedProject& prepared, const std::string& name) {
   for (const Mover& mover : prepared.project->structure.movers)
@@ -262,6 +265,7 @@ std::vector<Judgement> judge_support_mount(const RuleContext& context) {
       if (route.route->points[i].bore_in && !judged_in_hole(route, route.route->points[i]))
         judgements.push_back(judge_bore(context, route, i));
   }
+  judge_bulkheads(context, judgements);
   return judgements;
 }
 
@@ -281,7 +285,10 @@ not hold it and counts as no support. Nor does a clamp about a bare cable that m
 would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
 cable without travel. A clamp on a static, pitot or alpha line does not sit on the fitting at its
 end, which it would strain, and on no air line on the coupling nut of a fitting whose size is
-stated: it fits the tube, and holds neither. What is fixed to a moving part goes with it: a tube held so fails, and
+stated: it fits the tube, and holds neither. A bulkhead union is held by the edge of a hole that its
+nut covers: one without a hole where it stands fails, and so does one whose hole is as wide as its
+body, or that leans in it; where a panel, channel, solid or mesh has no hole described there the
+answer is unknown. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,

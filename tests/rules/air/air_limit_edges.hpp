@@ -30,6 +30,27 @@ inline SmallProject about_tee(NodeKind kind, int nodes, int capped = 0,
   return project;
 }
 
+/// A port stated for each line that there may be: they hold no more against the node.
+inline SmallProject with_ports(SmallProject project, const std::string& name) {
+  for (Node& node : project.project.nodes)
+    if (node.name == name) node.ports.assign(9, {"port", node.at, {1, 0, 0}, 0, {}});
+  return project;
+}
+
+/// So many lines from ports to a node of one kind; of a vent, which may leave openings open.
+inline SmallProject vent_lines_to(NodeKind kind, int lines) {
+  SmallProject project;
+  project.node("middle", kind, {100, 0, 10});
+  for (int i = 0; i < lines; ++i) {
+    const std::string name = "node-" + std::to_string(i);
+    project.node(name, NodeKind::drain, {110.0 + i, 0, 10});
+    Route& route = project.route("line-" + std::to_string(i), tube, "middle", name);
+    route.system = SystemKind::vent;
+    route.system_name = "vent";
+  }
+  return project;
+}
+
 /// What is counted is so many more than the limit; the judgement says how many.
 inline LimitEdge counted(const std::string& row, int limit, Verdict broken,
                          const std::string& source, std::function<SmallProject(int)> project) {
@@ -52,7 +73,17 @@ inline SmallProject lines_to_instrument(int lines) {
   for (int i = 0; i < lines; ++i)
     project.route("to-altimeter-" + std::to_string(i), tube, i == 0 ? "middle" : "node-0",
                   "altimeter");
-  return project;
+  return with_ports(project, "altimeter");
+}
+
+/// Lines at a node of one kind, so many fewer than the most.
+inline LimitEdge lines_at_most(const std::string& row, NodeKind kind, int limit) {
+  const bool asked = kind == NodeKind::instrument;
+  LimitEdge edge = counted(row, limit, asked ? Verdict::warn : Verdict::fail,
+                           asked ? "one connection takes one line" : "14 CFR 23.1325",
+                           [=](int lines) { return vent_lines_to(kind, 2 * limit - lines); });
+  edge.listed = false;  // what has no more is judged by the openings that are left
+  return edge;
 }
 
 // 14 CFR 23.1323 and 23.1325 [verified]; a port on each side, drain and instrument [common
@@ -70,25 +101,37 @@ inline LimitEdges of_network() {
       counted("routes-at-node", 1, Verdict::warn, "meant to be connected", lines_to_instrument);
   reached.limit.reset();
   reached.listed = false;
+  LimitEdge none_there = counted("lines-at-bare-end", 0, Verdict::fail, open, [](int spare) {
+    return vent_lines_to(NodeKind::horn, std::max(0, -spare));
+  });
+  none_there.listed = false;
+  none_there.measured = false;  // there are no fewer than none
   LimitEdge sides = counted("sides-with-port", 2, Verdict::warn, "one on each side",
                             [](int ports) { return about_tee(NodeKind::static_port, ports, 1); });
   sides.measured = false;  // no aeroplane has three sides
-  return {counted("lines-at-union", 2, Verdict::fail, open,
-                  [](int lines) {
-                    return about_tee(NodeKind::drain, lines, 0, NodeKind::union_fitting);
-                  }),
-          other,
-          joined,
-          counted("openings-reached", 1, Verdict::fail, both,
-                  [](int ports) { return about_tee(NodeKind::static_port, ports, 3); }),
-          sides,
-          counted("drains", 1, Verdict::warn, "a drain at each low point",
-                  [](int drains) { return about_tee(NodeKind::drain, drains, 3); }),
-          counted("instruments-fed", 1, Verdict::warn, "a line that feeds nothing",
-                  [](int fed) { return about_tee(NodeKind::instrument, fed, 3); }),
-          counted("lines-at-tee", 3, Verdict::fail, open,
-                  [](int lines) { return about_tee(NodeKind::drain, lines); }),
-          reached};
+  return {
+      counted("lines-at-union", 2, Verdict::fail, open,
+              [](int lines) {
+                return with_ports(about_tee(NodeKind::drain, lines, 0, NodeKind::union_fitting),
+                                  "middle");
+              }),
+      other,
+      joined,
+      counted("openings-reached", 1, Verdict::fail, both,
+              [](int ports) { return about_tee(NodeKind::static_port, ports, 3); }),
+      sides,
+      counted("drains", 1, Verdict::warn, "a drain at each low point",
+              [](int drains) { return about_tee(NodeKind::drain, drains, 3); }),
+      counted("instruments-fed", 1, Verdict::warn, "a line that feeds nothing",
+              [](int fed) { return about_tee(NodeKind::instrument, fed, 3); }),
+      counted("lines-at-tee", 3, Verdict::fail, open,
+              [](int lines) { return with_ports(about_tee(NodeKind::drain, lines), "middle"); }),
+      lines_at_most("most-lines-at-cap", NodeKind::cap, 1),
+      lines_at_most("most-lines-at-union", NodeKind::bulkhead, 2),
+      lines_at_most("most-lines-at-tee", NodeKind::tee, 3),
+      lines_at_most("most-lines-at-other-node", NodeKind::instrument, 1),
+      none_there,
+      reached};
 }
 
 /// Down 3-4-5 from the port by `depth_in`, and up again to the altimeter.

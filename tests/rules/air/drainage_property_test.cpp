@@ -27,7 +27,7 @@ SmallProject random_system(oracles::Random& random, double widest_bend_in = 3) {
   const int nodes = random.whole(2, 5);
   for (int i = 0; i < nodes; ++i) {
     constexpr NodeKind kinds[] = {NodeKind::tee, NodeKind::instrument, NodeKind::drain,
-                                  NodeKind::cap};
+                                  NodeKind::union_fitting};
     const NodeKind kind = i == 0 ? NodeKind::static_port : kinds[random.whole(0, 3)];
     project.node("node-" + std::to_string(i), kind, random.point(20));
   }

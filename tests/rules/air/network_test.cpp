@@ -73,6 +73,12 @@ void change_kind(SmallProject& project, std::string_view node, NodeKind kind) {
     if (each.name == node) each.kind = kind;
 }
 
+/// Of one opening more than a tee.
+void make_cross(SmallProject& project, std::string_view node) {
+  for (Node& each : project.project.nodes)
+    if (each.name == node) each.ports.assign(4, {"port", each.at, {1, 0, 0}, 0, {}});
+}
+
 void call_system(Route& route, SystemKind kind, const std::string& name) {
   route.system = kind;
   route.system_name = name;
@@ -111,7 +117,7 @@ TEST(Network, LineThatEndsOpenFailsAtItsEnd) {
   EXPECT_EQ(judgement.mend, "lead the line to a port, instrument, drain or cap");
   EXPECT_EQ(judgement.source, "14 CFR 23.1325 (verified)");
   EXPECT_DOUBLE_EQ(judgement.value.value(), 1);
-  EXPECT_DOUBLE_EQ(judgement.limit.value(), 2);
+  EXPECT_DOUBLE_EQ(judgement.limit.value(), 0);
   EXPECT_EQ(judgement.unit, Unit::none);
   EXPECT_DOUBLE_EQ(judgement.distance_in.value(), 3);
   EXPECT_EQ(judgement.at.value(), (Vec3{120, 0, 3}));
@@ -150,6 +156,82 @@ TEST(Network, UnionThatJoinsTwoLinesIsClosed) {
   EXPECT_TRUE(not_passed(judged(project)).empty());
 }
 
+/// The line forward is cut in two at `middle`.
+SmallProject fed_through(NodeKind middle) {
+  SmallProject project = sound_static_system();
+  project.node("middle", middle, {90, 0, 12});
+  route_of(project, "forward").to = "middle";
+  project.route("on", "tube-nylon-1/4", "middle", "altimeter");
+  return project;
+}
+
+TEST(Network, NoAirGoesThroughACapABareEndAHornOrAPedal) {
+  for (const auto& [kind, words] :
+       {std::pair{NodeKind::cap, "2 lines end at middle: a cap closes one line, and joins none"},
+        std::pair{NodeKind::end, "2 lines end open at middle: a bare end does not join them"},
+        std::pair{NodeKind::horn, "an air line ends at middle, which moves a control"},
+        std::pair{NodeKind::pedal, "an air line ends at middle, which moves a control"}}) {
+    SCOPED_TRACE(words);
+    const std::vector<Judgement> broken = not_passed(judged(fed_through(kind)));
+    const auto at_middle = std::find_if(
+        broken.begin(), broken.end(), [&](const Judgement& each) { return each.message == words; });
+    ASSERT_NE(at_middle, broken.end());
+    EXPECT_EQ(at_middle->verdict, Verdict::fail);
+    EXPECT_EQ(at_middle->with, "middle");
+    EXPECT_FALSE(at_middle->mend.empty());
+    EXPECT_TRUE(any_says(broken, "system 'static' feeds no instrument"));
+    EXPECT_TRUE(any_says(broken, "system 'static' reaches no static port"));
+  }
+}
+
+TEST(Network, AirGoesThroughAUnionABulkheadUnionAndAValve) {
+  for (const NodeKind kind : {NodeKind::union_fitting, NodeKind::bulkhead, NodeKind::valve})
+    EXPECT_TRUE(not_passed(judged(fed_through(kind))).empty());
+}
+
+TEST(Network, AVentThatEndsAtAHornFailsToo) {
+  SmallProject project;
+  project.node("tank", NodeKind::bulkhead, {0, 0, 0}).node("horn", NodeKind::horn, {10, 0, -5});
+  call_system(project.route("vent-line", "tube-aluminium-1/4", "tank", "horn"), SystemKind::vent,
+              "vent");
+  EXPECT_TRUE(any_says(not_passed(judged(project)), "an air line ends at horn"));
+}
+
+TEST(Network, MoreLinesThanAUnionOrATeeHasOpeningsFail) {
+  SmallProject third = fed_through(NodeKind::union_fitting);
+  third.node("spare", NodeKind::cap, {90, 0, 2});
+  third.route("third", "tube-nylon-1/4", "middle", "spare");
+  EXPECT_EQ(fault(third).message, "3 lines end at middle: a union has 2 openings");
+  EXPECT_EQ(fault(third).verdict, Verdict::fail);
+  change_kind(third, "middle", NodeKind::tee);
+  EXPECT_TRUE(not_passed(judged(third)).empty());
+  third.node("spare-2", NodeKind::cap, {92, 0, 2});
+  third.route("fourth", "tube-nylon-1/4", "middle", "spare-2");
+  EXPECT_EQ(fault(third).message, "4 lines end at middle: a tee has 3 openings");
+  make_cross(third, "middle");
+  EXPECT_TRUE(not_passed(judged(third)).empty()) << "a cross, by its ports";
+}
+
+TEST(Network, TwoLinesAtOneConnectionAreAskedAbout) {
+  for (const NodeKind kind : {NodeKind::instrument, NodeKind::static_port}) {
+    const Judgement judgement = fault(fed_through(kind));
+    EXPECT_EQ(judgement.verdict, Verdict::warn);
+    EXPECT_EQ(judgement.message, "2 lines end at middle: by what do they meet there?");
+  }
+  EXPECT_TRUE(not_passed(judged(fed_through(NodeKind::drain))).empty()) << "a sump has several";
+}
+
+TEST(Network, AWireToAnInstrumentClosesNoOpeningAndJoinsNoPressure) {
+  SmallProject project = sound_static_system();
+  project.node("lamp", NodeKind::end, {60, 8, 28});
+  project.route("light", "wire-1/4", "altimeter", "lamp");
+  EXPECT_TRUE(not_passed(judged(project)).empty());
+  remove_route(project, "forward");
+  project.node("cap", NodeKind::cap, {110, 0, 6});
+  project.route("closed", "tube-nylon-1/4", "tee-drain", "cap");
+  EXPECT_EQ(fault(project).message, "system 'static' feeds no instrument");
+}
+
 TEST(Network, TeeWithTwoLinesHasAnOpeningLeftOpen) {
   SmallProject project = sound_static_system();
   project.node("tee-spare", NodeKind::tee, {90, 0, 6});
@@ -166,6 +248,7 @@ TEST(Network, TeeWithTwoLinesHasAnOpeningLeftOpen) {
 
 TEST(Network, TeeWithOneLineIsSaidInTheSingular) {
   SmallProject project = sound_static_system();
+  make_cross(project, "tee-drain");
   project.node("tee-spare", NodeKind::tee, {90, 0, 6});
   project.route("spare", "tube-nylon-1/4", "tee-drain", "tee-spare");
   EXPECT_EQ(fault(project).message, "tee tee-spare joins 1 line: an opening is left open");
@@ -184,6 +267,8 @@ TEST(Network, StaticLineJoinedToAPitotLineFails) {
   call_system(project.route("cabin", "tube-nylon-1/4", "tee-pitot", "airspeed"), SystemKind::pitot,
               "pitot");
   EXPECT_TRUE(not_passed(judged(project)).empty());
+  make_cross(project, "tee-drain");
+  make_cross(project, "tee-pitot");
   call_system(project.route("wrong", "tube-nylon-1/4", "tee-drain", "tee-pitot"),
               SystemKind::static_air, "static");
   const Judgement judgement = fault(project);
@@ -420,6 +505,7 @@ TEST(Network, VentMayEndInTheOpen) {
 
 TEST(Network, VentJoinedToAPressureFails) {
   SmallProject project = sound_static_system();
+  make_cross(project, "tee-drain");
   project.node("outside", NodeKind::end, {120, 0, -5});
   call_system(project.route("vent-line", "tube-nylon-1/4", "tee-drain", "outside"),
               SystemKind::vent, "vent");

@@ -299,8 +299,19 @@ inline std::vector<Judgement> hose_to_engine(double length_in) {
   return project.judged_by("slack");
 }
 
+/// A bundle to a pump on the engine, 20 in off, in a bow that makes it so long.
+inline std::vector<Judgement> bundle_to_engine(double length_in) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {30, 0, 0})
+      .node("pump", NodeKind::instrument, {50, 0, 0});
+  project.project.nodes.back().on_engine = true;
+  const double deep_in = std::sqrt(length_in * length_in / 4 - 100);
+  project.route("wires", "wire-1/4", "firewall", "pump", {bent({40, 0, -deep_in}, 0)});
+  return project.judged_by("slack");
+}
+
 // 5 to 8 % of a hose's length: US Navy 14105 p. 5-11; 1-1/2 in to the engine: 14018 p. 5-26
-// [verified].
+// [verified]; that what is no hose needs as much is [common practice, no source].
 inline LimitEdges of_slack() {
   return {{.rule = "slack",
            .row = "least-slack",
@@ -316,7 +327,14 @@ inline LimitEdges of_slack() {
            .row = "slack-to-engine",
            .limit = 21.5,
            .source = "US Navy 14018 p. 5-26",
-           .judged = [](double spare) { return hose_to_engine(21.5 + spare); }}};
+           .judged = [](double spare) { return hose_to_engine(21.5 + spare); }},
+          {.rule = "slack",
+           .row = "gives-to-engine",
+           .limit = 1.5,
+           .broken = Verdict::warn,
+           .source = "what is stiff or taut pulls",
+           .judged = [](double spare) { return bundle_to_engine(21.5 + spare); },
+           .listed = false}};
 }
 
 /// A bundle over `span_in` between two posts that nothing ties.

@@ -8,6 +8,7 @@
 #include <numbers>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "rules/small_project.hpp"
@@ -257,6 +258,54 @@ TEST(Slack, HoseToTheEngineNeedsAnInchAndAHalf) {
   EXPECT_EQ(taut.mend, "make the hose 21.5 in or more long there, or lead it round a bend");
   EXPECT_EQ(to_pump(21.5).verdict, Verdict::pass);
   EXPECT_EQ(to_pump(25).verdict, Verdict::pass);
+}
+
+/// A line to a horn or a pump on the engine, 20 in away.
+SmallProject to_engine(const std::string& line, const std::vector<RoutePoint>& points = {}) {
+  SmallProject project;
+  project.node("firewall", NodeKind::bulkhead, {30, 0, 0}).node("pump", NodeKind::horn, {50, 0, 0});
+  project.project.nodes.back().on_engine = true;
+  project.route("line", line, "firewall", "pump", points);
+  return project;
+}
+
+TEST(Slack, MetalTubeARodOrACableToTheEngineIsAskedAboutHoweverItIsLed) {
+  for (const auto& [line, words] :
+       {std::pair{"tube-aluminium-1/4", "a metal tube"}, std::pair{"rod-aluminium-1/2", "a rod"},
+        std::pair{"cable-7x19-1/8-steel", "a cable"}}) {
+    SmallProject project = to_engine(line);
+    const Judgement judgement = sole(project.judged_by("slack"));
+    EXPECT_EQ(judgement.verdict, Verdict::warn);
+    EXPECT_EQ(judgement.message, std::string(words) +
+                                     " leads to pump, which shakes with the engine: it does not "
+                                     "give");
+    EXPECT_EQ(judgement.with, "pump");
+    EXPECT_DOUBLE_EQ(*judgement.distance_in, 20);
+    std::swap(project.project.routes[0].from, project.project.routes[0].to);
+    EXPECT_DOUBLE_EQ(*sole(project.judged_by("slack")).distance_in, 0);
+    // Both ends go with the engine, or none does.
+    project.project.nodes.front().on_engine = true;
+    EXPECT_TRUE(project.judged_by("slack").empty());
+    for (Node& node : project.project.nodes) node.on_engine = false;
+    EXPECT_TRUE(project.judged_by("slack").empty());
+  }
+  EXPECT_EQ(sole(to_engine("tube-aluminium-1/4", {bent({40, 0, 9}, 1)}).judged_by("slack")).verdict,
+            Verdict::warn);
+}
+
+TEST(Slack, ATautBundleOrPlasticTubeToTheEngineIsAskedAboutAndOneWithABendIsNot) {
+  for (const std::string line : {"wire-1/4", "tube-nylon-1/4"}) {
+    const Judgement taut = sole(to_engine(line).judged_by("slack"));
+    EXPECT_EQ(taut.verdict, Verdict::warn);
+    EXPECT_EQ(taut.message, "runs with 0.000 in of slack to pump, which shakes with the engine");
+    // It turns by 2 atan(9/10) = 84 degrees.
+    EXPECT_TRUE(to_engine(line, {bent({40, 0, 9}, 1)}).judged_by("slack").empty());
+    // The bend lies before the clamp, after which it is taut.
+    EXPECT_EQ(sole(to_engine(line, {bent({35, 0, 9}, 1), clamped({40, 0, 0})}).judged_by("slack"))
+                  .verdict,
+              Verdict::warn);
+  }
+  EXPECT_TRUE(to_engine("conduit-1/4").judged_by("slack").empty()) << "a casing gives";
 }
 
 TEST(Slack, HoseThatGoesWithTheEngineOrRoundACornerNeedsTheUsualSlack) {

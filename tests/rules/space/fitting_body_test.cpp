@@ -304,6 +304,22 @@ TEST(FittingBody, CountsAsAPieceOfItsLineForOthers) {
   EXPECT_EQ(sole(beside(still(crossed("wire-1/4", 0.36)))).verdict, Verdict::warn);
 }
 
+// A metal and a plastic tube meet at the union: other plastic keeps off it as off metal, whichever
+// of the two the file has first.
+TEST(FittingBody, CountsAsTheLineOfItsThatAsksForMost) {
+  for (const bool metal_first : {true, false}) {
+    SmallProject project = crossed("tube-nylon-1/4", 0.36);
+    project.node("forward", NodeKind::bulkhead, {-40, 0, 0});
+    project.project.nodes[0].fixed = true;
+    project.project.routes.at(0).line = metal_first ? "tube-aluminium-1/4" : "tube-nylon-1/4";
+    const std::string second = metal_first ? "tube-nylon-1/4" : "tube-aluminium-1/4";
+    project.route("second", second, "union", "forward").from_port = "b";
+    const Judgement near = sole(beside(still(project)));
+    EXPECT_EQ(near.verdict, Verdict::fail) << metal_first;
+    EXPECT_NEAR(*near.value, 0.24, 1e-3);
+  }
+}
+
 // On the end of a tube of 40 in that nothing else holds it goes down with the tube.
 TEST(FittingBody, SwingsTowardALineThatDoesNotEndAtIt) {
   const Judgement hanging = sole(beside(crossed("tube-aluminium-1/4", 0.37)));

@@ -144,6 +144,32 @@ TEST(SeparationOfLines, FailsALineThatRunsThroughItself) {
   EXPECT_NEAR(crossing.at->x, 110, 0.3);
 }
 
+// 0.6 in of sleeve to either side of the axis, on a line that comes nowhere near itself.
+TEST(SeparationOfLines, WhatIsThickAboutALineDoesNotMakeItTouchItself) {
+  const std::string sleeve = "sleeves: [{from: 8, to: 12, bore: 0.3, outside: 1.2}]";
+  ProjectSections sections;
+  sections.nodes = held_node("a", "100, 0, 10") + held_node("b", "130, 0, 10");
+  sections.routes = "  - {name: straight, system: static, line: tube-nylon-1/4, from: a, to: b, " +
+                    sleeve + "}\n";
+  EXPECT_TRUE(judged(sections, "separation").empty());
+  sections.nodes = held_node("ca", "100, 0, 10") + held_node("cb", "140, 0, 10");
+  sections.routes =
+      "  - {name: cable, system: cable, line: cable-7x19-1/8-steel, from: ca, to: cb, tension: "
+      "{rigged: 40 lbf}, travel: {forward: 2, aft: 2}, attached: [{kind: turnbuckle, at: 19, "
+      "length: 3, diameter: 1.2}]}\n";
+  EXPECT_TRUE(judged(sections, "separation").empty());
+  // Where the line does come back, 0.5 in over itself, the sleeve meets it: 0.5 - 0.6 - 0.125.
+  sections.nodes = held_node("a", "100, 0, 10") + held_node("b", "110, -10, 10.5");
+  sections.routes =
+      "  - {name: loop, system: static, line: tube-nylon-1/4, from: a, to: b, points: [{at: [120, "
+      "0, 10]}, {at: [120, 8, 10]}, {at: [110, 8, 10.5]}], " +
+      sleeve + "}\n";
+  const Judgement crossing = only_separation(sections);
+  EXPECT_EQ(crossing.verdict, Verdict::fail);
+  EXPECT_EQ(crossing.message, "the line can touch itself");
+  EXPECT_NEAR(*crossing.value, 0.5 - 0.6 - 0.125, 1e-3);
+}
+
 TEST(SeparationOfLines, SaysWhereAndHowFarToMove) {
   const ProjectSections sections = crossed(metal, metal, 0.1);
   const Judgement judgement = only_separation(sections);

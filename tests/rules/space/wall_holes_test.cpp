@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <string>
+#include <vector>
 
 #include "lines/wall.hpp"
 #include "rules/project_text.hpp"
@@ -41,6 +42,12 @@ Verdict worst(const ProjectSections& sections) {
   return found;
 }
 
+std::vector<Judgement> broken_of(const ProjectSections& sections, const std::string& rule) {
+  std::vector<Judgement> judgements = judged(sections, rule);
+  std::erase_if(judgements, [](const Judgement& each) { return each.verdict == Verdict::pass; });
+  return judgements;
+}
+
 const std::string grommet_there = "[{at: [88, -40, 8], hold: grommet, bore: 0.3125}]";
 
 TEST(WallHoles, AGrommetThatStandsInAWebImpliesItsHole) {
@@ -52,7 +59,41 @@ TEST(WallHoles, AGrommetThatStandsInAWebImpliesItsHole) {
   EXPECT_EQ(judgement.with, "spar");
   EXPECT_EQ(wall_assumptions(project.prepared().walls).at(0),
             "no hole is described in spar at FS 88.0 BL -40.0 WL 8.0: one of 0.5625 in is taken to "
-            "be cut for the grommet there");
+            "be cut for the grommet there, of 0.3125 in bore");
+}
+
+/// A skin at FS 88 from WL 6 to 10.
+const std::string skin =
+    "  panels: [{name: skin, corners: [[88, -60, 6], [88, -10, 6], [88, -10, 10], [88, -60, 10]], "
+    "thickness: 0.025}]\n";
+
+// Half of the 0.5625 in that are taken to be cut is 0.281 in.
+TEST(WallHoles, AnImpliedHoleIsJudgedAsLargeAsItIsSaidToBe) {
+  const auto at_edge = [](const std::string& wl) {
+    return led(skin, "[{at: [88, -40, " + wl + "], hold: grommet, bore: 0.3125}]",
+               "tube-aluminium-1/4", -40, std::stod(wl));
+  };
+  const Judgement past = only(broken_of(at_edge("9.8"), "hole-edge"));
+  EXPECT_EQ(past.verdict, Verdict::fail);
+  EXPECT_EQ(past.message, "hole of its guide reaches outside its wall of skin");
+  EXPECT_TRUE(broken_of(at_edge("9.7"), "hole-edge").empty());
+}
+
+TEST(WallHoles, TwoImpliedHolesOverlapWhereWhatIsCutForThemDoes) {
+  const auto beside = [](const std::string& bl) {
+    ProjectSections sections = led(skin, grommet_there);
+    sections.nodes += held_node("c", "80, " + bl + ", 8") + held_node("d", "96, " + bl + ", 8");
+    sections.routes +=
+        "  - {name: other, system: vent, line: tube-aluminium-1/4, from: c, to: d, points: [{at: "
+        "[88, " +
+        bl + ", 8], hold: grommet, bore: 0.3125}]}\n";
+    return sections;
+  };
+  const Judgement overlapping = only(broken_of(beside("-39.5"), "hole-edge"));
+  EXPECT_EQ(overlapping.verdict, Verdict::fail);
+  EXPECT_NEAR(*overlapping.value, 0.5 - 0.5625, rounding_in);
+  EXPECT_EQ(only(broken_of(beside("-39.4"), "hole-edge")).verdict, Verdict::warn);
+  EXPECT_TRUE(broken_of(beside("-38.8"), "hole-edge").empty());
 }
 
 TEST(WallHoles, ALineThroughTheWebWithNoGuideOrBesideItFails) {
