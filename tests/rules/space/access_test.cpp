@@ -136,6 +136,20 @@ TEST(Access, APersonWhoCrawlsInReachesFromInside) {
   EXPECT_EQ(box.joint().verdict, Verdict::pass);
 }
 
+// A person gets through 12 in [common practice, no source].
+TEST(Access, NoPersonCrawlsThroughLessThanAFoot) {
+  Box box{"{name: h, centre: [0, 12], diameter: 20, edge: rolled}"};
+  box.union_at = "137, 0, 12";
+  const auto hatch = [](const std::string& size_in) {
+    return "{name: hatch, centre: [110, 0, 24], normal: [0, 0, 1], size: [" + size_in + ", " +
+           size_in + "], reach: 22, crawl: true}";
+  };
+  box.openings = hatch("11.9");
+  EXPECT_EQ(box.joint().verdict, Verdict::warn);
+  box.openings = hatch("12.1");
+  EXPECT_EQ(box.joint().verdict, Verdict::pass);
+}
+
 TEST(Access, AnotherClosureClosesAnOpening) {
   Box box;
   box.union_at = "108, 0, 12";
