@@ -149,7 +149,7 @@ class Strip {
     const Phrasing& say = drawing_.phrasing;
     const double unit = say.unit == LengthUnit::millimetre ? 25.4 : 1;
     const double step = tick_step(most_in_ * unit / 6);
-    for (int i = 0; i * step / unit <= most_in_; ++i) {
+    for (int i = 0; i * step / unit <= most_in_ * (1 + 1e-9); ++i) {
       sheet_.path("grid",
                   fmt::format("M{:.2f} {:.1f}H{:.2f}", x(0), y(i * step / unit), x(length_in_)));
       sheet_.text(left_pt - 6, y(i * step / unit) + 3, "", "end", fmt::format("{:g}", i * step));

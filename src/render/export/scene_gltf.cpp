@@ -13,6 +13,7 @@
 
 #include "model/same_bits.hpp"
 #include "model/units.hpp"
+#include "model/worth.hpp"
 #include "render/finding_folds.hpp"
 #include "render/json_values.hpp"
 #include "render/version.hpp"
@@ -36,8 +37,11 @@ constexpr std::uint32_t binary_chunk = 0x004e4942;
 
 /// FS aft, BL right, WL up become Z to the nose, X left, Y up.
 Corner metres(Vec3 at) {
-  return {static_cast<float>(-at.y * m_per_in), static_cast<float>(at.z * m_per_in),
-          static_cast<float>(-at.x * m_per_in)};
+  // Zero is added for minus zero to be plain zero.
+  const auto metres_of = [](double inches) {
+    return static_cast<float>(to_parts(inches, parts_of_place) * m_per_in + 0.0);
+  };
+  return {metres_of(-at.y), metres_of(at.z), metres_of(-at.x)};
 }
 
 /// A material for structure, one for each verdict, and one for what no rule judged. Brightness and
