@@ -88,10 +88,16 @@ Judgement not_known(Judgement judgement, const LimitRow& row, const std::string&
   return judgement;
 }
 
+/// The smaller of the ways that the cable goes from neutral at all; 0 where it goes none.
+double smaller_travel_in(const Travel& travel) {
+  const double smaller = std::min(travel.forward_in, travel.aft_in);
+  return smaller > 0 ? smaller : std::max(travel.forward_in, travel.aft_in);
+}
+
 std::optional<Judgement> judge_stretch(const RuleContext& context, const PreparedRoute& route) {
   const Route& stated = *route.route;
   if (!stated.travel) return std::nullopt;
-  const double travel = std::min(stated.travel->forward_in, stated.travel->aft_in);
+  const double travel = smaller_travel_in(*stated.travel);
   if (travel <= 0) return std::nullopt;
   Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = stated.travel->where;
@@ -230,7 +236,7 @@ const Rule& control_feel_rule() {
 free of jamming, excessive friction and excessive deflection, and gives no figures. Two are
 judged here, as `rig` shows them. What the limit pull, the larger of the stated limit load and
 the pilot's pull, stretches a cable by beyond its rigged stretch is held against its smaller
-travel from neutral: the surface falls back by as much. What the airframe gives comes on top.
+travel from neutral (one of none is no travel): the surface falls back by as much. What the airframe gives comes on top.
 Friction is that of all cables of the control at their rigged tension, each felt through its
 own lever ratio; hinges, seals and pedals are not in it. Where a figure for one of them is
 missing the answer is unknown; without a travel, and where no cable of a control states a lever
