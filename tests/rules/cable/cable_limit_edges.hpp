@@ -34,10 +34,22 @@ inline LimitEdges of_cable_size() {
                [](double spare) {
                  SmallProject project = cable_project();
                  the_route(project).primary = false;
+                 the_route(project).control = "tab";
                  the_line(project).outside_diameter_in = spare;
                  return project.judged_by("cable-size");
                },
-           .breakable = false}};
+           .breakable = false},
+          {.rule = "cable-size",
+           .row = "primary-by-its-name",
+           .limit = 0.125,
+           .broken = Verdict::warn,
+           .source = "whatever the file says",
+           .judged = [](double spare) {
+             SmallProject project = cable_project();
+             the_route(project).primary = false;
+             the_line(project).outside_diameter_in = 0.125 + spare;
+             return project.judged_by("cable-size");
+           }}};
 }
 
 /// A ring of `bore_in` about the middle of 100 in of cable that sags by w L² / (8 T), 0.05 in.
