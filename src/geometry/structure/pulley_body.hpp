@@ -13,4 +13,9 @@ namespace linewright {
 /// root.
 void add_pulley_body(const PulleyBody& pulley, int part, std::vector<Obstacle>& obstacles);
 
+/// From the pulley's surface to the obstacle's; below zero where they overlap, by no more than they
+/// do. To within a rounding error exact. The first point lies inside the pulley.
+Nearest nearest(const PulleyBody& pulley, const Obstacle& obstacle);
+Nearest nearest(const PulleyBody& first, const PulleyBody& second);
+
 }  // namespace linewright

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "physics/pilot_force.hpp"
 #include "rules/cable/such_as.hpp"
 #include "rules/rule.hpp"
 
@@ -21,7 +22,15 @@ constexpr LimitRow secondary{
         "controllable with the tab at its worst",
     .mark = Mark::verified};
 
-constexpr auto limits = limit_table({least_primary, secondary});
+constexpr LimitRow said_secondary{
+    .name = "primary-by-its-name",
+    .subject = "cable of a rudder, elevator or aileron that states primary: false, diameter",
+    .value = 0.125,
+    .source = "these are primary controls, 14 CFR 23.689(a)(1), whatever the file says",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto limits = limit_table({least_primary, secondary, said_secondary});
 
 /// "1/8 in".
 std::string least_words() {
@@ -32,6 +41,15 @@ Judgement judge_cable(const RuleContext& context, const PreparedRoute& route) {
   const Line& line = *route.line;
   Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = route.route->line_where;
+  if (!route.route->is_primary_control() && pilot_forces_on(*route.route)) {
+    const bool large = holds(judgement, line.outside_diameter_in, {said_secondary});
+    judgement.message =
+        line.name +
+        (large ? " would be large enough for " : " is under " + least_words() + " on ") +
+        route.route->control + ", which the file says is no primary control";
+    if (!large) judgement.mend = "leave out primary: false, or waive this with the reason";
+    return judgement;
+  }
   if (!route.route->is_primary_control()) {
     holds_true(judgement, true, secondary);
     judgement.value = line.outside_diameter_in;
@@ -70,7 +88,7 @@ const Rule& cable_size_rule() {
       .purpose = "a primary control does not hang on a cable under 1/8 in",
       .explanation =
           R"(Every cable is taken as primary unless its route says `primary: false` or `control:
-trim`. Its nominal diameter must not be under the limit: a thin cable has less strength to lose
+trim`; one that states so of a rudder, elevator or aileron is asked about. Its nominal diameter must not be under the limit: a thin cable has less strength to lose
 by wear and broken wires. Secondary cables may be smaller. Certificated types with 3/32 in in
 the rudder circuit exist, so a builder who knows why a smaller cable serves may waive the limit
 in the file, with the reason. Strength is judged by `cable-tension`.)",

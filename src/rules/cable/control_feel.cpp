@@ -5,6 +5,7 @@
 
 #include "lines/cable_friction.hpp"
 #include "physics/pilot_force.hpp"
+#include "rules/cable/control_pair.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -38,7 +39,8 @@ constexpr std::array frictions{
     friction_row("elevator-friction", "friction of an elevator's cables, at stick or wheel", 3),
     friction_row("aileron-friction", "friction of an aileron's cables, at stick or wheel", 2)};
 
-constexpr auto limits = limit_table({travel_lost, frictions[0], frictions[1], frictions[2]});
+constexpr auto limits = limit_table({travel_lost, frictions[0], frictions[1], frictions[2],
+                                     control_moves, travels_apart, tensions_apart});
 
 const LimitRow& friction_row_of(const std::string& control) {
   std::size_t row = 0;
@@ -88,10 +90,16 @@ Judgement not_known(Judgement judgement, const LimitRow& row, const std::string&
   return judgement;
 }
 
+/// The smaller of the ways that the cable goes from neutral at all; 0 where it goes none.
+double smaller_travel_in(const Travel& travel) {
+  const double smaller = std::min(travel.forward_in, travel.aft_in);
+  return smaller > 0 ? smaller : std::max(travel.forward_in, travel.aft_in);
+}
+
 std::optional<Judgement> judge_stretch(const RuleContext& context, const PreparedRoute& route) {
   const Route& stated = *route.route;
   if (!stated.travel) return std::nullopt;
-  const double travel = std::min(stated.travel->forward_in, stated.travel->aft_in);
+  const double travel = smaller_travel_in(*stated.travel);
   if (travel <= 0) return std::nullopt;
   Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = stated.travel->where;
@@ -176,6 +184,8 @@ std::vector<Judgement> judge_control_feel(const RuleContext& context) {
     if (const auto stretch = judge_stretch(context, route)) judgements.push_back(*stretch);
     if (const auto friction = judge_friction(context, route)) judgements.push_back(*friction);
   }
+  for (Judgement& judgement : judge_control_pairs(context))
+    judgements.push_back(std::move(judgement));
   return judgements;
 }
 
@@ -230,11 +240,16 @@ const Rule& control_feel_rule() {
 free of jamming, excessive friction and excessive deflection, and gives no figures. Two are
 judged here, as `rig` shows them. What the limit pull, the larger of the stated limit load and
 the pilot's pull, stretches a cable by beyond its rigged stretch is held against its smaller
-travel from neutral: the surface falls back by as much. What the airframe gives comes on top.
+travel from neutral (one of none is no travel): the surface falls back by as much. What the airframe gives comes on top.
 Friction is that of all cables of the control at their rigged tension, each felt through its
 own lever ratio; hinges, seals and pedals are not in it. Where a figure for one of them is
 missing the answer is unknown; without a travel, and where no cable of a control states a lever
-ratio, that one is not judged, unless this rule is asked for alone. The test is still to be made.)",
+ratio, that one is not judged, unless this rule is asked for alone. The test is still to be made.
+
+A cable that names a control and states a travel of none is asked about; where another cable of that
+control moves, the answer is unknown. Two cables of a control with arms on one shaft must turn it
+alike, travel over arm, and hold it still between them, rigged tension times arm, within a
+quarter.)",
       .mend = "Use stiffer cables, longer arms, and pulleys where cables turn.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue`",

@@ -8,6 +8,7 @@
 #include "lines/cable_travel.hpp"
 #include "model/angle.hpp"
 #include "physics/cable.hpp"
+#include "rules/line/arm_sweep.hpp"
 #include "rules/line/hose_planes.hpp"
 #include "rules/line/port_angle.hpp"
 #include "rules/rule.hpp"
@@ -81,7 +82,7 @@ constexpr LimitRow arm_travel{.name = "arm-travel",
 
 constexpr auto limits =
     limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
-                 support_offset, unguided_turn, turn_holds, missed_groove, arm_travel,
+                 support_offset, unguided_turn, turn_holds, missed_groove, arm_travel, arm_sweep,
                  clamp_between_planes, port_angle, tube_bend_in_port, hose_bend_in_port});
 
 /// The straight wanted before a bend, or after the last one; nothing for limp lines.
@@ -300,6 +301,8 @@ void judge_route(const RuleContext& context, const PreparedRoute& route,
     if (route.wrap_faults[i])
       judgements.push_back(judge_wrap_fault(context, route, i, *route.wrap_faults[i]));
   judge_arms(context, route, judgements);
+  for (Judgement& judgement : judge_arm_sweeps(context, route))
+    judgements.push_back(std::move(judgement));
   judge_port_angles(context, route, judgements);
   if (const auto twisted = judge_hose_planes(context, route)) judgements.push_back(*twisted);
   // A straight beside an arc is judged, whichever end of it the arc is at.
@@ -345,7 +348,8 @@ sleeve on both sides of the turn, by a clamp or a close grommet; stops that go w
 hold it to nothing, and a pulled cable would straighten it. What the sleeve bears across, 2 T
 sin(θ/2), is said, with the highest tension that is known of the cable; `rig` says it of pulleys
 and fairleads. Whether they stand it is left to the builder; `sleeve-cover` judges the bend. An `arm` must be able to give its cable the travel stated; one that cannot is taken as
-fixed elsewhere, and how far its cable swings is unknown. A corner that a straight line misses by
+fixed elsewhere, and how far its cable swings is unknown. Where a moving part turns on the arm's
+axis, its `sweep` must reach as far as the travel turns the arm, within a degree. A corner that a straight line misses by
 less than the build tolerance is neither bend nor turn. A pulley given by its centre must be
 one that the taut cable can go round as its axis says, for less than half a turn. A hose that
 bends in one plane and then in another is clamped between the two, or it twists.)",

@@ -60,7 +60,7 @@ class UnionMount {
     const UnionSheet sheet = nearest_sheet();
     if (!sheet.frame) return judge_undescribed(judgements);
     if (!sheet.hole) {
-      judgements.push_back(without_hole(sheet));
+      if (is_real()) judgements.push_back(without_hole(sheet));
       return;
     }
     const std::size_t before = judgements.size();
@@ -72,6 +72,9 @@ class UnionMount {
   }
 
  private:
+  /// Described as a thing of a size, and not as a mere place where a line is held.
+  bool is_real() const { return node_.body.has_value() || !node_.fitting.empty(); }
+
   Judgement begun(int part) const {
     const bool start = route_.from == &node_;
     Judgement judgement = context_.at(route_, start ? 0 : route_.length_in());
@@ -211,9 +214,11 @@ class UnionMount {
     return false;
   }
 
-  /// What it stands in says nothing of a hole.
+  /// What it stands in says nothing of a hole; a mesh cannot.
   void judge_undescribed(std::vector<Judgement>& judgements) const {
-    if (other_in_ > stands_in_wall_in) return;
+    if (other_in_ > stands_in_wall_in || !is_real()) return;
+    if (prepared_.obstacles.parts()[static_cast<std::size_t>(other_)].kind == PartKind::mesh)
+      return;
     Judgement judgement = begun(other_);
     leave_unknown(judgement, bulkhead_hole);
     judgement.message = "bulkhead union " + node_.name + " stands in " + *judgement.with +

@@ -63,7 +63,8 @@ inline constexpr LimitRow bulkhead_aslant{
 
 /// Whether each bulkhead union of an air line is held by the edge of a hole: that there is one
 /// where it stands, that its nut covers the edge all round, and that it is square to the sheet.
-/// One in a part with no hole described is unknown, one with no structure near it is left out.
+/// One in a part with no hole described is unknown. One with no structure near it is left out, and
+/// so is one in a mesh, and what is drawn as a mere place, without a size, where no hole is.
 void judge_bulkheads(const RuleContext& context, std::vector<Judgement>& judgements);
 
 }  // namespace linewright

@@ -10,6 +10,7 @@
 #include "rules/space/fitting_bodies.hpp"
 #include "rules/space/keep_off_mend.hpp"
 #include "rules/space/measured_gap.hpp"
+#include "rules/space/pulley_bodies.hpp"
 #include "rules/space/run_out.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/space/unknown_hang.hpp"
@@ -109,10 +110,11 @@ constexpr LimitRow rod{.name = "rod",
                        .mark = Mark::common_practice,
                        .broken = Verdict::warn};
 
-constexpr auto limits = limit_table(
-    {overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least, metal_tube_to_mover,
-     soft_tube, soft_tube_at_support, soft_tube_to_mover, wire, wire_to_mover, cable,
-     cable_at_guide, cable_to_mover, rod, fitting_overlap, run_out, run_out_at_end});
+constexpr auto limits =
+    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
+                 metal_tube_to_mover, soft_tube, soft_tube_at_support, soft_tube_to_mover, wire,
+                 wire_to_mover, cable, cable_at_guide, cable_to_mover, rod, fitting_overlap,
+                 pulley_overlap, run_out, run_out_at_end});
 
 /// Parts farther than this are no neighbours and are not listed.
 constexpr double horizon_in = 1.5;
@@ -264,6 +266,8 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   }
   for (const auto& [part, judged] : worst) judgements.push_back(judged.judgement);
   judge_guarded(context, route, filter, judgements);
+  for (Judgement& judgement : judge_pulley_bodies(context, route))
+    judgements.push_back(std::move(judgement));
   for (Judgement& judgement : judge_run_outs(context, route, overlap))
     judgements.push_back(std::move(judgement));
   if (auto unknown = judge_unknown_hang(context, route, cable))
@@ -349,7 +353,11 @@ known must stand free of all structure that they are not mounted on, and of each
 held one is mounted on is the nearest part within 1/2 in of its node, and sheets no more than 1/8 in
 farther off, but nothing that moves, nor what one of its axes goes through without a hole. Lines keep off them as
 off the line that the fitting is of: separation judges that. Pulleys count as moving parts, with their flanges, but for the cable that bears on them and
-for those on the same spindle beside it. A sleeve that states no `outside` may have a wall of
+for those on the same spindle beside it. Their own bodies must stand free of all structure, moving
+parts at every place of their sweep, but for the part that the pulley's point names in `to`; and of
+each other, where on one spindle no tolerance counts. A hole that is large enough lets one through a
+frame. Where no `outside` or `width` is stated, what only the usual size (flanges a cable's diameter
+beyond the groove, two of them wide) would meet is unknown. A sleeve that states no `outside` may have a wall of
 1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place
 of its travel, in the holes that it goes through too; where an arm or the travel is not stated, or an
 arm cannot follow, its gaps are unknown. Beyond the ends of a casing its wire counts, as thick

@@ -81,5 +81,36 @@ TEST(PulleyBody, HasAGrooveBetweenItsFlanges) {
   EXPECT_LT(away({1, 0, 0}), 0);
 }
 
+// Against many points of the obstacle, each measured to the pulley by itself.
+TEST(PulleyBody, IsAsFarFromAnObstacleAsItsNearestPoint) {
+  std::mt19937 random(11);
+  std::uniform_real_distribution<double> any(-1, 1);
+  const auto place = [&] { return Vec3{5 * any(random), 5 * any(random), 5 * any(random)}; };
+  for (int round = 0; round < 100; ++round) {
+    PulleyBody pulley;
+    pulley.centre = place() / 5;
+    pulley.axis = unit(place());
+    pulley.root_radius_in = 2;
+    pulley.rim_radius_in = 2.5;
+    pulley.width_in = 0.6;
+    std::vector<Obstacle> body;
+    add_pulley_body(pulley, 0, body);
+    Obstacle triangle;
+    triangle.shape = {place(), place(), place()};
+    double least = 1e9;
+    constexpr int steps = 60;
+    for (int i = 0; i <= steps; ++i) {
+      const Vec3 from = between(triangle.shape.a, triangle.shape.b, i / double{steps});
+      const Vec3 to = between(triangle.shape.a, triangle.shape.c, i / double{steps});
+      for (const Obstacle& each : body)
+        least = std::min(least, nearest(Segment3{from, to}, each).distance_in);
+    }
+    const double found = nearest(pulley, triangle).distance_in;
+    EXPECT_LE(found, least + search_in);
+    // No point of the triangle is farther than half a step from one of those segments.
+    EXPECT_GE(found, least - 10 * std::sqrt(3.0) / steps);
+  }
+}
+
 }  // namespace
 }  // namespace linewright

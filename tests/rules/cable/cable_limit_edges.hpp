@@ -34,10 +34,22 @@ inline LimitEdges of_cable_size() {
                [](double spare) {
                  SmallProject project = cable_project();
                  the_route(project).primary = false;
+                 the_route(project).control = "tab";
                  the_line(project).outside_diameter_in = spare;
                  return project.judged_by("cable-size");
                },
-           .breakable = false}};
+           .breakable = false},
+          {.rule = "cable-size",
+           .row = "primary-by-its-name",
+           .limit = 0.125,
+           .broken = Verdict::warn,
+           .source = "whatever the file says",
+           .judged = [](double spare) {
+             SmallProject project = cable_project();
+             the_route(project).primary = false;
+             the_line(project).outside_diameter_in = 0.125 + spare;
+             return project.judged_by("cable-size");
+           }}};
 }
 
 /// A ring of `bore_in` about the middle of 100 in of cable that sags by w L² / (8 T), 0.05 in.
@@ -243,6 +255,27 @@ inline LimitEdge friction(const std::string& control, double most_lbf) {
       }};
 }
 
+/// A second cable beside a first of 100 lbf that travels 1 in, its arm on the same shaft.
+inline std::vector<Judgement> on_one_shaft(double times_travel, double times_tension) {
+  SmallProject project = cable_project();
+  set_travel(project, 0.5, 0.5);
+  set_tension(project, 100);
+  project.node("pedal-2", NodeKind::pedal, {0, 3, 10}).node("horn-2", NodeKind::horn, {100, 3, 10});
+  project.project.nodes[1].arm = Arm{{100, 0, 0}, {0, 1, 0}};
+  project.project.nodes[3].arm = Arm{{100, 3, 0}, {0, 1, 0}};
+  Route& second = project.route("rudder-right", eighth_steel, "pedal-2", "horn-2");
+  second.control = "rudder";
+  second.travel = Travel{0.5 * times_travel, 0.5 * times_travel, {}};
+  second.tension = Tension{100 * times_tension, {}, {}};
+  return project.judged_by("control-feel");
+}
+
+inline std::vector<Judgement> moves_or_not(double spare) {
+  SmallProject project = cable_project();
+  set_travel(project, spare < 0 ? 0 : 1, 0);
+  return project.judged_by("control-feel");
+}
+
 // [Common practice, no source.]
 inline LimitEdges of_control_feel() {
   return {{.rule = "control-feel",
@@ -252,7 +285,27 @@ inline LimitEdges of_control_feel() {
            .judged = [](double spare) { return stretched(0.16 + spare); }},
           friction("rudder", 7),
           friction("elevator", 3),
-          friction("aileron", 2)};
+          friction("aileron", 2),
+          {.rule = "control-feel",
+           .row = "control-moves",
+           .broken = Verdict::warn,
+           .source = "a cable that works a control moves with it",
+           .judged = moves_or_not,
+           .step = one_off,
+           .listed = false,
+           .measured = false},
+          {.rule = "control-feel",
+           .row = "travels-of-a-pair",
+           .limit = 1.25,
+           .broken = Verdict::warn,
+           .source = "two cables on one shaft turn it alike",
+           .judged = [](double spare) { return on_one_shaft(1.25 - spare, 1); }},
+          {.rule = "control-feel",
+           .row = "tensions-of-a-pair",
+           .limit = 1.25,
+           .broken = Verdict::warn,
+           .source = "two cables on one shaft hold it still",
+           .judged = [](double spare) { return on_one_shaft(1, 1.25 - spare); }}};
 }
 
 inline LimitEdges all() {

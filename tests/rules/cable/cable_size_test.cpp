@@ -37,11 +37,26 @@ TEST(CableSize, EighthExactlyPassesAndJustUnderFails) {
 TEST(CableSize, SecondaryAndTrimCablesMayBeSmaller) {
   SmallProject secondary = cable_project({}, {100, 0, 10}, "cable-7x7-1/16-steel");
   the_route(secondary).primary = false;
+  the_route(secondary).control = "tab";
   EXPECT_EQ(judged(secondary).verdict, Verdict::pass);
   EXPECT_FALSE(judged(secondary).limit.has_value());
   SmallProject trim = cable_project({}, {100, 0, 10}, "cable-7x7-1/16-steel");
   the_route(trim).control = "trim";
   EXPECT_EQ(judged(trim).verdict, Verdict::pass);
+}
+
+// Whatever a file says of it, the aeroplane hangs on these [common practice, no source].
+TEST(CableSize, ThinCableOfAPrimaryControlSaidToBeNoneIsWarned) {
+  for (const std::string control : {"rudder", "Elevator", "aileron"}) {
+    SmallProject project = cable_project({}, {100, 0, 10}, "cable-7x7-1/16-steel");
+    the_route(project).control = control;
+    the_route(project).primary = false;
+    EXPECT_EQ(judged(project).verdict, Verdict::warn);
+    EXPECT_TRUE(contains(judged(project).message, control));
+    expect_complete(judged(project));
+    the_line(project).outside_diameter_in = 0.125;
+    EXPECT_EQ(judged(project).verdict, Verdict::pass);
+  }
 }
 
 TEST(CableSize, UnnamedControlCountsAsPrimary) {

@@ -31,10 +31,20 @@ TEST(ControlFeel, StretchMustLeaveHalfOfTheSmallerTravel) {
   expect_complete(finding);
 }
 
+// A cable that goes one way from neutral has that travel alone.
+TEST(ControlFeel, StretchIsHeldAgainstTheOneWayThatItGoes) {
+  for (const double forward_in : {0.3199, 0.0}) {
+    SmallProject project = pulled(1);
+    set_travel(project, forward_in, 0.3199 - forward_in);
+    EXPECT_EQ(sole(judged(project)).verdict, Verdict::warn);
+    EXPECT_NEAR(*sole(judged(project)).limit, 0.15995, 1e-9);
+  }
+}
+
 TEST(ControlFeel, StretchIsNotJudgedWithoutTravel) {
   SmallProject still = pulled(0.2);
   set_travel(still, 0, 0);
-  EXPECT_TRUE(judged(still).empty());
+  EXPECT_FALSE(contains(sole(judged(still)).message, "stretch"));
   the_route(still).travel.reset();
   EXPECT_TRUE(judged(still).empty());
 }

@@ -81,6 +81,23 @@ inline std::vector<Judgement> on_arm(double spare_in) {
 // A clamp between planes: TM 1-1500-204-23-2 p. 4-66 [verified]. One OD straight: a pneumatic-valve
 // user manual [verified]. Metal tube and supports [common practice, no source]; the rest is
 // geometry [calculated].
+/// A cable of 100 in that its arm of 10 in, square to it, draws back by a turn of 30 degrees: to
+/// 5 in nearer along it, and 10 (1 - cos 30°) below. The arm's part sweeps so much less.
+inline std::vector<Judgement> turned_beyond_sweep(double beyond_deg) {
+  SmallProject project = cable_project();
+  project.project.nodes.back().arm = Arm{{100, 0, 0}, {0, 1, 0}};
+  set_travel(project, 100 - std::hypot(95, 10 - 10 * std::cos(std::numbers::pi / 6)), 0);
+  project.project.structure.movers.push_back({"bellcrank",
+                                              {100, 0, 0},
+                                              {0, 1, 0},
+                                              {{100, 0, 0}, {100, 0, 10}},
+                                              0.2,
+                                              beyond_deg - 30,
+                                              5,
+                                              {}});
+  return project.judged_by("bend-fit");
+}
+
 /// A hose with a square turn to the right and one upward, with or without a clamp between.
 inline std::vector<Judgement> turned_in_two_planes(bool clamped_between) {
   SmallProject project;
@@ -165,6 +182,12 @@ inline LimitEdges of_bend_fit() {
            .row = "arm-travel",
            .source = "twice its length at the most",
            .judged = on_arm,
+           .listed = false},
+          {.rule = "bend-fit",
+           .row = "arm-sweep",
+           .limit = 1,
+           .source = "an arm turns with the part that it is on",
+           .judged = [](double spare) { return turned_beyond_sweep(1 - spare); },
            .listed = false},
           {.rule = "bend-fit",
            .row = "clamp-between-planes",

@@ -75,6 +75,18 @@ inline LimitEdge clearance(const std::string& row, const std::string& line, Neig
 
 // Metal tube: SAE ARP994 and MIL-H-5440 [from memory]. Bundle to a moving control: AC 43.13-1B para
 // 11-125 [from memory]. The rest is [common practice, no source].
+/// A pulley 0.4 in wide, and a block so far beside its flange.
+inline std::vector<Judgement> pulley_beside_block(double gap_in) {
+  RoutePoint point = pulley_at({50, 0, 10}, 5, {0, 1, 0});
+  point.outside_in = 5.4;
+  point.width_in = 0.4;
+  SmallProject project = cable_project({point}, {50, 0, 50});
+  tighten(project);
+  project.project.structure.solids.push_back(
+      {"block", Box{{46, 0.2 + gap_in, 11}, {47, 3, 12}}, {}});
+  return project.judged_by("clearance");
+}
+
 /// A union's body of 0.3 in radius beside a plate, the build tolerance and so much clear of it.
 inline std::vector<Judgement> body_beside_plate(double spare_in) {
   SmallProject project = still(from_union({}));
@@ -122,6 +134,11 @@ inline LimitEdges of_clearance() {
        .limit = 0,
        .source = "no two things in one place",
        .judged = body_beside_plate},
+      {.rule = "clearance",
+       .row = "pulley-overlap",
+       .limit = 0,
+       .source = "no two things in one place",
+       .judged = pulley_beside_block},
   };
 }
 

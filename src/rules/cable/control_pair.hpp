@@ -1,0 +1,41 @@
+#pragma once
+// The cables of one control against each other: they move together, and pull against each other.
+
+#include <vector>
+
+#include "rules/rule.hpp"
+
+namespace linewright {
+
+inline constexpr LimitRow control_moves{.name = "control-moves",
+                                        .subject = "travel of a cable that works a control",
+                                        .value = 1,
+                                        .unit = Unit::none,
+                                        .source = "a cable that works a control moves with it",
+                                        .mark = Mark::common_practice,
+                                        .broken = Verdict::warn};
+inline constexpr LimitRow travels_apart{
+    .name = "travels-of-a-pair",
+    .subject = "turn that one cable's travel gives their shaft, over that of the other's",
+    .value = 1.25,
+    .unit = Unit::none,
+    .sense = LimitSense::at_most,
+    .source = "two cables on one shaft turn it alike",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+inline constexpr LimitRow tensions_apart{
+    .name = "tensions-of-a-pair",
+    .subject = "moment of one cable's rigged tension about their shaft, over that of the other's",
+    .value = 1.25,
+    .unit = Unit::none,
+    .sense = LimitSense::at_most,
+    .source = "two cables on one shaft hold it still between them",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+/// Of `control-feel`: cables with a control whose travel is stated as none, and pairs with arms on
+/// one shaft whose travels or tensions do not fit each other. Nothing is said of a pair whose arms
+/// are not stated.
+std::vector<Judgement> judge_control_pairs(const RuleContext& context);
+
+}  // namespace linewright

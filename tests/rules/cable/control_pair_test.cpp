@@ -1,0 +1,111 @@
+// The cables of one control against each other. Both run level and aft, 3 in apart, to horns on one
+// shaft; what a pair is held against is common practice, no source.
+
+#include "rules/cable_project.hpp"
+
+namespace linewright {
+namespace {
+
+struct Ways {
+  double forward_in = 0;
+  double aft_in = 0;
+};
+
+struct OfCable {
+  Ways travel = {};
+  double rigged_lbf = 100;
+  double arm_in = 10;
+};
+
+SmallProject two_cables(const OfCable& first, const OfCable& second) {
+  SmallProject project = cable_project();
+  project.node("pedal-2", NodeKind::pedal, {0, 3, 10}).node("horn-2", NodeKind::horn, {100, 3, 10});
+  project.project.nodes[1].arm = Arm{{100, 0, 10 - first.arm_in}, {0, 1, 0}};
+  project.project.nodes[3].arm = Arm{{100, 3, 10 + second.arm_in}, {0, -1, 0}};
+  project.project.nodes[3].at = {100, 3, 10 - first.arm_in + second.arm_in};
+  project.project.nodes[3].arm->pivot = {100, 3, 10 - first.arm_in};
+  project.route("rudder-right", eighth_steel, "pedal-2", "horn-2").control = "Rudder";
+  auto& routes = project.project.routes;
+  for (std::size_t i = 0; i < 2; ++i) {
+    const OfCable& each = i == 0 ? first : second;
+    routes[i].travel = Travel{each.travel.forward_in, each.travel.aft_in, {"routes.yaml", 106, 13}};
+    routes[i].tension = Tension{each.rigged_lbf, 150, {"routes.yaml", 105, 14}};
+  }
+  return project;
+}
+
+/// What is said of the two together, or of one that is said to stay.
+std::vector<Judgement> asked_about(const SmallProject& project) {
+  std::vector<Judgement> all = project.judged_by("control-feel");
+  std::erase_if(all, [](const Judgement& each) {
+    return each.verdict == Verdict::pass ||
+           (!contains(each.message, "shaft") && !contains(each.message, "stated as none"));
+  });
+  return all;
+}
+
+TEST(ControlPair, AlikeIsNotAskedAbout) {
+  EXPECT_TRUE(asked_about(two_cables({{1, 2}}, {{2, 1}})).empty());
+}
+
+TEST(ControlPair, ControlThatMovesNothingIsWarned) {
+  const std::vector<Judgement> both = asked_about(two_cables({{0, 0}}, {{0, 0}}));
+  ASSERT_EQ(both.size(), 2u);
+  for (const Judgement& each : both) {
+    EXPECT_EQ(each.verdict, Verdict::warn);
+    expect_complete(each);
+  }
+  SmallProject alone = cable_project();
+  set_travel(alone, 0, 0);
+  EXPECT_EQ(sole(asked_about(alone)).verdict, Verdict::warn);
+  set_travel(alone, 0, 1);
+  EXPECT_TRUE(asked_about(alone).empty());
+  set_travel(alone, 0, 0);
+  the_route(alone).control.clear();
+  EXPECT_TRUE(asked_about(alone).empty());
+}
+
+TEST(ControlPair, OneThatStaysWhileTheOtherMovesIsUnknown) {
+  for (const bool first_stays : {true, false}) {
+    const Judgement judgement = sole(
+        asked_about(first_stays ? two_cables({{0, 0}}, {{1, 1}}) : two_cables({{1, 1}}, {{0, 0}})));
+    EXPECT_EQ(judgement.verdict, Verdict::unknown);
+    EXPECT_EQ(judgement.route, first_stays ? "rudder-left" : "rudder-right");
+    expect_complete(judgement);
+  }
+}
+
+TEST(ControlPair, TravelsThatTurnOneShaftUnlikeAreWarned) {
+  EXPECT_TRUE(asked_about(two_cables({{1, 1}}, {{1.25, 1.25}})).empty());
+  for (const Judgement& each : {sole(asked_about(two_cables({{1, 1}}, {{1.26, 1.26}}))),
+                                sole(asked_about(two_cables({{1.26, 1.26}}, {{1, 1}})))}) {
+    EXPECT_EQ(each.verdict, Verdict::warn);
+    EXPECT_NEAR(*each.value, 1.26, 1e-9);
+    EXPECT_TRUE(contains(each.source, "common practice"));
+    expect_complete(each);
+  }
+}
+
+TEST(ControlPair, ShorterArmTakesLessTravelAndMoreTension) {
+  EXPECT_TRUE(asked_about(two_cables({{1, 1}, 100, 10}, {{0.5, 0.5}, 200, 5})).empty());
+  EXPECT_EQ(asked_about(two_cables({{1, 1}, 100, 10}, {{1, 1}, 100, 5})).size(), 2u);
+}
+
+TEST(ControlPair, TensionsThatDoNotHoldTheShaftAreWarned) {
+  EXPECT_TRUE(asked_about(two_cables({{1, 1}, 100}, {{1, 1}, 125})).empty());
+  const Judgement judgement = sole(asked_about(two_cables({{1, 1}, 126}, {{1, 1}, 100})));
+  EXPECT_EQ(judgement.verdict, Verdict::warn);
+  EXPECT_NEAR(*judgement.value, 1.26, 1e-9);
+  EXPECT_EQ(judgement.location.line, 105);
+  expect_complete(judgement);
+}
+
+TEST(ControlPair, ArmsOnShaftsOfTheirOwnAreNotCompared) {
+  SmallProject project = two_cables({{1, 1}, 200}, {{2, 2}, 100});
+  EXPECT_EQ(asked_about(project).size(), 2u);
+  project.project.nodes[3].arm->pivot.x += 1;
+  EXPECT_TRUE(asked_about(project).empty());
+}
+
+}  // namespace
+}  // namespace linewright
