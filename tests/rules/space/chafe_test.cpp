@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "rules/project_text.hpp"
+#include "rules/small_project.hpp"
 
 namespace linewright {
 namespace {
@@ -59,6 +60,18 @@ TEST(Chafe, FailsWithinTheLikelyReach) {
             "can reach the edge of channel stringer: gap 0.649 in, reach 0.650 in");
   EXPECT_NE(judgement.source.find("23.1325(b)(1)(ii)"), std::string::npos);
   EXPECT_EQ(judgement.location.line, line_number(sections.text(), "{name: route"));
+}
+
+// The same span between two clamps, in each of which the line has 0.02 in of play [common practice,
+// no source].
+TEST(Chafe, AddsThePlayOfClampsToTheReach) {
+  ProjectSections sections =
+      span_past(stringer(likely_in, "102", "111.5"), "tube-nylon-1/4",
+                "points: [{at: [100, 0, 10], hold: clamp}, {at: [113.5, 0, 10], hold: clamp}]");
+  sections.nodes = held_node("forward", "95, 0, 10") + held_node("aft", "118, 0, 10");
+  const Judgement judgement = only(with(not_passed(judged(sections, "chafe")), "stringer"));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.limit, likely_in + 0.02, 1e-4);
 }
 
 TEST(Chafe, WarnsBetweenTheLikelyReachAndTheBound) {

@@ -236,8 +236,8 @@ TEST(HoleGuard, AsksForASmallerBoreWhereTheCableIsInAFairleadThatIsTooWide) {
   EXPECT_NE(bare.find("lead the cable through a fairlead there"), std::string::npos) << bare;
 }
 
-/// How a cable in a fairlead of 0.19 in is got off the edge of a plate across it, so far behind it.
-std::string mend_behind_fairlead(double behind_in) {
+/// How a cable of 1/8 in in a fairlead is got off the edge of a plate across it, so far behind it.
+std::string mend_behind_fairlead(double behind_in, const std::string& bore = "0.19") {
   const std::string station = std::to_string(100 + behind_in);
   ProjectSections sections;
   sections.structure = "  channels: [{name: plate, thickness: 0.02, edge: bare, path: [[" +
@@ -247,8 +247,17 @@ std::string mend_behind_fairlead(double behind_in) {
   sections.routes =
       "  - {name: cable, system: cable, line: " + cable +
       ", from: a, to: b, tension: {rigged: 40 lbf}, travel: {forward: 1, aft: 1}, points: [{at: "
-      "[100, 0, 10], hold: fairlead, bore: 0.19}]}\n";
+      "[100, 0, 10], hold: fairlead, bore: " +
+      bore + "}]}\n";
   return only(not_passed(judged(sections, "chafe"))).mend;
+}
+
+// A bore of more than twice the cable does not hold it [common practice, no source].
+TEST(HoleGuard, TakesABoreOfTwiceTheCableForOneThatHoldsIt) {
+  const std::string held = mend_behind_fairlead(0.5, "0.248");
+  EXPECT_TRUE(held.starts_with("sleeve the cable there")) << held;
+  const std::string loose = mend_behind_fairlead(0.5, "0.252");
+  EXPECT_TRUE(loose.starts_with("fit a guide with a smaller bore there")) << loose;
 }
 
 // Within an inch of a guide's middle the cable is in it, or comes out of it [common practice, no

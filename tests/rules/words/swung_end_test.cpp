@@ -210,8 +210,8 @@ TEST(Arm, ThatCannotGiveTheTravelLeavesTheSwingUnknown) {
   project.project.structure.solids.push_back(box);
   // Half way it hangs by half of the fairlead's play and the sag of 0.0024167 lb/in at 100 lbf, and
   // swings by nothing.
-  const double hangs = guide_play_in / 2 + 0.0024167 * 40 * 40 / (8 * 100);
-  EXPECT_NEAR(*sole(project.judged_by("clearance")).value, 10 - 8.7 - 0.0695 - hangs, 0.001);
+  const double hangs = 1.0 / 32 / 2 + 0.0024167 * 40 * 40 / (8 * 100);
+  EXPECT_NEAR(*sole(project.judged_by("clearance")).value, 10 - 8.7 - 0.0695 - hangs, 0.0002);
 }
 
 }  // namespace
