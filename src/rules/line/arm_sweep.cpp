@@ -16,7 +16,7 @@ const Mover* mover_of(const Structure& structure, const Node& node) {
   const Mover* found = nullptr;
   int turning = 0;
   for (const Mover& mover : structure.movers) {
-    if (!turns_with(node, mover)) continue;
+    if (!node.arm || !turns_with(*node.arm, mover)) continue;
     if (is_on(mover, node.at)) return &mover;
     found = &mover;
     ++turning;

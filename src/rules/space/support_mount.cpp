@@ -287,8 +287,8 @@ cable without travel. A clamp on a static, pitot or alpha line does not sit on t
 end, which it would strain, and on no air line on the coupling nut of a fitting whose size is
 stated: it fits the tube, and holds neither. A bulkhead union is held by the edge of a hole that its
 nut covers: one without a hole where it stands fails, and so does one whose hole is as wide as its
-body, or that leans in it; where a panel, channel, solid or mesh has no hole described there the
-answer is unknown. What is fixed to a moving part goes with it: a tube held so fails, and
+body, or that leans in it; where a panel, channel or solid has no hole described there the answer
+is unknown. Of a mesh, and of a union without a size, no hole is asked. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
       .limits = limits,
