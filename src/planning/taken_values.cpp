@@ -146,6 +146,21 @@ void add_lag(const Project& project, Sentences& sentences) {
                   "nodes that state no volume: {}; none was counted for how instruments trail");
 }
 
+/// Valves with lines of one system on two sides: how they stand decides what is joined.
+void add_valves(const Project& project, Sentences& sentences) {
+  Names open;
+  for (const Node& node : project.nodes) {
+    if (node.kind != NodeKind::valve) continue;
+    std::set<std::string_view> met;
+    bool through = false;
+    for (const Route& route : project.routes)
+      if (is_air(route.system) && (route.from == node.name || route.to == node.name))
+        through = !met.insert(route.system_name).second || through;
+    if (through) open.push_back(node.name);
+  }
+  sentences.add(open, "valves that lines of one system go through: {}; they were taken to be open");
+}
+
 void add_resonance(const Project& project, Sentences& sentences) {
   const bool any =
       std::any_of(project.routes.begin(), project.routes.end(), [&](const Route& route) {
@@ -216,18 +231,38 @@ bool joins_tubes(NodeKind kind) {
   return kind == NodeKind::tee || kind == NodeKind::union_fitting || kind == NodeKind::bulkhead;
 }
 
+/// What else stands in a line's way by itself, and has no size of its own.
+bool is_mounted(NodeKind kind) {
+  return kind == NodeKind::static_port || kind == NodeKind::pitot_probe ||
+         kind == NodeKind::instrument || kind == NodeKind::drain || kind == NodeKind::valve;
+}
+
+/// A sector is a place where its cable leaves it, and a radius: its disc is no part of structure.
+void add_sectors(const Project& project, Sentences& sentences) {
+  Names names;
+  for (const Node& node : project.nodes)
+    if (node.sector) names.push_back(node.name);
+  sentences.add(names, "sectors and drums: {}; lines were not held against their discs");
+}
+
 /// Those that state neither a `fitting` nor `ports` with a `body_diameter`.
 void add_fittings(const Project& project, Sentences& sentences) {
   std::set<std::string_view> on_air;
   for (const Route& route : project.routes)
     if (is_air(route.system)) on_air.insert({route.from, route.to});
-  const auto points =
-      std::count_if(project.nodes.begin(), project.nodes.end(), [&](const Node& node) {
-        return joins_tubes(node.kind) && !node.body && on_air.contains(node.name);
-      });
-  if (points > 0)
+  const auto points = [&](bool (*is_of)(NodeKind)) {
+    return std::count_if(project.nodes.begin(), project.nodes.end(), [&](const Node& node) {
+      return is_of(node.kind) && !node.body && on_air.contains(node.name);
+    });
+  };
+  if (const auto count = points(joins_tubes); count > 0)
     sentences.add(
-        fmt::format("tees and unions that state no size: {}; they were taken as points", points));
+        fmt::format("tees and unions that state no size: {}; they were taken as points", count));
+  if (const auto count = points(is_mounted); count > 0)
+    sentences.add(fmt::format(
+        "ports, probes, instruments, drains and valves that state no size: {}; they "
+        "were taken as points: what they fill is in the way only where it is drawn as a solid",
+        count));
 }
 
 void add_lines(const Project& project, Sentences& sentences) {
@@ -246,12 +281,14 @@ std::vector<std::string> taken_values(const Project& project) {
   add_bores(project, sentences);
   add_bends(project, sentences);
   add_lag(project, sentences);
+  add_valves(project, sentences);
   add_resonance(project, sentences);
   add_taken_of_cables(project, sentences);
   add_hoses_and_sleeves(project, sentences);
   add_casings(project, sentences);
   add_wiring(project, sentences);
   add_fittings(project, sentences);
+  add_sectors(project, sentences);
   add_lines(project, sentences);
   return sentences.take();
 }

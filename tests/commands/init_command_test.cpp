@@ -71,7 +71,10 @@ TEST(InitCommand, TheProjectLeavesToBeStatedWhatItCannotKnow) {
                 {"climb is not stated: whether instruments trail in a climb was not judged",
                  "excitation is not stated: whether spans swing with the propeller was not "
                  "judged",
-                 "tees and unions that state no size: 2; they were taken as points"}));
+                 "tees and unions that state no size: 2; they were taken as points",
+                 "ports, probes, instruments, drains and valves that state no size: 4; they were "
+                 "taken as points: what they fill is in the way only where it is drawn as a "
+                 "solid"}));
 }
 
 TEST(InitCommand, FilesThatAreThereStayAndNothingIsAdded) {

@@ -63,13 +63,16 @@ TEST(DemoMended, HasEveryRuleAnswerSomewhere) {
     EXPECT_TRUE(answering.contains(rule)) << rule;
 }
 
-TEST(DemoMended, LeavesNothingToAssumeButItsCruiseTheWayOfItsTrimAndTheSizeOfThreeTees) {
-  EXPECT_EQ(check_as_json(mended).at("assumptions"),
-            json({"excitation.cruise_rpm is not stated: whether spans swing with the propeller at "
-                  "cruise was not judged",
-                  "run-outs that state no arm: trim at trim-knob, trim at trim-springs; the wire "
-                  "was taken to run straight out there",
-                  "tees and unions that state no size: 3; they were taken as points"}));
+TEST(DemoMended, LeavesNothingToAssumeButItsCruiseTheWayOfItsTrimAndWhatHasNoSize) {
+  EXPECT_EQ(
+      check_as_json(mended).at("assumptions"),
+      json({"excitation.cruise_rpm is not stated: whether spans swing with the propeller at "
+            "cruise was not judged",
+            "run-outs that state no arm: trim at trim-knob, trim at trim-springs; the wire "
+            "was taken to run straight out there",
+            "tees and unions that state no size: 3; they were taken as points",
+            "ports, probes, instruments, drains and valves that state no size: 8; they were "
+            "taken as points: what they fill is in the way only where it is drawn as a solid"}));
 }
 
 TEST(DemoMended, LeavesNothingOfItsCablesUnknown) {

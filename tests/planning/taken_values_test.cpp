@@ -150,6 +150,42 @@ TEST(TakenValues, NameTheProjectsOwnLinesThatStateNoTolerance) {
   EXPECT_FALSE(says(project, "plus_tolerance")) << "none is an answer";
 }
 
+TEST(TakenValues, SayThatAValveInALineIsTakenToBeOpen) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {0, 0, 0})
+      .node("cock", NodeKind::valve, {10, 0, 0})
+      .node("altimeter", NodeKind::instrument, {20, 0, 0});
+  project.route("to", "tube-nylon-1/4", "port", "cock");
+  EXPECT_FALSE(says(project, "valves that lines")) << "it shuts the line that ends there";
+  project.route("on", "tube-nylon-1/4", "cock", "altimeter");
+  EXPECT_TRUE(says(project,
+                   "valves that lines of one system go through: cock; they were taken to be open"));
+  project.project.routes[1].system_name = "static: alternate";
+  EXPECT_FALSE(says(project, "valves that lines")) << "between two systems it is taken to be shut";
+}
+
+TEST(TakenValues, CountInstrumentsPortsDrainsAndValvesThatAreDrawnAsPoints) {
+  SmallProject project;
+  project.node("port", NodeKind::static_port, {0, 0, 0})
+      .node("cock", NodeKind::valve, {10, 0, 0})
+      .node("drain", NodeKind::drain, {20, 0, 0})
+      .node("altimeter", NodeKind::instrument, {30, 0, 0})
+      .node("lamp", NodeKind::instrument, {40, 0, 0});
+  project.route("to", "tube-nylon-1/4", "port", "cock");
+  project.route("on", "tube-nylon-1/4", "drain", "altimeter");
+  const std::string words = "ports, probes, instruments, drains and valves that state no size: ";
+  EXPECT_TRUE(says(project, words + "4;")) << "no line of air ends at the lamp";
+  project.project.nodes[3].body = FittingBody{0.5, 0.2};
+  EXPECT_TRUE(says(project, words + "3;"));
+}
+
+TEST(TakenValues, NameTheSectorsWhoseDiscsNoLineIsHeldAgainst) {
+  SmallProject project = straight_cable();
+  EXPECT_FALSE(says(project, "sectors"));
+  project.project.nodes[1].sector = Sector{4, 60};
+  EXPECT_TRUE(says(project, "sectors and drums: b; lines were not held against their discs"));
+}
+
 TEST(TakenValues, AreSilentOfAProjectWithNothingInIt) {
   EXPECT_TRUE(taken_values(SmallProject().project).empty());
 }
