@@ -241,6 +241,7 @@ void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_fairleads_in_holes(draft);
   check_grips_in_pieces(draft);
   take_sleeve_lines(draft);
+  check_fitted_on_lines(draft);
   give_levers_their_pilots(draft.project);
 }
 

@@ -83,6 +83,74 @@ void check_pieces(const Route& route, double length_in, ProjectDraft& draft) {
   check_piece(first, {&route.ends.to, length_in}, draft);
 }
 
+/// Where a thing lies along its route.
+struct AlongRoute {
+  double from_in;
+  double to_in;
+};
+
+/// False of places that could not be read.
+bool overlap(const AlongRoute& a, const AlongRoute& b) {
+  if (!std::isfinite(a.from_in + a.to_in + b.from_in + b.to_in)) return false;
+  return std::min(a.to_in, b.to_in) - std::max(a.from_in, b.from_in) > smallest_length_in;
+}
+
+AlongRoute along(const Attachment& each) {
+  return {each.at_in - each.length_in / 2, each.at_in + each.length_in / 2};
+}
+
+std::string words_of(const AlongRoute& place) {
+  return fmt::format("from {:.4g} in to {:.4g} in along it", place.from_in, place.to_in);
+}
+
+void check_attached(const Route& route, const Line& line, ProjectDraft& draft) {
+  for (auto each = route.attached.begin(); each != route.attached.end(); ++each) {
+    if (each->diameter_in < line.outside_diameter_in - smallest_length_in)
+      draft.add_error(
+          each->where,
+          fmt::format("a {} of {:.4g} in in diameter is thinner than the line it is fixed to, {} "
+                      "of {:.4g} in",
+                      each->kind, each->diameter_in, line.name, line.outside_diameter_in),
+          std::string(units_suggestion));
+    for (auto before = route.attached.begin(); before != each; ++before)
+      if (overlap(along(*before), along(*each)))
+        draft.add_error(each->where,
+                        fmt::format("the {}, {}, overlaps the {}, {}: one line has room there for "
+                                    "one of them",
+                                    each->kind, words_of(along(*each)), before->kind,
+                                    words_of(along(*before))));
+  }
+}
+
+/// False where the one is known not to go over the other.
+bool goes_over(const Sleeve& outer, const Sleeve& inner) {
+  return !outer.bore_in || !inner.outside_in ||
+         *inner.outside_in <= *outer.bore_in + smallest_length_in;
+}
+
+void check_sleeves(const Route& route, ProjectDraft& draft) {
+  for (auto each = route.sleeves.begin(); each != route.sleeves.end(); ++each)
+    for (auto before = route.sleeves.begin(); before != each; ++before) {
+      const AlongRoute place{each->from_in, each->to_in};
+      const AlongRoute other{before->from_in, before->to_in};
+      if (!overlap(place, other) || goes_over(*each, *before) || goes_over(*before, *each))
+        continue;
+      draft.add_error(each->where, fmt::format("the sleeve {} overlaps the sleeve {}, and neither "
+                                               "goes over the other",
+                                               words_of(place), words_of(other)));
+    }
+}
+
+void check_pulleys(const Route& route, const Line& line, ProjectDraft& draft) {
+  for (const RoutePoint& point : route.points)
+    if (point.width_in && *point.width_in < line.outside_diameter_in - smallest_length_in)
+      draft.add_error(point.where,
+                      fmt::format("a pulley {:.4g} in wide is narrower than its cable, {} of "
+                                  "{:.4g} in",
+                                  *point.width_in, line.name, line.outside_diameter_in),
+                      std::string(units_suggestion));
+}
+
 }  // namespace
 
 void check_fairleads_in_holes(ProjectDraft& draft) {
@@ -110,6 +178,16 @@ void check_grips_in_pieces(ProjectDraft& draft) {
   for (const Node& node : draft.project.nodes) nodes.try_emplace(node.name, &node);
   for (const Route& route : draft.project.routes)
     if (const auto length = longest_run_in(route, nodes)) check_pieces(route, *length, draft);
+}
+
+void check_fitted_on_lines(ProjectDraft& draft) {
+  for (const Route& route : draft.project.routes) {
+    const Line* line = draft.project.catalogue.find_line(route.line);
+    if (!line) continue;
+    check_attached(route, *line, draft);
+    check_sleeves(route, draft);
+    check_pulleys(route, *line, draft);
+  }
 }
 
 }  // namespace linewright

@@ -13,4 +13,8 @@ void check_fairleads_in_holes(ProjectDraft& draft);
 /// corner to corner of its route, which no arc makes longer.
 void check_grips_in_pieces(ProjectDraft& draft);
 
+/// An error for every attachment that is thinner than its line or lies where another one does, for
+/// every sleeve on another that it cannot go over, and for every pulley narrower than its cable.
+void check_fitted_on_lines(ProjectDraft& draft);
+
 }  // namespace linewright

@@ -1,5 +1,7 @@
 #include "input/settings_reader.hpp"
 
+#include <fmt/format.h>
+
 #include <cmath>
 
 namespace linewright {
@@ -31,8 +33,12 @@ LoadFactor read_load_factor(const YamlNode& node, ReadContext& context) {
   LoadFactor factor;
   factor.positive = fields.number("positive");
   factor.negative = fields.number("negative");
-  if (factor.positive <= 0)
-    context.error(fields.where_of("positive"), "the positive load factor must be above zero");
+  if (factor.positive < 1)
+    context.error(
+        fields.where_of("positive"),
+        fmt::format("the positive load factor must not be under 1, which level flight has: "
+                    "found {:.4g}",
+                    factor.positive));
   if (factor.negative > 0)
     context.error(fields.where_of("negative"), "the negative load factor must not be above zero");
   return factor;

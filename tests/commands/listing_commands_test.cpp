@@ -91,7 +91,7 @@ TEST(ExplainCommand, AKeyHasItsValueItsNeedAndWhatAloneHasIt) {
   const std::string told = one_line(run({"explain", "guard_gap"}).out);
   EXPECT_EQ(told,
             "guard_gap: a key of project files In a point (`points` of a route) says: between its "
-            "flange's rim and a guard value: a length (in, ft, mm, cm or m), not less than zero, "
+            "flange's rim and a guard value: a length (in, ft, mm, cm or m), greater than zero, "
             "not beyond 10000 in needed: no only of: a pulley");
   EXPECT_TRUE(contains(one_line(run({"explain", "hold"}).out),
                        "value: one of clamp, grommet, bushing, fairlead, pulley"));

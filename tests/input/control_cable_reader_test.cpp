@@ -53,7 +53,7 @@ TEST(ControlCableReader, ReadsATurnbucklesAdjustmentAndEnds) {
                                  "      - {kind: turnbuckle, at: 50, length: 4.5, diameter: 0.44,\n"
                                  "         adjustment: {shortest: 4, longest: 5.5},\n"
                                  "         ends: {to: {kind: swaged, takes_up: 0, grip: 1.25}}}\n"
-                                 "      - {kind: terminal, at: 1, length: 2, diameter: 0.2}\n");
+                                 "      - {kind: terminal, at: 1, length: 2, diameter: 0.3}\n");
   const Attachment& turnbuckle = project.routes.at(0).attached.at(0);
   EXPECT_TRUE(turnbuckle.is_turnbuckle());
   ASSERT_TRUE(turnbuckle.adjustment.has_value());

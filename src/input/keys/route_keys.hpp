@@ -66,7 +66,7 @@ inline constexpr std::array point_keys{
                           .whole = true},
                "pins that keep a slack cable in its groove, 0 for none; needed with `guard_gap`",
                "a pulley"),
-    number_key("guard_gap", Need::never, NumberSpec{"a gap", Dimension::length, Sign::not_negative},
+    number_key("guard_gap", Need::never, NumberSpec{"a gap", Dimension::length, Sign::positive},
                "between its flange's rim and a guard", "a pulley"),
     number_key(
         "outside", Need::never,

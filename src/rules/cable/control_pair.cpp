@@ -27,15 +27,18 @@ bool on_one_shaft(const Arm& first, const Arm& second) {
          norm(cross(axis, second.pivot - first.pivot)) <= same_axis_within_in;
 }
 
+/// Of several pairs of arms the first by name, whichever end the cables are written from.
 std::optional<ArmsOnShaft> arms_of(const PreparedRoute& first, const PreparedRoute& second) {
+  std::optional<ArmsOnShaft> found;
   for (const Node* one : {first.from, first.to})
     for (const Node* other : {second.from, second.to}) {
       if (!one->arm || !other->arm || !on_one_shaft(*one->arm, *other->arm)) continue;
-      return ArmsOnShaft{circle_of(*one->arm, one->at).radius_in,
-                         circle_of(*other->arm, other->at).radius_in,
-                         one->name + " and " + other->name + " turn on one shaft"};
+      const std::string words = one->name + " and " + other->name + " turn on one shaft";
+      if (found && found->words <= words) continue;
+      found = ArmsOnShaft{circle_of(*one->arm, one->at).radius_in,
+                          circle_of(*other->arm, other->at).radius_in, words};
     }
-  return std::nullopt;
+  return found;
 }
 
 Judgement begun(const RuleContext& context, const PreparedRoute& route,
@@ -134,12 +137,13 @@ void judge_pair(const RuleContext& context, const PreparedRoute& first, const Pr
 
 std::vector<Judgement> judge_control_pairs(const RuleContext& context) {
   std::vector<Judgement> judgements;
-  const auto& routes = context.prepared.routes;
-  for (auto route = routes.begin(); route != routes.end(); ++route) {
-    if (route->line->kind != LineKind::cable || route->route->control.empty()) continue;
-    if (route->route->travel && route->stays()) judgements.push_back(judge_still(context, *route));
-    for (auto other = routes.begin(); other != route; ++other)
-      if (work_together(*route, *other)) judge_pair(context, *other, *route, judgements);
+  for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind != LineKind::cable || route.route->control.empty()) continue;
+    if (route.route->travel && route.stays()) judgements.push_back(judge_still(context, route));
+    // Each pair once, whichever stands first in the files.
+    for (const PreparedRoute& other : context.prepared.routes)
+      if (work_together(route, other) && other.route->name < route.route->name)
+        judge_pair(context, other, route, judgements);
   }
   return judgements;
 }
