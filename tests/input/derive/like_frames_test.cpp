@@ -180,12 +180,14 @@ TEST(LikeFrames, RefuseToBeMovedWhereNothingIsToMove) {
 }
 
 TEST(Frames, ThatAreLikeNoneNeedAShapeOfTheirOwn) {
-  EXPECT_EQ(fault_of_frame("buttock_line: 24, thickness: 0.04"),
-            "project.yaml:6:7: a frame needs 'outline' | corners of its web, the last joined to the "
-            "first; needed where it is not `like` another\n");
-  EXPECT_EQ(fault_of_frame("buttock_line: 24, outline: [[1, 2], [3, 4], [5, 9]]"),
-            "project.yaml:6:7: a frame needs 'thickness' | of its web; needed where it is not `like` "
-            "another frame\n");
+  EXPECT_EQ(
+      fault_of_frame("buttock_line: 24, thickness: 0.04"),
+      "project.yaml:6:7: a frame needs 'outline' | corners of its web, the last joined to the "
+      "first; needed where it is not `like` another\n");
+  EXPECT_EQ(
+      fault_of_frame("buttock_line: 24, outline: [[1, 2], [3, 4], [5, 9]]"),
+      "project.yaml:6:7: a frame needs 'thickness' | of its web; needed where it is not `like` "
+      "another frame\n");
 }
 
 TEST(LikeFrames, RefuseAHoleWhoseCopyHasNoName) {
