@@ -20,7 +20,7 @@
 
 namespace linewright {
 
-inline std::string text_of(const std::filesystem::path& file) {
+inline std::string file_text(const std::filesystem::path& file) {
   std::ostringstream text;
   text << std::ifstream(file, std::ios::binary).rdbuf();
   return text.str();

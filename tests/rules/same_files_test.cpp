@@ -20,12 +20,12 @@ constexpr int random_rounds = 3;
 using Files = std::vector<std::pair<std::string, std::string>>;
 
 Files demo(const std::string& file) {
-  Files files{{"project.yaml", text_of(demo_folder() / file)}};
+  Files files{{"project.yaml", file_text(demo_folder() / file)}};
   const std::string& text = files.front().second;
   const std::size_t begin = text.find("include: [") + 10;
   std::istringstream names(text.substr(begin, text.find(']', begin) - begin));
   for (std::string name; std::getline(names >> std::ws, name, ',');)
-    files.emplace_back(name, text_of(demo_folder() / name));
+    files.emplace_back(name, file_text(demo_folder() / name));
   return files;
 }
 
