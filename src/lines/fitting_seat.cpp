@@ -85,25 +85,13 @@ void FittingSeat::find_faces() {
   const auto consider = [&](const Obstacle& obstacle) {
     if (consider_face(obstacle)) near.push_back(obstacle);
   };
-  const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-  prepared_->obstacles.visit({node_->at - by, node_->at + by}, consider);
-  for (const MeshPartField& mesh : prepared_->obstacles.meshes()) {
-    const Segment3 here{node_->at, node_->at};
-    const double within = mount_distance_in + mesh.field->mesh().thickness_in / 2;
-    const auto cells = mesh.field->cells_near({node_->at, node_->at}, within);
-    if (cells.empty()) continue;
-    mesh.field->visit_within(here, within, cells, [&](const MeshItem& item, double) {
-      const Obstacle obstacle = obstacle_of(mesh, item);
-      if (item.is_edge) {
+  prepared_->obstacles.visit_near(
+      {node_->at, node_->at}, mount_distance_in, [&](const Obstacle& obstacle, bool of_mesh) {
+        if (!of_mesh || !obstacle.is_segment) return consider(obstacle);
         const Nearest found = nearest(node_->at, obstacle);
         if (found.distance_in < radius_in_ && found.distance_in > rounding_in)
           mesh_edges_.push_back(unit(found.on_second - node_->at));
-      } else {
-        consider(obstacle);
-      }
-      return within;
-    });
-  }
+      });
   for (Face& face : faces_)
     for (const Obstacle& obstacle : near)
       if (obstacle.part == face.nearest.part && is_same_face(face, obstacle))

@@ -95,11 +95,8 @@ std::optional<RoutePulley> pulley_at(const PreparedRoute& route, std::size_t ind
 
 /// On one spindle, and so far apart along it that the line in the one groove is clear of the other.
 bool side_by_side(const PulleyBody& body, const PulleyBody& own, double line_radius_in) {
-  const Vec3 apart = body.centre - own.centre;
-  const double along = dot(apart, own.axis);
-  return norm(cross(body.axis, own.axis)) <= one_spindle_sine &&
-         norm(apart - own.axis * along) <= one_spindle_in &&
-         std::abs(along) >= body.width_in / 2 + line_radius_in;
+  return share_a_spindle(own, body) &&
+         std::abs(dot(body.centre - own.centre, own.axis)) >= body.width_in / 2 + line_radius_in;
 }
 
 /// Counted from the nose, then from the left and from below.
@@ -128,6 +125,12 @@ std::vector<RoutePulley> pulleys_of(const std::vector<PreparedRoute>& routes) {
     }
   }
   return pulleys;
+}
+
+bool share_a_spindle(const PulleyBody& first, const PulleyBody& second) {
+  const Vec3 apart = second.centre - first.centre;
+  return norm(cross(first.axis, second.axis)) <= one_spindle_sine &&
+         norm(apart - first.axis * dot(apart, first.axis)) <= one_spindle_in;
 }
 
 bool runs_on(const RoutePulley& pulley, const std::vector<RoutePulley>& all,

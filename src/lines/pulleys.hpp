@@ -33,6 +33,9 @@ struct RoutePulley {
 /// its route from the nose, whichever end that is written from.
 std::vector<RoutePulley> pulleys_of(const std::vector<PreparedRoute>& routes);
 
+/// True where the two are on one spindle.
+bool share_a_spindle(const PulleyBody& first, const PulleyBody& second);
+
 /// True where `along_in` of a route lies on the pulley, or beside it on one of the same spindle
 /// with room for both: pulleys of a cluster do not count against each other's cables.
 bool runs_on(const RoutePulley& pulley, const std::vector<RoutePulley>& all,

@@ -13,7 +13,4 @@ const RoutePoint& point_of(const RoutePulley& pulley);
 /// the cable's middle, and no wider than the cable is stated to be.
 PulleyBody least_body(const RoutePulley& pulley, const Line& line);
 
-/// True where the two are on one spindle.
-bool share_a_spindle(const PulleyBody& first, const PulleyBody& second);
-
 }  // namespace linewright

@@ -305,6 +305,21 @@ void Obstacles::visit(const Bounds& bounds,
   for (const Entry& entry : found) visit(all()[entry.second]);
 }
 
+void Obstacles::visit_near(const Segment3& segment, double within_in,
+                           const std::function<void(const Obstacle&, bool of_mesh)>& visit) const {
+  const Bounds box = bounds_of(Triangle3{segment.a, segment.b, segment.b});
+  this->visit(grown(box, within_in), [&](const Obstacle& each) { visit(each, false); });
+  for (const MeshPartField& mesh : meshes()) {
+    const double reach_in = within_in + mesh.field->mesh().thickness_in / 2;
+    const auto cells = mesh.field->cells_near(box, reach_in);
+    if (cells.empty()) continue;
+    mesh.field->visit_within(segment, reach_in, cells, [&](const MeshItem& item, double) {
+      visit(obstacle_of(mesh, item), true);
+      return reach_in;
+    });
+  }
+}
+
 Obstacle obstacle_of(const MeshPartField& mesh, const MeshItem& item) {
   Obstacle obstacle;
   obstacle.shape = item.shape;

@@ -133,6 +133,11 @@ class Obstacles {
   /// that order.
   void visit(const Bounds& bounds, const std::function<void(const Obstacle&)>& visit) const;
 
+  /// Calls `visit` with everything that may come within `within_in` of the segment, triangles and
+  /// edges of meshes among them, which `of_mesh` tells apart.
+  void visit_near(const Segment3& segment, double within_in,
+                  const std::function<void(const Obstacle&, bool of_mesh)>& visit) const;
+
  private:
   struct Index;
   std::unique_ptr<Index> index_;

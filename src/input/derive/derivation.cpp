@@ -128,9 +128,9 @@ void Derivation::place_node_item(ProjectItem& item) {
             place ? place_node(*place, node.where, item.bare, note) : unread_node(node.where));
 }
 
-/// Where a file could not be read, what is not found may be in that one.
-void Derivation::report_no_name(const SourceLocation& where, std::string message) {
-  if (draft_.names_complete) error(where, std::move(message));
+void Derivation::report_no_name(const SourceLocation& where, std::string message,
+                                std::string suggestion) {
+  if (draft_.names_complete) error(where, std::move(message), std::move(suggestion));
 }
 
 void Derivation::report_no_part(const YamlNode& name) {
@@ -178,11 +178,11 @@ void Derivation::place_pins(ProjectItem& mover) {
                        (find(Named::node, point.text) != nullptr || !starts_as_number(point.text));
     // What is neither a name nor a place, the readers refuse.
     if (!named) continue;
-    if (find(Named::node, point.text) == nullptr && draft_.names_complete)
-      error(point.where,
-            fmt::format("there is no node {} for {} to be pinned to", quoted_text(point.text),
-                        named_item(mover)),
-            "give the place of this corner, or the name of a node that is there");
+    if (find(Named::node, point.text) == nullptr)
+      report_no_name(point.where,
+                     fmt::format("there is no node {} for {} to be pinned to",
+                                 quoted_text(point.text), named_item(mover)),
+                     "give the place of this corner, or the name of a node that is there");
     const auto at = node_at(point.text);
     nodes.push_back(point.text);
     point = at ? place_node(*at, point.where, mover.bare, {}) : unread_node(point.where);

@@ -36,8 +36,11 @@ class Derivation {
   std::optional<double> outside_diameter_in(std::string_view line);
   /// A fitting of the catalogue or of the project; nothing where it is not known or has a fault.
   std::optional<Fitting> fitting(std::string_view name);
-  /// Says that the part which a key names is not there, or that what it has is no name.
-  void report_no_name(const SourceLocation& where, std::string message);
+  /// Says that what a key names is not there, but not while a file is unread: it may be in that
+  /// one.
+  void report_no_name(const SourceLocation& where, std::string message,
+                      std::string suggestion = {});
+  /// The same of a part; also that what the key has is no name.
   void report_no_part(const YamlNode& name);
   /// Works the thing out; false where it depends on itself, which is reported.
   bool work_out(ProjectItem& item);

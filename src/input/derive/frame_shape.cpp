@@ -3,12 +3,12 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <cmath>
 #include <optional>
 #include <string>
 #include <utility>
 
 #include "input/derive/derived_nodes.hpp"
+#include "model/worth.hpp"
 
 namespace linewright {
 
@@ -16,7 +16,7 @@ namespace {
 
 /// Sums of tape measures have no more places than these [common practice, no source].
 double tidy_in(double length_in) {
-  return std::round(length_in * 1e9) / 1e9;
+  return to_parts(length_in, 1e9);
 }
 
 /// What one frame takes over from another.

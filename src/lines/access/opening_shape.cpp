@@ -143,20 +143,9 @@ bool is_cut_into_something(const OpeningShape& shape, const PreparedProject& pre
         !part.moves && part.kind != PartKind::fitting && part.kind != PartKind::pulley;
     found = found || (stands && nearest(place, obstacle).distance_in <= opening_depth_in);
   };
-  for (const Vec3 place : places) {
-    const Bounds here{place, place};
-    obstacles.visit(grown(here, opening_depth_in),
-                    [&](const Obstacle& obstacle) { look_at(place, obstacle); });
-    for (const MeshPartField& mesh : obstacles.meshes()) {
-      const double within_in = opening_depth_in + mesh.field->mesh().thickness_in / 2;
-      const auto cells = mesh.field->cells_near(here, within_in);
-      if (cells.empty()) continue;
-      mesh.field->visit_within({place, place}, within_in, cells, [&](const MeshItem& item, double) {
-        look_at(place, obstacle_of(mesh, item));
-        return within_in;
-      });
-    }
-  }
+  for (const Vec3 place : places)
+    obstacles.visit_near({place, place}, opening_depth_in,
+                         [&](const Obstacle& obstacle, bool) { look_at(place, obstacle); });
   return found;
 }
 

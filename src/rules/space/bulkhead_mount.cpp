@@ -93,21 +93,9 @@ class UnionMount {
       other_ = part;
       other_in_ = away_in;
     };
-    const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-    prepared_.obstacles.visit({node_.at - by, node_.at + by}, [&](const Obstacle& each) {
-      take(each.part, nearest(node_.at, each).distance_in);
-    });
-    for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
-      const double within_in = mount_distance_in + mesh.field->mesh().thickness_in / 2;
-      const auto cells = mesh.field->cells_near({node_.at, node_.at}, within_in);
-      if (cells.empty()) continue;
-      mesh.field->visit_within({node_.at, node_.at}, within_in, cells,
-                               [&](const MeshItem& item, double) {
-                                 const Obstacle each = obstacle_of(mesh, item);
-                                 take(each.part, nearest(node_.at, each).distance_in);
-                                 return within_in;
-                               });
-    }
+    prepared_.obstacles.visit_near(
+        {node_.at, node_.at}, mount_distance_in,
+        [&](const Obstacle& each, bool) { take(each.part, nearest(node_.at, each).distance_in); });
   }
 
   UnionSheet sheet_at(const Frame& frame, int part) const {

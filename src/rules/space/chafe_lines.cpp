@@ -35,8 +35,8 @@ Stretch without_common_swing(const Stretch& stretch) {
 /// itself saws through the other's, and needs one of its own.
 bool sleeves_guard_pair(const PreparedRoute& route, bool sleeved, const PreparedRoute& other,
                         bool other_sleeved) {
-  const bool moves = !route.stays();
-  const bool other_moves = !other.stays();
+  const bool moves = moves_control(route);
+  const bool other_moves = moves_control(other);
   if (!moves && !other_moves) return sleeved || other_sleeved;
   return (sleeved || !moves) && (other_sleeved || !other_moves);
 }
@@ -92,9 +92,9 @@ std::optional<ReachPair> nearest_pair(const RuleContext& context,
 
 /// What of two lines a sleeve would guard.
 std::string which_to_sleeve(const PreparedRoute& route, const PreparedRoute& other) {
-  if (route.stays() && other.stays()) return "one of them";
-  if (!route.stays() && !other.stays()) return "both of them";
-  return (route.stays() ? other : route).route->name;
+  if (moves_control(route) == moves_control(other))
+    return moves_control(route) ? "both of them" : "one of them";
+  return (moves_control(route) ? route : other).route->name;
 }
 
 Judgement judge_pair(const RuleContext& context, const PreparedRoute& route,

@@ -52,19 +52,9 @@ class BodySurvey {
   }
 
   void look_about(const Segment3& leg) {
-    const double within_in = fitting_.body.radius_in + horizon_in_;
-    const Bounds box = bounds_of(Triangle3{leg.a, leg.b, leg.b});
-    prepared_.obstacles.visit(grown(box, within_in),
-                              [&](const Obstacle& each) { consider(leg, each, false); });
-    for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
-      const double reach_in = within_in + mesh.field->mesh().thickness_in / 2;
-      const auto cells = mesh.field->cells_near(box, reach_in);
-      if (cells.empty()) continue;
-      mesh.field->visit_within(leg, reach_in, cells, [&](const MeshItem& item, double) {
-        consider(leg, obstacle_of(mesh, item), true);
-        return reach_in;
-      });
-    }
+    prepared_.obstacles.visit_near(
+        leg, fitting_.body.radius_in + horizon_in_,
+        [&](const Obstacle& each, bool of_mesh) { consider(leg, each, of_mesh); });
   }
 
   const PreparedProject& prepared_;

@@ -152,24 +152,12 @@ void FittingMount::take_near(int part, double distance_in) {
 }
 
 void FittingMount::find_parts_near() {
-  const Vec3 by{mount_distance_in, mount_distance_in, mount_distance_in};
-  prepared_->obstacles.visit({node().at - by, node().at + by}, [&](const Obstacle& each) {
-    if (!holds_still(each.part)) return;
-    take_near(each.part, nearest(node().at, each).distance_in);
-    take_face(each);
-  });
-  for (const MeshPartField& mesh : prepared_->obstacles.meshes()) {
-    const double within_in = mount_distance_in + mesh.field->mesh().thickness_in / 2;
-    const auto cells = mesh.field->cells_near({node().at, node().at}, within_in);
-    if (cells.empty()) continue;
-    mesh.field->visit_within({node().at, node().at}, within_in, cells,
-                             [&](const MeshItem& item, double) {
-                               const Obstacle each = obstacle_of(mesh, item);
-                               take_near(each.part, nearest(node().at, each).distance_in);
-                               take_face(each);
-                               return within_in;
-                             });
-  }
+  prepared_->obstacles.visit_near({node().at, node().at}, mount_distance_in,
+                                  [&](const Obstacle& each, bool) {
+                                    if (!holds_still(each.part)) return;
+                                    take_near(each.part, nearest(node().at, each).distance_in);
+                                    take_face(each);
+                                  });
   for (const Frame& frame : prepared_->project->structure.frames)
     if (const auto part = prepared_->obstacles.find_part(frame.name)) take_hole(frame, *part);
   for (const Wall& wall : prepared_->walls) take_hole(wall.frame, wall.part);

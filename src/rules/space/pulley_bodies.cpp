@@ -104,21 +104,9 @@ class PulleySurvey {
   }
 
   void look_round() {
-    const Vec3 by{reach_in(), reach_in(), reach_in()};
     const Vec3 centre = pulley_.body.centre;
-    prepared_.obstacles.visit({centre - by, centre + by},
-                              [&](const Obstacle& each) { consider(each); });
-    for (const MeshPartField& mesh : prepared_.obstacles.meshes()) {
-      if (mesh.part == held_by_) continue;
-      const double within_in = reach_in() + mesh.field->mesh().thickness_in / 2;
-      const auto cells = mesh.field->cells_near({centre, centre}, within_in);
-      if (cells.empty()) continue;
-      mesh.field->visit_within({centre, centre}, within_in, cells,
-                               [&](const MeshItem& item, double) {
-                                 consider(obstacle_of(mesh, item));
-                                 return within_in;
-                               });
-    }
+    prepared_.obstacles.visit_near({centre, centre}, reach_in(),
+                                   [&](const Obstacle& each, bool) { consider(each); });
   }
 
   const RuleContext& context_;
