@@ -3,6 +3,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "model/worth.hpp"
 #include "render/amount.hpp"
 #include "render/version.hpp"
 
@@ -52,7 +53,7 @@ double worth_of(double value) {
   constexpr double most = 1e13;
   double parts = 1e9;
   while (parts > 1 && std::abs(value) * parts >= most) parts /= 10;
-  return std::abs(value) >= most ? value : std::round(value * parts) / parts;
+  return to_parts(value, parts);
 }
 
 }  // namespace
@@ -71,8 +72,16 @@ Json json_number(const std::optional<double>& value) {
   return value ? json_number(*value) : Json(nullptr);
 }
 
+Json json_distance(double inches) {
+  return json_number(to_parts(inches, parts_of_place));
+}
+
+Json json_distance(const std::optional<double>& inches) {
+  return inches ? json_distance(*inches) : Json(nullptr);
+}
+
 Json json_place(Vec3 at) {
-  return {{"fs", json_number(at.x)}, {"bl", json_number(at.y)}, {"wl", json_number(at.z)}};
+  return {{"fs", json_distance(at.x)}, {"bl", json_distance(at.y)}, {"wl", json_distance(at.z)}};
 }
 
 Json json_header() {
@@ -112,7 +121,7 @@ Json json_judgement(const Judgement& judgement) {
       {"route", judgement.route},
       {"with", judgement.with ? Json(*judgement.with) : Json(nullptr)},
       {"at", judgement.at ? json_place(*judgement.at) : Json(nullptr)},
-      {"distance_in", json_number(judgement.distance_in)},
+      {"distance_in", json_distance(judgement.distance_in)},
       {"value", json_number(judgement.value)},
       {"limit", json_number(judgement.limit)},
       {"unit", unit_word(judgement.unit)},

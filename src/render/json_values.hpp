@@ -21,7 +21,11 @@ Json json_number(double value);
 Json json_number(const std::optional<double>& value);
 /// The text, or null where it is empty.
 Json text_or_null(const std::string& text);
-/// {"fs", "bl", "wl"}.
+/// Where something is along a line, or along an axis, to a millionth.
+Json json_distance(double inches);
+/// The same, or null where there is none.
+Json json_distance(const std::optional<double>& inches);
+/// {"fs", "bl", "wl"}, each to a millionth.
 Json json_place(Vec3 at);
 /// {"version", "format"}.
 Json json_header();

@@ -131,7 +131,7 @@ Json gaps_json(const std::vector<LeastGap>& gaps) {
                     {"with", text_or_null(gap.with)},
                     {"gap_in", json_number(gap.gap_in)},
                     {"limit_in", json_number(gap.limit_in)},
-                    {"distance_in", json_number(gap.distance_in)},
+                    {"distance_in", json_distance(gap.distance_in)},
                     {"verdict", verdict_word(gap.verdict)},
                     {"message", gap.message}});
   return rows;

@@ -2,18 +2,21 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
 #include "model/units.hpp"
+#include "model/worth.hpp"
 
 namespace linewright {
 
 namespace {
 
-/// Fixed decimals without a negative zero.
+/// Fixed decimals without a negative zero. What lies half-way but for its last digits is half-way.
 std::string fixed(double value, int decimals) {
   const double scale = std::pow(10.0, decimals);
+  value = to_parts(value, std::max(parts_of_place, 1000 * scale));
   if (std::round(value * scale) == 0) value = 0;
   return fmt::format("{:.{}f}", value, decimals);
 }

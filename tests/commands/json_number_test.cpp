@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <stdexcept>
 
 #include "render/json_values.hpp"
@@ -27,6 +28,17 @@ TEST(JsonNumber, HasThirteenDigitsAtTheMost) {
 TEST(JsonNumber, HasNoMinusZero) {
   EXPECT_EQ(json_number(-0.0).dump(), "0.0");
   EXPECT_EQ(json_number(-1e-17).dump(), "0.0");
+}
+
+TEST(JsonPlace, IsToldToAMillionth) {
+  EXPECT_EQ(json_place({1.00000049, -2.0000004, 1e-9}).dump(), R"({"fs":1.0,"bl":-2.0,"wl":0.0})");
+  EXPECT_EQ(json_place({0.0000016, 0, -7e-7}).dump(), R"({"fs":2e-06,"bl":0.0,"wl":-1e-06})");
+}
+
+TEST(JsonDistance, IsToldToAMillionthWhereThereIsOne) {
+  EXPECT_EQ(json_distance(12.34567849).dump(), "12.345678");
+  EXPECT_EQ(json_distance(std::optional<double>(12.34567851)).dump(), "12.345679");
+  EXPECT_EQ(json_distance(std::optional<double>()).dump(), "null");
 }
 
 TEST(JsonNumber, IsFinite) {

@@ -1,5 +1,4 @@
-#include <cmath>
-
+#include "model/worth.hpp"
 #include "render/amount.hpp"
 #include "render/json_values.hpp"
 #include "render/report/html_text.hpp"
@@ -11,7 +10,7 @@ namespace {
 
 /// To a thousandth: no eye sees less, and the page stays small.
 double rounded(double value) {
-  const double thousandths = std::round(value * 1000) / 1000;
+  const double thousandths = to_parts(to_parts(value, parts_of_place), 1000);
   return thousandths == 0 ? 0 : thousandths;
 }
 
