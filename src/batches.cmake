@@ -2,19 +2,15 @@
 # the same: compiled some at a time, files take half of it. Each keeps its local names to itself where it
 # is compiled alone, so that files go together only where no name of one is a name of another.
 
-# Sets `result` to what a file declares at the left margin: types and constants, and functions if it is
-# a source. A name too many costs a little time, one too few is an error of the compiler.
-function(names_declared_in file result)
-  file(READ ${file} text)
+# Sets `result` to what a text declares at the left margin. A name too many costs a little time, one too few
+# is an error of the compiler.
+function(names_declared_in text result)
   string(REPLACE "[[noreturn]] " "" text "${text}")
   string(REGEX MATCHALL "\n(inline )?(struct|class|enum class|using|constexpr|const) [A-Za-z0-9_:<>,*& ]+"
          declarations "${text}")
-  if(file MATCHES "[.]cpp$")
-    string(REGEX MATCHALL "\n[A-Za-z][A-Za-z0-9_:<>,*& ]*[(]" functions "${text}")
-    list(APPEND declarations ${functions})
-  endif()
+  string(REGEX MATCHALL "\n[A-Za-z][A-Za-z0-9_:<>,*& ]*[(]" functions "${text}")
   set(names)
-  foreach(declaration IN LISTS declarations)
+  foreach(declaration IN LISTS declarations functions)
     if(declaration MATCHES "(struct|class|using) ([A-Za-z0-9_]+)")
       list(APPEND names ${CMAKE_MATCH_2})
     elseif(declaration MATCHES "([A-Za-z0-9_:]+) *[(]?$")
@@ -25,25 +21,43 @@ function(names_declared_in file result)
   set(${result} "${names}" PARENT_SCOPE)
 endfunction()
 
+# Sets `result` to the part of a source's text that is for the source alone: up to the end of its unnamed
+# namespace.
+function(unnamed_part text result)
+  string(FIND "${text}" "\n}  // namespace\n" end)
+  if(end EQUAL -1)
+    set(end 0)
+  endif()
+  string(SUBSTRING "${text}" 0 ${end} part)
+  set(${result} "${part}" PARENT_SCOPE)
+endfunction()
+
 # Gives the sources in `ARGN` of a target with `UNITY_BUILD_MODE GROUP` their groups, `most` in each. A file
-# that defines macros, or has a name of some header's, stays on its own.
+# that defines macros, or has a name of another's header, stays on its own.
 function(batch_sources most)
   set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${ARGN})
   file(GLOB_RECURSE headers *.hpp)
-  set(public)
   foreach(header IN LISTS headers)
-    names_declared_in(${header} names)
+    file(READ ${header} text)
+    names_declared_in("${text}" names)
+    cmake_path(REMOVE_EXTENSION header)
     foreach(name IN LISTS names)
-      set(public_${name} ON)
+      list(APPEND public_${name} ${header})
     endforeach()
   endforeach()
 
   foreach(source IN LISTS ARGN)
-    file(STRINGS ${source} macros REGEX "^#define ")
-    names_declared_in(${source} names)
-    set(alone ${macros})
-    foreach(name IN LISTS names)
-      if(public_${name})
+    file(STRINGS ${source} alone REGEX "^#define ")
+    file(READ ${source} text)
+    names_declared_in("${text}" names)
+    unnamed_part("${text}" own_part)
+    names_declared_in("${own_part}" own_names)
+    # What its own header declares, a source defines.
+    cmake_path(REMOVE_EXTENSION source OUTPUT_VARIABLE own_header)
+    foreach(name IN LISTS own_names)
+      set(others ${public_${name}})
+      list(REMOVE_ITEM others ${own_header})
+      if(others)
         set(alone ON)
       endif()
     endforeach()

@@ -151,7 +151,7 @@ std::string entries_text(const std::string& word, const std::vector<std::string>
                                  word, fmt::join(entries.begin(), last, ", "), more));
 }
 
-std::string text_of(const std::string& word, const Meaning& meaning, const ResultForm& form) {
+std::string meaning_text(const std::string& word, const Meaning& meaning, const ResultForm& form) {
   std::string text;
   const auto add = [&](const std::string& part) {
     if (!part.empty()) text += (text.empty() ? "" : "\n") + part;
@@ -187,7 +187,7 @@ Outcome explain(const std::string& written, const ResultForm& form) {
   } else if (word == every_key) {
     outcome.result = keys_page();
   } else {
-    outcome.result = text_of(word, meaning, form);
+    outcome.result = meaning_text(word, meaning, form);
   }
   return outcome;
 }

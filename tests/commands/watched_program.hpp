@@ -16,6 +16,8 @@
 #include <thread>
 #include <vector>
 
+#include "built_program.hpp"
+
 namespace linewright::test {
 
 /// Far longer than anything takes, so that a busy machine fails no test.
@@ -24,7 +26,7 @@ inline constexpr std::chrono::seconds patience{60};
 class WatchedProgram {
  public:
   explicit WatchedProgram(std::vector<std::string> words) {
-    words.insert(words.begin(), {LINEWRIGHT_EXECUTABLE, "watch"});
+    words.insert(words.begin(), {built_program(), "watch"});
     std::vector<char*> arguments;
     for (std::string& word : words) arguments.push_back(word.data());
     arguments.push_back(nullptr);

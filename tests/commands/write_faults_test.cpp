@@ -12,6 +12,7 @@
 #include <cstdio>
 #include <functional>
 
+#include "built_program.hpp"
 #include "commands/command_run.hpp"
 #include "system/whole_file.hpp"
 
@@ -120,7 +121,7 @@ TEST(WriteFaults, AReplacedFileKeepsPermissionsThatANewOneWouldNotGet) {
 
 /// What a shell's words end with, the program's path before them.
 int shell_status(const std::string& words) {
-  const int status = std::system(("'" LINEWRIGHT_EXECUTABLE "' " + words).c_str());
+  const int status = std::system(("'" + test::built_program() + "' " + words).c_str());
   return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
 }
 
@@ -132,7 +133,7 @@ TEST(WriteFaults, AFullDeviceIsBadInputAndAReaderThatHasGoneIsNot) {
   // The reader goes before anything is written: the program waits for it.
   const std::string project = "'" LINEWRIGHT_SOURCE_DIR "/routes/as-drawn.yaml'";
   const std::string status_file = folder / "status.txt";
-  std::system(("{ sleep 0.2; '" LINEWRIGHT_EXECUTABLE "' check " + project + " 2>'" + told +
+  std::system(("{ sleep 0.2; '" + test::built_program() + "' check " + project + " 2>'" + told +
                "'; echo $? >'" + status_file + "'; } | true")
                   .c_str());
   for (int wait = 0; wait < 200 && test::read(status_file).empty(); ++wait) ::usleep(50'000);

@@ -10,6 +10,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "built_program.hpp"
+
 namespace linewright {
 
 struct ProgramRun {
@@ -19,9 +21,8 @@ struct ProgramRun {
 
 /// The program with `arguments`, a shell's words. Paths in them count from the source folder.
 inline ProgramRun run_program(const std::string& arguments) {
-  const std::string command = "cd '" LINEWRIGHT_SOURCE_DIR "' && NO_COLOR=1 '" LINEWRIGHT_EXECUTABLE
-                              "' " +
-                              arguments + " 2>&1 </dev/null";
+  const std::string command = "cd '" LINEWRIGHT_SOURCE_DIR "' && NO_COLOR=1 '" +
+                              test::built_program() + "' " + arguments + " 2>&1 </dev/null";
   std::FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) throw std::runtime_error("cannot run " + command);
   ProgramRun run;

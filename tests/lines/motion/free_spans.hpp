@@ -18,9 +18,9 @@ inline SmallProject one_span(const std::string& line, double length_in) {
 }
 
 /// Two lines that meet at a fitting.
-inline SmallProject joined(NodeKind fitting, std::optional<bool> fixed,
-                           const std::string& first_line, double first_in,
-                           const std::string& second_line, double second_in) {
+inline SmallProject joined_lines(NodeKind fitting, std::optional<bool> fixed,
+                                 const std::string& first_line, double first_in,
+                                 const std::string& second_line, double second_in) {
   SmallProject project;
   project.node("port", NodeKind::static_port, {0, 0, 0})
       .node("joint", fitting, {first_in, 0, 0}, fixed)
@@ -31,8 +31,8 @@ inline SmallProject joined(NodeKind fitting, std::optional<bool> fixed,
 }
 
 inline SmallProject joined_by_tee(double first_in, double second_in) {
-  return joined(NodeKind::tee, std::nullopt, "tube-steel-1/4", first_in, "tube-steel-1/4",
-                second_in);
+  return joined_lines(NodeKind::tee, std::nullopt, "tube-steel-1/4", first_in, "tube-steel-1/4",
+                      second_in);
 }
 
 /// Three steel tubes of these lengths from held nodes to one tee.

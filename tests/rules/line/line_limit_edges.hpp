@@ -248,8 +248,8 @@ inline LimitEdges of_support_spacing() {
            .source = "MIL-H-8891A, paragraph above Table II",
            .judged =
                [=](double spare) {
-                 return spaced(joined(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 6,
-                                      "tube-aluminium-1/4", mixed_in - 6 - spare));
+                 return spaced(joined_lines(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4",
+                                            6, "tube-aluminium-1/4", mixed_in - 6 - spare));
                }},
           {.rule = "support-spacing",
            .row = "free-end",

@@ -121,8 +121,8 @@ TEST(SupportSpacingMend, SupportAnywhereInTheMendsIntervalMendsAJoinedRun) {
   for (int i = 0; i < 600; ++i) {
     const std::string& first = any_line(random);
     const std::string& second = any_line(random);
-    const SmallProject project = joined(NodeKind::union_fitting, std::nullopt, first,
-                                        random.between(1, 20), second, random.between(1, 20));
+    const SmallProject project = joined_lines(NodeKind::union_fitting, std::nullopt, first,
+                                              random.between(1, 20), second, random.between(1, 20));
     const Judgement judgement = sole(project.judged_by("support-spacing"));
     const auto interval = mend_interval(judgement.mend);
     if (!interval) continue;

@@ -141,7 +141,7 @@ TEST(SupportSpacing, UnknownSpacingIsUnknown) {
 
 TEST(SupportSpacing, OneUnknownLineLeavesAJoinedRunUnknown) {
   SmallProject project =
-      joined(NodeKind::tee, std::nullopt, "tube-nylon-1/4", 1, "tube-aluminium-1/4", 1);
+      joined_lines(NodeKind::tee, std::nullopt, "tube-nylon-1/4", 1, "tube-aluminium-1/4", 1);
   project.line("tube-nylon-1/4").support_spacing_in.reset();
   EXPECT_EQ(sole(project.judged_by("support-spacing")).verdict, Verdict::unknown);
 }
@@ -213,7 +213,7 @@ TEST(SupportSpacing, FreeLengthGoesOnThroughATeeThatHangs) {
 }
 
 TEST(SupportSpacing, FixedTeeEndsTheSpans) {
-  const auto fixed = joined(NodeKind::tee, true, "tube-steel-1/4", 16, "tube-steel-1/4", 16);
+  const auto fixed = joined_lines(NodeKind::tee, true, "tube-steel-1/4", 16, "tube-steel-1/4", 16);
   const std::vector<Judgement> judgements = fixed.judged_by("support-spacing");
   ASSERT_EQ(judgements.size(), 2u);
   for (const Judgement& each : judgements) {
@@ -230,7 +230,7 @@ TEST(SupportSpacing, FixedTeeOfThreeLinesEndsThreeSpans) {
 
 TEST(SupportSpacing, UnionHangsAndABulkheadDoesNot) {
   const auto runs = [](NodeKind fitting) {
-    return joined(fitting, std::nullopt, "tube-steel-1/4", 8, "tube-steel-1/4", 8)
+    return joined_lines(fitting, std::nullopt, "tube-steel-1/4", 8, "tube-steel-1/4", 8)
         .judged_by("support-spacing");
   };
   EXPECT_EQ(verdicts(runs(NodeKind::union_fitting)), (std::vector{Verdict::fail}));
@@ -292,8 +292,8 @@ TEST(SupportSpacing, HeldRunDoesNotHideAFreeEndBehindTheSameLine) {
 // × 0.8.
 TEST(SupportSpacing, DifferentLinesAreHeldToTheAverage) {
   const auto run = [](double length_in) {
-    return sole(joined(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 5,
-                       "tube-aluminium-1/4", length_in - 5)
+    return sole(joined_lines(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 5,
+                             "tube-aluminium-1/4", length_in - 5)
                     .judged_by("support-spacing"));
   };
   EXPECT_EQ(run(11.8).verdict, Verdict::pass);
@@ -304,9 +304,9 @@ TEST(SupportSpacing, DifferentLinesAreHeldToTheAverage) {
 }
 
 TEST(SupportSpacing, AveragedRunWarnsWhereOneSpacingIsOnlyPractice) {
-  const Judgement judgement =
-      sole(joined(NodeKind::union_fitting, std::nullopt, "tube-steel-1/4", 10, "tube-nylon-1/4", 10)
-               .judged_by("support-spacing"));
+  const Judgement judgement = sole(joined_lines(NodeKind::union_fitting, std::nullopt,
+                                                "tube-steel-1/4", 10, "tube-nylon-1/4", 10)
+                                       .judged_by("support-spacing"));
   EXPECT_EQ(judgement.verdict, Verdict::warn);
 }
 

@@ -61,7 +61,7 @@ inline std::vector<Judgement> in_guard(EdgeGuard edge, std::optional<double> bor
 }
 
 /// What is judged of the first of two 1/4 in bundles through one bore in a hole of 3/4 in.
-inline std::vector<Judgement> side_by_side(double bore_in) {
+inline std::vector<Judgement> two_in_a_bore(double bore_in) {
   SmallProject project = through_hole(wire, 0.75, 0, EdgeGuard::bushing);
   project.project.structure.frames[0].holes[0].bore_in = bore_in;
   project.route("other", wire, "forward", "aft");
@@ -128,7 +128,7 @@ inline LimitEdges of_frame_crossing() {
        .row = "side-by-side",
        .limit = 0,
        .source = "no two things in one place",
-       .judged = [](double spare) { return side_by_side(0.5 + spare); }},
+       .judged = [](double spare) { return two_in_a_bore(0.5 + spare); }},
       {.rule = "frame-crossing",
        .row = "whole-guarded-hole",
        .source = "an edge that goes all round",
