@@ -94,9 +94,7 @@ bool set_losses(LeakEvidence& evidence, const PressureLog& steady) {
 void set_noise(LeakEvidence& evidence) {
   const LeakTestPlan& plan = *evidence.plan;
   const LeakLog& rows = evidence.log.log;
-  evidence.noise =
-      series_noise(reading_series(rows),
-                   plan.gauge.is_static() ? assumed_reading_error_ft : assumed_reading_error_kt);
+  evidence.noise = series_noise(reading_series(rows), assumed_reading_error(plan));
   const int freedom = static_cast<int>(rows.rows.size()) - 2;
   evidence.factor = std::sqrt(2.0) * student_factor_95(freedom < 3 ? 1'000 : freedom);
   evidence.balance = air_balance(decay_samples(evidence.log), most_fitted);
