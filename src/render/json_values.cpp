@@ -47,6 +47,10 @@ Json measured_json(const std::optional<Measured>& measured) {
   return {{"value", json_number(measured->value)}, {"on", measured->on}, {"by", measured->by}};
 }
 
+Json judged_json(const std::optional<double>& value, Unit unit) {
+  return unit == Unit::inch ? json_length(value) : json_number(value);
+}
+
 /// To a billionth, or to thirteen digits where those are coarser: the digits beyond differ from one
 /// machine's mathematics to the next.
 double worth_of(double value) {
@@ -78,6 +82,11 @@ Json json_distance(double inches) {
 
 Json json_distance(const std::optional<double>& inches) {
   return inches ? json_distance(*inches) : Json(nullptr);
+}
+
+Json json_length(const std::optional<double>& inches) {
+  constexpr double parts_of_length = 1e7;
+  return inches ? json_number(to_parts(*inches, parts_of_length)) : Json(nullptr);
 }
 
 Json json_place(Vec3 at) {
@@ -122,10 +131,10 @@ Json json_judgement(const Judgement& judgement) {
       {"with", judgement.with ? Json(*judgement.with) : Json(nullptr)},
       {"at", judgement.at ? json_place(*judgement.at) : Json(nullptr)},
       {"distance_in", json_distance(judgement.distance_in)},
-      {"value", json_number(judgement.value)},
-      {"limit", json_number(judgement.limit)},
+      {"value", judged_json(judgement.value, judgement.unit)},
+      {"limit", judged_json(judgement.limit, judgement.unit)},
       {"unit", unit_word(judgement.unit)},
-      {"margin", json_number(judgement.margin())},
+      {"margin", judged_json(judgement.margin(), judgement.unit)},
       {"sense", sense_word(judgement.sense)},
       {"message", judgement.message},
       {"source", judgement.source},

@@ -25,6 +25,9 @@ Json text_or_null(const std::string& text);
 Json json_distance(double inches);
 /// The same, or null where there is none.
 Json json_distance(const std::optional<double>& inches);
+/// A length at a place, to a tenth of that: the place is known to a millionth, and what is measured
+/// there hardly better. Null where there is none.
+Json json_length(const std::optional<double>& inches);
 /// {"fs", "bl", "wl"}, each to a millionth.
 Json json_place(Vec3 at);
 /// {"version", "format"}.

@@ -129,8 +129,8 @@ Json gaps_json(const std::vector<LeastGap>& gaps) {
   for (const LeastGap& gap : gaps)
     rows.push_back({{"rule", gap.rule},
                     {"with", text_or_null(gap.with)},
-                    {"gap_in", json_number(gap.gap_in)},
-                    {"limit_in", json_number(gap.limit_in)},
+                    {"gap_in", json_length(gap.gap_in)},
+                    {"limit_in", json_length(gap.limit_in)},
                     {"distance_in", json_distance(gap.distance_in)},
                     {"verdict", verdict_word(gap.verdict)},
                     {"message", gap.message}});

@@ -41,6 +41,19 @@ TEST(JsonDistance, IsToldToAMillionthWhereThereIsOne) {
   EXPECT_EQ(json_distance(std::optional<double>()).dump(), "null");
 }
 
+TEST(JsonJudgement, TellsALengthToATenthOfAMillionth) {
+  Judgement judgement;
+  judgement.value = 2.20828812249;
+  judgement.limit = 2.1;
+  judgement.unit = Unit::inch;
+  const Json told = json_judgement(judgement);
+  EXPECT_EQ(told.at("value").dump(), "2.2082881");
+  EXPECT_EQ(told.at("limit").dump(), "2.1");
+  EXPECT_EQ(told.at("margin").dump(), "0.1082881");
+  judgement.unit = Unit::none;
+  EXPECT_EQ(json_judgement(judgement).at("value").dump(), "2.208288122");
+}
+
 TEST(JsonNumber, IsFinite) {
   EXPECT_THROW(json_number(std::numeric_limits<double>::infinity()), std::logic_error);
   EXPECT_THROW(json_number(std::nan("")), std::logic_error);

@@ -88,12 +88,13 @@ async function result(page, line) {
 
 /** Types over the whole of `was` in the open file. */
 async function retype(page, was, now) {
-  await page.focus('.cm-content');
+  await page.waitForSelector('>>> .cm-content');
+  await page.focus('>>> .cm-content');
   await page.keyboard.down('Control');
   await page.keyboard.press('f');
   await page.keyboard.up('Control');
-  await page.waitForSelector('.cm-search input[name=search]');
-  await page.type('.cm-search input[name=search]', was);
+  await page.waitForSelector('>>> .cm-search input[name=search]');
+  await page.type('>>> .cm-search input[name=search]', was);
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   await page.keyboard.type(now);
@@ -156,7 +157,8 @@ await test('what was typed is there when the page is closed and opened again', a
   await page.close();
   const again = await open(homes['a folder'], context);
   await again.click('#files button[data-path="static.yaml"]');
-  expect(/bend: 0\.2/.test(await text(again, '.cm-content')), 'it is gone');
+  await again.waitForSelector('>>> .cm-content');
+  expect(/bend: 0\.2/.test(await text(again, '>>> .cm-content')), 'it is gone');
   expect(await count(again, '#findings li.fail') > 0, 'not checked again');
   await again.close();
 });
