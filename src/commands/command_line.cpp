@@ -37,6 +37,27 @@ std::vector<std::string> option_names(const CLI::App& app) {
   return names;
 }
 
+/// An option with one value that is there more than once; empty for none.
+std::string given_twice(const std::vector<std::string>& arguments, const CLI::App& command) {
+  const auto is_given = [](const std::string& argument, const std::string& name) {
+    return argument == name || argument.starts_with(name + "=");
+  };
+  for (const CLI::Option* option : command.get_options()) {
+    if (option->get_multi_option_policy() != CLI::MultiOptionPolicy::Throw) continue;
+    if (option->get_expected_max() != 1) continue;
+    for (const std::string& written : option->get_lnames()) {
+      const std::string name = "--" + written;
+      const auto count = std::count_if(arguments.begin(), arguments.end(),
+                                       [&](const auto& each) { return is_given(each, name); });
+      if (count > 1)
+        return fmt::format("{} is given {}, and takes one value: run linewright {} once for each",
+                           name, count == 2 ? "twice" : fmt::format("{} times", count),
+                           command.get_name());
+    }
+  }
+  return {};
+}
+
 /// Checks the words that CLI11 explains badly: the command and all options.
 std::string misspelling(const std::vector<std::string>& arguments, const CLI::App& app) {
   if (arguments.empty()) return "no command is given (linewright --help lists them)";
@@ -50,8 +71,11 @@ std::string misspelling(const std::vector<std::string>& arguments, const CLI::Ap
   const std::string wrong = unknown_name("command", *command, names);
   if (!wrong.empty()) return wrong + " (linewright --help lists them)";
   const std::vector<std::string> rest(command + 1, arguments.end());
-  const std::string option = unknown_option(rest, option_names(*app.get_subcommand(*command)));
-  if (!option.empty() || *command != "leak-test") return option;
+  const CLI::App& chosen = *app.get_subcommand(*command);
+  const std::string option = unknown_option(rest, option_names(chosen));
+  if (!option.empty()) return option;
+  const std::string twice = given_twice(rest, chosen);
+  if (!twice.empty() || *command != "leak-test") return twice;
   return missing_action(rest);
 }
 
@@ -94,7 +118,7 @@ Outcome run_chosen(const CLI::App& app, const Words& words, bool terminal, const
 
 /// Puts the result where it belongs. Returns what went wrong, empty for nothing.
 std::string put(const std::string& result, const Words& words, std::ostream& out) {
-  if (words.output) return write_whole_file({path_of(*words.output), result}, words.force);
+  if (words.output) return write_output_file({path_of(*words.output), result}, words.force);
   errno = 0;
   out << result << std::flush;
   // A reader such as `head` that has seen enough is no fault of the result.
@@ -134,6 +158,12 @@ ExitCode deliver(const Outcome& outcome, const Words& words, std::ostream& out, 
   return outcome.code;
 }
 
+/// Bytes that a terminal would take for orders are refused there; a pipe and a file get them.
+Outcome fit_to_be_shown(Outcome outcome, bool on_terminal) {
+  if (!outcome.binary || !on_terminal) return outcome;
+  return refusal("the result is binary, which a terminal cannot show: write it with --output FILE");
+}
+
 ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
   CLI::App app("Checks how the lines and control cables of a light aeroplane are run.");
   Words words;
@@ -157,7 +187,8 @@ ExitCode run(const std::vector<std::string>& arguments, std::ostream& out, std::
   if (listened_to && !watched && !words.quiet)
     working.emplace([&err](std::string_view said) { err << said << std::flush; },
                     std::chrono::seconds(2), std::chrono::seconds(1));
-  const Outcome last = run_chosen(app, words, terminal, show);
+  const Outcome last =
+      fit_to_be_shown(run_chosen(app, words, terminal, show), terminal && !words.output);
   working.reset();
   return out.good() ? deliver(last, words, out, err) : shown;
 }

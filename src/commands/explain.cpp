@@ -111,6 +111,8 @@ struct Meaning {
   bool nothing() const {
     return rule == nullptr && keys.empty() && values.empty() && entries.names.empty();
   }
+  /// Words of the trade go before values: "FS" is a station rather than what a mesh turns about.
+  bool is_rule_or_key() const { return rule != nullptr || !keys.empty(); }
 };
 
 Meaning meaning_of(const std::string& word) {
@@ -170,14 +172,16 @@ std::string meaning_text(const std::string& word, const Meaning& meaning, const 
 Outcome explain(const std::string& written, const ResultForm& form) {
   std::string word = written;
   Meaning meaning = meaning_of(word);
-  if (meaning.nothing()) {
-    word = as_one_word(written);
-    const TradeWord* trade = find_trade_word(word);
-    if (trade != nullptr) word = trade->see;
+  const TradeWord* const trade = find_trade_word(as_one_word(written));
+  if (trade != nullptr && !meaning.is_rule_or_key()) {
+    word = trade->see;
     meaning = meaning_of(word);
     meaning.trade = trade;
+  } else if (meaning.nothing()) {
+    word = as_one_word(written);
+    meaning = meaning_of(word);
   }
-  if (meaning.nothing()) return unknown_word(written);
+  if (meaning.nothing() && meaning.trade == nullptr) return unknown_word(written);
   Outcome outcome;
   if (form.format == Format::json) {
     std::vector<KeyPlace> places = meaning.keys;

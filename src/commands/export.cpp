@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -55,7 +56,7 @@ Outcome export_project(const CheckOptions& options, const ExportWords& words) {
   if (!fields) return fields.error();
   const PreparedProject prepared = prepare(project, *fields);
   return {exit_code(*report, false), scene_glb(scene_of(prepared, motion_of(prepared)), *report),
-          ""};
+          "", std::nullopt, true};
 }
 
 }  // namespace linewright

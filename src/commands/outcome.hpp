@@ -22,9 +22,14 @@ struct Outcome {
   std::string errors;  ///< for stderr, whole lines
   /// A new file that belongs to the result: both are written, or neither.
   std::optional<NewFile> beside = {};
+  bool binary = false;  ///< bytes that no terminal can show
 };
 
 /// Bad input or usage: "linewright: error: MESSAGE".
 Outcome refusal(const std::string& message);
+
+/// `write_whole_file`, for an option that goes with --force: what went wrong names it where it
+/// mends that.
+std::string write_output_file(const NewFile& file, bool force);
 
 }  // namespace linewright

@@ -7,9 +7,9 @@
 namespace linewright {
 
 struct TradeWord {
-  std::string_view word;  ///< in lower case
+  std::string_view word;  ///< small letters and capitals are one
   std::string_view says;  ///< how it is described, in one line
-  std::string_view see;   ///< a rule, a key of project files or a value of one
+  std::string_view see;   ///< a rule, a key of project files or a value of one; empty for none
 };
 
 /// All of them, by the alphabet.

@@ -33,6 +33,18 @@ Named shared_kind(Named kind) {
   return kind == Named::closure || kind == Named::task ? Named::step : kind;
 }
 
+/// What mends a name given twice where 'mirror' gives it; empty where it does not.
+std::string made_by_mirror(const ProjectDraft& draft, const NamePlace& place,
+                           const SourceLocation& first) {
+  for (const TwinPlace& twin : draft.twins)
+    if (twin.name == place.name && (twin.where == place.where || twin.where == first))
+      return fmt::format(
+          "it is the mirror image of {} by itself: leave its own entry out, or its "
+          "'mirror'",
+          quoted_text(twin.original));
+  return {};
+}
+
 void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
   std::map<NameKey, const SourceLocation*> first;
   for (const NamePlace& place : draft.given) {
@@ -50,7 +62,8 @@ void check_given_twice(ProjectDraft& draft, const Catalogue& built_in) {
     if (!is_new)
       draft.add_error(place.where,
                       fmt::format("the {} {} is given twice: first at {}", kind,
-                                  quoted_text(place.name), place_words(*known->second)));
+                                  quoted_text(place.name), place_words(*known->second)),
+                      made_by_mirror(draft, place, *known->second));
   }
 }
 

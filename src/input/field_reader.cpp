@@ -151,7 +151,7 @@ std::optional<std::size_t> FieldReader::word_in(const YamlNode& node, const KeyS
   context_.error(node.where,
                  fmt::format("{}: expected one of {}, found {}", key.name,
                              fmt::join(key.choices, ", "), quoted_text(written)),
-                 suggest_name(written, {key.choices.begin(), key.choices.end()}));
+                 suggest_choice(written, {key.choices.begin(), key.choices.end()}));
   return std::nullopt;
 }
 

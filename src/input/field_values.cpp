@@ -82,6 +82,29 @@ std::string alternatives(std::span<const std::string_view> words) {
   return all;
 }
 
+/// True where a comma and nothing else stands between a whole number and the digits after it.
+bool comma_splits(const YamlNode& whole, const YamlNode& decimals) {
+  const auto has_only = [](std::string_view text, std::string_view letters) {
+    return !text.empty() && text.find_first_not_of(letters) == std::string_view::npos;
+  };
+  return has_only(whole.text, "-0123456789") && has_only(decimals.text, "0123456789") &&
+         !whole.quoted && !decimals.quoted && decimals.where.line == whole.where.line &&
+         decimals.where.column == whole.where.column + static_cast<int>(whole.text.size()) + 1;
+}
+
+/// What to write where `surplus` items too many come of commas within numbers; empty for no such
+/// slip.
+std::string split_by_commas(const std::vector<YamlNode>& items, std::size_t surplus) {
+  std::string whole = printable(items.front().text, 60);
+  std::size_t splits = 0;
+  for (std::size_t i = 1; i < items.size(); ++i) {
+    const bool splits_here = comma_splits(items[i - 1], items[i]);
+    if (splits_here) ++splits;
+    whole += (splits_here ? "." : ", ") + printable(items[i].text, 60);
+  }
+  return splits == surplus ? fmt::format("write decimals with a point: [{}]", whole) : "";
+}
+
 template <std::size_t Count>
 std::array<double, Count> read_row(const YamlNode& node, const NumberSpec& spec,
                                    std::string_view list_words, ValueContext& context) {
@@ -92,11 +115,21 @@ std::array<double, Count> read_row(const YamlNode& node, const NumberSpec& spec,
     const std::string found = node.kind == YamlNode::Kind::sequence
                                   ? fmt::format("a list of {}", node.items.size())
                                   : found_words(node);
-    context.error(node.where, fmt::format("expected {}, found {}", list_words, found));
+    const bool too_many = node.items.size() > Count && node.items.size() <= 2 * Count;
+    const std::string split =
+        too_many ? split_by_commas(node.items, node.items.size() - Count) : std::string();
+    context.error(node.where, fmt::format("expected {}, found {}", list_words, found), split);
     return row;
   }
   for (std::size_t i = 0; i < Count; ++i) row[i] = read_number(node.items[i], spec, context);
   return row;
+}
+
+/// What to write in place of a number in quotes, which may be wrong by itself, too.
+std::string without_quotes_words(std::string_view text, Dimension dimension, BareLength bare) {
+  const auto number = read_quantity(text, dimension, bare);
+  if (number) return fmt::format("write it without: {}", printable(text, 60));
+  return "write it without, but as it stands it is no number: " + number.error();
 }
 
 }  // namespace
@@ -130,7 +163,7 @@ double read_number(const YamlNode& node, const NumberSpec& spec, ValueContext& c
       break;
     case Fault::quoted:
       context.error(node.where, "a number must not be in quotes",
-                    fmt::format("write it without: {}", quoted_text(node.text)));
+                    without_quotes_words(node.text, spec.dimension, context.bare));
       break;
     case Fault::out_of_range:
       context.error(
@@ -177,7 +210,7 @@ std::optional<std::size_t> read_word(const YamlNode& node, std::string_view word
   context.error(
       node.where,
       fmt::format("{} must be {}, found {}", words, alternatives(known), found_words(node)),
-      is_word ? suggest_name(node.text, {known.begin(), known.end()}) : std::string());
+      is_word ? suggest_choice(node.text, {known.begin(), known.end()}) : std::string());
   return std::nullopt;
 }
 
@@ -204,8 +237,10 @@ std::array<double, 2> read_pair(const YamlNode& node, const NumberSpec& spec,
 const std::vector<YamlNode>& read_items(const YamlNode& node, ValueContext& context) {
   if (node.kind == YamlNode::Kind::sequence) return node.items;
   if (node.kind == YamlNode::Kind::unread) return no_items();
-  context.error(node.where, fmt::format("expected a list, found {}", found_words(node)),
-                node.kind == YamlNode::Kind::null ? "leave the key out, or write []" : "");
+  std::string mend;
+  if (node.kind == YamlNode::Kind::null) mend = "leave the key out, or write []";
+  if (node.kind == YamlNode::Kind::map) mend = "put '- ' before each item of the list";
+  context.error(node.where, fmt::format("expected a list, found {}", found_words(node)), mend);
   return no_items();
 }
 

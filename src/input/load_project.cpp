@@ -204,7 +204,21 @@ void show_lines(std::vector<Diagnostic>& errors, const std::vector<ParsedFile>& 
   }
 }
 
-void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index) {
+/// A message with the names of mirror images as those of what they are images of, which makes one
+/// of what is said of both.
+std::string as_of_originals(std::string message, const std::vector<TwinPlace>& twins) {
+  for (const TwinPlace& twin : twins) {
+    const std::string name = quoted_text(twin.name);
+    for (std::size_t at = message.find(name); at != std::string::npos; at = message.find(name, at))
+      message.replace(at, name.size(), quoted_text(twin.original));
+  }
+  return message;
+}
+
+/// In order of their places. What is wrong at one place in a thing and in its mirror image, or in
+/// a frame and in one that is like it, is said once.
+void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index,
+                 const std::vector<TwinPlace>& twins) {
   const auto key = [&index](const Diagnostic& error) {
     const auto file = index.find(error.where.file);
     return std::tuple(file != index.end() ? file->second : index.size(), error.where.line,
@@ -212,9 +226,9 @@ void sort_errors(std::vector<Diagnostic>& errors, const FileIndex& index) {
   };
   std::stable_sort(errors.begin(), errors.end(),
                    [&key](const Diagnostic& a, const Diagnostic& b) { return key(a) < key(b); });
-  // What a frame has from another is wrong in both.
-  const auto same = [](const Diagnostic& a, const Diagnostic& b) {
-    return a.where == b.where && a.message == b.message;
+  const auto same = [&twins](const Diagnostic& a, const Diagnostic& b) {
+    return a.where == b.where &&
+           as_of_originals(a.message, twins) == as_of_originals(b.message, twins);
   };
   errors.erase(std::unique(errors.begin(), errors.end(), same), errors.end());
 }
@@ -253,7 +267,7 @@ Loaded load(const std::filesystem::path& path, const Catalogue& built_in,
   std::vector<Diagnostic>& errors = draft.errors.list;
   const FileIndex index = index_files(files);
   show_lines(errors, files, index);
-  sort_errors(errors, index);
+  sort_errors(errors, index, draft.twins);
   if (draft.errors.left_out)
     errors.push_back(
         {errors.back().where,
@@ -279,7 +293,7 @@ LoadedAsIf load_as_if(const std::filesystem::path& path, const Catalogue& built_
 void show_in_files(std::vector<Diagnostic>& errors, const std::vector<ParsedFile>& files) {
   const FileIndex index = index_files(files);
   show_lines(errors, files, index);
-  sort_errors(errors, index);
+  sort_errors(errors, index, {});
 }
 
 Expected<std::string, std::vector<Diagnostic>> expand_project(const std::filesystem::path& path,

@@ -21,6 +21,13 @@ struct NamePlace {
   SourceLocation where;
 };
 
+/// A mirror image, and what it is one of.
+struct TwinPlace {
+  std::string name;
+  std::string original;
+  SourceLocation where;  ///< where `mirror` names it; line 0 where it only goes with a part's
+};
+
 /// A panel over frames, until all frames are known.
 struct StretchedPanel {
   std::size_t panel = 0;          ///< index into the structure's panels
@@ -58,6 +65,7 @@ struct ProjectDraft {
   int volumes_taken_mm3 = 0;
   bool measuring_unstated = false;
   std::vector<UnstatedMesh> unstated_meshes;
+  std::vector<TwinPlace> twins;
   std::vector<StretchedPanel> stretched_panels;
   std::vector<AimedFitting> aimed_fittings;
   std::vector<std::string> files_without_units;

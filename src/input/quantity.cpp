@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "input/quantity_slips.hpp"
 #include "input/suggest_name.hpp"
 #include "input/tape.hpp"
 #include "input/utf8.hpp"
@@ -125,38 +126,6 @@ std::optional<double> to_double(std::string_view number) {
   return value;
 }
 
-/// True for words that other readers take as a number that is none.
-bool names_non_finite(std::string_view text) {
-  if (!text.empty() && (text[0] == '+' || text[0] == '-')) text.remove_prefix(1);
-  if (!text.empty() && text[0] == '.') text.remove_prefix(1);
-  std::string word;
-  for (const char letter : text.substr(0, 9))
-    word += letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  return word == "nan" || word == "inf" || word == "infinity";
-}
-
-/// Why a text does not start with a number, for the end of a message; empty for no special reason.
-std::string_view why_no_number(std::string_view text) {
-  if (names_non_finite(text)) return ": a number must be finite";
-  if (text.starts_with("\xE2\x88\x92")) return ": its minus sign is not the '-' of the keyboard";
-  if (text.starts_with(',')) return ": write decimals with a point";
-  return "";
-}
-
-/// Why what follows a number cannot be a unit; empty where it may be.
-std::string_view why_no_unit(std::string_view number, std::string_view rest) {
-  const bool zero = number == "0" || number == "-0" || number == "+0";
-  if (zero && rest.size() > 1 && std::string_view("xXoObB").find(rest[0]) != rest.npos &&
-      std::string_view("0123456789abcdefABCDEF").find(rest[1]) != rest.npos)
-    return ": write the number in decimal";
-  if (rest.starts_with(',')) return ": write decimals with a point, and no commas between digits";
-  if (rest.starts_with('/') || (is_digit(rest[0]) && rest.find('/') != rest.npos))
-    return ": write the fraction as a decimal";
-  if (is_digit(rest[0]) || rest[0] == '.' || rest[0] == '_' || rest[0] == '+' || rest[0] == '-')
-    return ": it is not one number";
-  return "";
-}
-
 const UnitRow* find_unit(std::string_view name) {
   for (const UnitRow& row : unit_rows)
     if (row.name == name) return &row;
@@ -171,7 +140,10 @@ std::string wrong_unit(std::string_view text, std::string_view unit, Dimension d
   std::vector<std::string> names;
   for (const UnitRow& row : unit_rows)
     if (row.dimension == dimension) names.emplace_back(row.name);
-  const std::string suggestion = suggest_name(unit, names);
+  std::string suggestion = suggest_name(unit, names);
+  const UnitRow* meant = find_unit(unit_meant(unit));
+  if (meant != nullptr && meant->dimension == dimension)
+    suggestion = fmt::format("did you mean '{}'?", meant->name);
   return fmt::format("{}, found {}: there is no unit {}{}{}", expected(dimension), in_quotes(text),
                      in_quotes(unit), suggestion.empty() ? "" : "; ", suggestion);
 }
@@ -193,12 +165,6 @@ const UnitRow* usual_unit(Dimension dimension, BareLength bare) {
 
 double to_internal(double value, const UnitRow& unit) {
   return (value + unit.offset) * unit.numerator / unit.denominator + unit.shift;
-}
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return "";
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
 }  // namespace
@@ -244,12 +210,14 @@ std::string_view dimension_words(Dimension dimension) {
 
 Expected<double, std::string> read_quantity(std::string_view written, Dimension dimension,
                                             BareLength bare) {
-  const std::string_view text = trimmed(written);
+  const std::string_view text = without_blanks(written);
   if (text.empty()) return expected(dimension) + ", found nothing";
   const auto found = [&](std::string_view why) {
     return fmt::format("{}, found {}{}", expected(dimension), in_quotes(text), why);
   };
 
+  const std::string fraction = why_no_fraction(text, dimension);
+  if (!fraction.empty()) return found(fraction);
   if (dimension == Dimension::length && is_tape(text)) {
     const auto inches = read_tape(text, bare);
     if (!inches) return found(inches.error());
@@ -258,10 +226,10 @@ Expected<double, std::string> read_quantity(std::string_view written, Dimension 
   const std::size_t length = number_length(text);
   if (length == 0) return found(why_no_number(text));
   const std::string_view number = text.substr(0, length);
-  const std::string_view unit = trimmed(text.substr(length));
+  const std::string_view unit = without_blanks(text.substr(length));
   if (leading_zero(number)) return found(": a leading zero may mean octal; leave it out");
   if (!unit.empty()) {
-    const std::string_view why = why_no_unit(number, unit);
+    const std::string why = why_no_unit(number, unit);
     if (!why.empty()) return found(why);
   }
 

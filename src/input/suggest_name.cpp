@@ -94,6 +94,17 @@ std::string suggest_name(std::string_view written, const std::vector<std::string
   return meant.empty() ? "" : fmt::format("did you mean '{}'?", meant);
 }
 
+std::string suggest_choice(std::string_view written, const std::vector<std::string>& choices) {
+  const std::string near = suggest_name(written, choices);
+  if (!near.empty()) return near;
+  const std::string lowered = lower_case(written);
+  std::vector<std::string_view> parts;
+  for (const std::string& choice : choices)
+    if (choice.size() >= shortest_compared && lowered.find(choice) != std::string::npos)
+      parts.push_back(choice);
+  return parts.size() == 1 ? fmt::format("did you mean '{}'?", parts.front()) : "";
+}
+
 std::vector<std::string> nearest_names(std::string_view written,
                                        const std::vector<std::string>& known, std::size_t most) {
   if (written.empty() || written.size() > longest_compared) return {};

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "input/yaml_parser_words.hpp"
+#include "input/yaml_slips.hpp"
 #include "input/yaml_text.hpp"
 #include "input/yaml_tree_builder.hpp"
 
@@ -56,6 +57,8 @@ void report_parser_error(const YAML::Exception& error, const YamlText& text, Yam
   // The parser notices a bad alias or anchor after its '*' or '&'.
   if (words.message == alias_refused || words.message == anchor_refused)
     offset = line_start + std::min(before.find_last_of("*&"), offset - line_start);
+  if (const auto slip = likely_slip(error.msg, text.text(), offset))
+    return tree.report(slip->offset, slip->message, slip->suggestion);
   const auto bracket = tree.open_bracket();
   std::string suggestion = words.suggestion;
   if (words.opened_earlier == OpenedEarlier::bracket_to_close) {

@@ -7,6 +7,7 @@
 
 #include "input/utf8.hpp"
 #include "input/yaml_parser_words.hpp"
+#include "system/decimal.hpp"
 
 namespace linewright {
 namespace {
@@ -93,8 +94,13 @@ void YamlTreeBuilder::refuse_missing_colon(std::size_t after_key) {
   const std::string& text = text_.text();
   if (after_key == 0 || text[after_key - 1] == ':' || text_.null_written_at(after_key)) return;
   const std::string& key = open_.back().key;
-  report(after_key, fmt::format("expected ':' after '{}'", printable(key, 60)),
-         key.find(':') == std::string::npos ? "" : "put a space after the ':'");
+  const std::size_t start = open_.back().key_offset;
+  const bool splits_number =
+      start >= 2 && text[start - 1] == ',' && is_digit(text[start - 2]) && is_digit(text[start]);
+  std::string_view mend;
+  if (key.find(':') != std::string::npos) mend = "put a space after the ':'";
+  if (splits_number) mend = "write decimals with a point";
+  report(after_key, fmt::format("expected ':' after '{}'", printable(key, 60)), mend);
 }
 
 void YamlTreeBuilder::OnAlias(const YAML::Mark& mark, YAML::anchor_t) {
@@ -222,9 +228,21 @@ void YamlTreeBuilder::take_key(Open& in, YamlNode node, std::size_t offset) {
   if (node.text == "<<" && !node.quoted)
     return report(offset, "a merge key ('<<') is not read", "write the keys out");
   const auto [known, added] = in.lines_of_keys.emplace(node.text, node.where.line);
-  if (!added) return report(offset, given_twice(node.text, known->second));
+  if (!added) return report_second(in, node.text, known->second, offset);
   in.key_refused = false;
   in.node.entries.push_back({std::move(node.text), std::move(node.where), {}});
+}
+
+// Where the first key of an item comes again, the dash of the next item was left out: all its keys
+// are there again then, for this one slip.
+void YamlTreeBuilder::report_second(Open& in, const std::string& key, int first_line,
+                                    std::size_t offset) {
+  if (in.begins_anew) return;
+  const bool is_item = open_.size() > 1 && !in.bracketed &&
+                       open_[open_.size() - 2].node.kind == YamlNode::Kind::sequence;
+  in.begins_anew = is_item && in.node.entries.front().key == key;
+  report(offset, given_twice(key, first_line),
+         in.begins_anew ? "put '- ' before it where the next item of the list begins" : "");
 }
 
 }  // namespace linewright

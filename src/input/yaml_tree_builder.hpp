@@ -70,6 +70,7 @@ class YamlTreeBuilder : public YAML::EventHandler {
     bool bracketed = false;
     bool key_read = false;  ///< the next event is a value
     bool key_refused = false;
+    bool begins_anew = false;  ///< its first key came again
     std::string key;
     std::size_t key_offset = 0;
     std::unordered_map<std::string, int> lines_of_keys;
@@ -87,6 +88,7 @@ class YamlTreeBuilder : public YAML::EventHandler {
   void close();
   void add(YamlNode node, std::size_t offset);
   void take_key(Open& in, YamlNode node, std::size_t offset);
+  void report_second(Open& in, const std::string& key, int first_line, std::size_t offset);
 
   const YamlText& text_;
   std::vector<Diagnostic>& errors_;

@@ -126,6 +126,29 @@ void add_pressure(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) 
          "Give the field elevation and altimeter setting of the day of the test: these are not."});
 }
 
+/// A needle that goes the wrong way: for a while, or from the first reading to the last.
+LeakDoubt rise_doubt(const LeakEvidence& evidence) {
+  const LeakGauge& gauge = evidence.plan->gauge;
+  const std::string_view heat = gauge.is_static() ? "cooling" : "warming";
+  const LeakLog& log = evidence.log.log;
+  if (log.rows.back().reading <= log.rows.front().reading)
+    return {fmt::format("the readings rise by {:.1f} {}, which no leak does: {}, or pumping, hides "
+                        "a loss",
+                        largest_rise(evidence), gauge.unit(), heat),
+            settle_words(evidence)};
+  return {fmt::format(
+              "the readings end higher than they began, by {:.1f} {}, which no leak does: it lets "
+              "them fall. {} of the air in the lines, or a pump that is not shut off, hides a loss "
+              "that cannot be told from this log",
+              log.rows.back().reading - log.rows.front().reading, gauge.unit(),
+              gauge.is_static() ? "Cooling" : "Warming"),
+          fmt::format("See that the rows are in the order in which they were read, and are of this "
+                      "gauge; that the pump is clamped off; and that no line is {}. {}",
+                      gauge.is_static() ? "cooling after it was warmed by sun or a hand"
+                                        : "warmed by sun, a heater or a hand",
+                      settle_words(evidence))};
+}
+
 void add_readings(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) {
   const LeakTestPlan& plan = *evidence.plan;
   const std::string_view unit = plan.gauge.unit();
@@ -142,12 +165,7 @@ void add_readings(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) 
                      doubt_to_pass(evidence) / evidence.factor, unit, doubt_to_pass(evidence),
                      unit),
          tap_words()});
-  if (largest_rise(evidence) > rise_allowed(evidence))
-    doubts.push_back(
-        {fmt::format("the readings rise by {:.1f} {}, which no leak does: {}, or pumping, hides a "
-                     "loss",
-                     largest_rise(evidence), unit, plan.gauge.is_static() ? "cooling" : "warming"),
-         settle_words(evidence)});
+  if (largest_rise(evidence) > rise_allowed(evidence)) doubts.push_back(rise_doubt(evidence));
 }
 
 void add_temperature(const LeakEvidence& evidence, std::vector<LeakDoubt>& doubts) {

@@ -37,6 +37,13 @@ Said said(const Judgement& judgement, const Report& report, const Phrasing& phra
 
 using Judgements = std::vector<const Judgement*>;
 
+void sort_along_route(Judgements& judgements) {
+  std::stable_sort(judgements.begin(), judgements.end(),
+                   [](const Judgement* a, const Judgement* b) {
+                     return a->distance_in.value_or(0) < b->distance_in.value_or(0);
+                   });
+}
+
 /// Those of one subject before and after that differ from each other, each in order along the
 /// route.
 struct Sides {
@@ -61,10 +68,7 @@ std::map<Subject, Sides> differing(const Report& before, const Report& now,
   for (const auto& [words, judgements] : unmatched)
     for (const Judgement* judgement : judgements)
       sides[subject_of(*judgement)].was.push_back(judgement);
-  for (auto& [subject, side] : sides)
-    std::stable_sort(side.was.begin(), side.was.end(), [](const Judgement* a, const Judgement* b) {
-      return a->distance_in.value_or(0) < b->distance_in.value_or(0);
-    });
+  for (auto& [subject, side] : sides) sort_along_route(side.was);
   return sides;
 }
 
@@ -72,9 +76,19 @@ double apart(const Judgement& a, const Judgement& b) {
   return std::abs(a.distance_in.value_or(0) - b.distance_in.value_or(0));
 }
 
+/// What a figure is of. A plain number is of whatever its source says.
+using Measure = std::tuple<Unit, LimitSense, std::string>;
+
+/// Nothing of a judgement that has no figure.
+std::optional<Measure> measure_of(const Judgement& judgement) {
+  if (!judgement.value || !judgement.limit) return std::nullopt;
+  const bool is_plain = judgement.unit == Unit::none;
+  return Measure{judgement.unit, judgement.sense, is_plain ? judgement.source : std::string()};
+}
+
 /// Pairs the judgements in order along the route. Where one side has more, one is left without a
 /// partner whenever its neighbour is the nearer partner.
-std::vector<Change> paired(const Sides& sides) {
+std::vector<Change> paired_in_order(const Sides& sides) {
   std::vector<Change> changes;
   std::size_t i = 0;
   std::size_t j = 0;
@@ -91,6 +105,49 @@ std::vector<Change> paired(const Sides& sides) {
   }
   while (i < sides.was.size()) changes.push_back({sides.was[i++], nullptr});
   while (j < sides.now.size()) changes.push_back({nullptr, sides.now[j++]});
+  return changes;
+}
+
+/// Adds the pairs to `changes`, and gives back what has no partner, in order along the route.
+Sides pair_up(const Sides& sides, std::vector<Change>& changes) {
+  Sides left;
+  for (const Change& change : paired_in_order(sides)) {
+    if (change.was && change.now)
+      changes.push_back(change);
+    else if (change.was)
+      left.was.push_back(change.was);
+    else
+      left.now.push_back(change.now);
+  }
+  return left;
+}
+
+void append(Judgements& all, const Judgements& more) {
+  all.insert(all.end(), more.begin(), more.end());
+}
+
+/// Pairs figures of one measure with each other, and then what has no figure with what is left: a
+/// pulley that was too small, and now has its guard too far away, has not one finding that changed.
+std::vector<Change> paired(const Sides& sides) {
+  std::map<std::optional<Measure>, Sides> by_measure;
+  for (const Judgement* each : sides.was) by_measure[measure_of(*each)].was.push_back(each);
+  for (const Judgement* each : sides.now) by_measure[measure_of(*each)].now.push_back(each);
+  std::vector<Change> changes;
+  Sides figures;
+  Sides others;
+  for (const auto& [measure, alike] : by_measure) {
+    const Sides left = pair_up(alike, changes);
+    append(measure ? figures.was : others.was, left.was);
+    append(measure ? figures.now : others.now, left.now);
+  }
+  sort_along_route(figures.was);
+  sort_along_route(figures.now);
+  const Sides gone = pair_up({figures.was, others.now}, changes);
+  const Sides come = pair_up({others.was, figures.now}, changes);
+  for (const Judgements& each : {gone.was, come.was})
+    for (const Judgement* was : each) changes.push_back({was, nullptr});
+  for (const Judgements& each : {gone.now, come.now})
+    for (const Judgement* now : each) changes.push_back({nullptr, now});
   return changes;
 }
 

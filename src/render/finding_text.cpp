@@ -102,6 +102,13 @@ std::string assumption_lines(const Report& report) {
   return text;
 }
 
+std::string assumption_count(const std::vector<std::string>& assumptions, std::string_view where) {
+  if (assumptions.empty()) return {};
+  return wrapped(
+      "", fmt::format("Taken, because the project does not say: {}; {}",
+                      counted(static_cast<int>(assumptions.size()), "thing", "things"), where));
+}
+
 std::string note_lines(const Report& report) {
   if (report.notes.empty()) return {};
   std::string text = "\nFound on the way:\n";

@@ -51,6 +51,8 @@ std::string set_lines(const Report& report,
 /// What the tool took for what the project leaves out, after an empty line; nothing where it took
 /// nothing.
 std::string assumption_lines(const Report& report);
+/// How many there are, and where they are listed, for a sheet that leaves them out; empty for none.
+std::string assumption_count(const std::vector<std::string>& assumptions, std::string_view where);
 /// What was found on the way; nothing where there is nothing.
 std::string note_lines(const Report& report);
 /// How much of each route of which anything was measured is as built; nothing where nothing was.

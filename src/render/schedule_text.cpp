@@ -117,9 +117,23 @@ std::string hole_text(const ScheduledHole& hole, const Phrasing& phrasing) {
   return hole.bore_in ? text + " " + size_number(hole.bore_in, phrasing) : text;
 }
 
-std::string hole_words(const ScheduledHole& hole, const Phrasing& phrasing) {
+/// Of a line that a fairlead leads through the hole: it fills the hole.
+std::string fairlead_words(const Schedule& schedule, const ScheduledHole& hole,
+                           const std::string& line, const Phrasing& phrasing) {
+  const bool led = std::any_of(
+      schedule.supports.begin(), schedule.supports.end(), [&](const ScheduledSupport& each) {
+        return each.hold == "fairlead" && each.through == hole.name && each.route == line;
+      });
+  if (!led) return {};
+  return hole.diameter_in ? " in a fairlead " + size_number(hole.diameter_in, phrasing) + " outside"
+                          : " in a fairlead";
+}
+
+std::string hole_words(const Schedule& schedule, const ScheduledHole& hole,
+                       const Phrasing& phrasing) {
   std::string lines;
-  for (const std::string& line : hole.lines) lines += (lines.empty() ? ": " : ", ") + line;
+  for (const std::string& line : hole.lines)
+    lines += (lines.empty() ? ": " : ", ") + line + fairlead_words(schedule, hole, line, phrasing);
   std::string text = hole.name + lines;
   if (hole.edge_distance_in)
     text += fmt::format("; {} left to {}", length_number(hole.edge_distance_in, phrasing),
@@ -127,11 +141,11 @@ std::string hole_words(const ScheduledHole& hole, const Phrasing& phrasing) {
   return text;
 }
 
-std::string hole_row(const std::string& cells, const ScheduledHole& hole,
+std::string hole_row(const std::string& cells, const Schedule& schedule, const ScheduledHole& hole,
                      const Phrasing& phrasing) {
   return cells + "  " + left(hole_text(hole, phrasing), thing_column) +
          right(size_number(hole.diameter_in, phrasing), drill_column) + "  " +
-         one_line(hole_words(hole, phrasing)) + "\n";
+         one_line(hole_words(schedule, hole, phrasing)) + "\n";
 }
 
 /// The list to walk along a part with a tape: along the path of a channel, from its start.
@@ -148,7 +162,7 @@ std::string by_part(const Schedule& schedule, const Phrasing& phrasing) {
     for (const ScheduledHole& each : schedule.holes)
       if (each.frame == part)
         add(each.along_part_in, each.centre,
-            [&](const std::string& cells) { return hole_row(cells, each, phrasing); });
+            [&](const std::string& cells) { return hole_row(cells, schedule, each, phrasing); });
     for (const ScheduledSupport& each : schedule.supports)
       if (each.to == part && each.through.empty())
         add(each.along_part_in, each.at,
@@ -176,7 +190,8 @@ std::string by_frame(const Schedule& schedule, const Phrasing& phrasing) {
     text += wrapped("", part);
     text += head({"FS", "BL", "WL"}, "for", phrasing);
     for (const ScheduledHole& each : schedule.holes)
-      if (each.frame == part) text += hole_row(place_cells(each.centre, phrasing), each, phrasing);
+      if (each.frame == part)
+        text += hole_row(place_cells(each.centre, phrasing), schedule, each, phrasing);
     for (const ScheduledSupport& each : schedule.supports)
       if (each.to == part && each.through.empty())
         text += row(place_cells(each.at, phrasing), each, each.route, phrasing);

@@ -8,6 +8,7 @@
 
 #include "input/route_points.hpp"
 #include "model/units.hpp"
+#include "render/finding_text.hpp"
 #include "render/layout.hpp"
 
 namespace linewright {
@@ -60,6 +61,16 @@ std::string support_text(const SuggestedSupport& support, const SupportSuggestio
   return text;
 }
 
+/// A rule asks for a support where nothing was found that could carry one.
+std::string mend_words(const std::string& mend, bool gave_up) {
+  const bool asks =
+      mend.find("add a support") != mend.npos || mend.find("add supports") != mend.npos;
+  if (gave_up || !asks) return mend;
+  return "no part that is described offers a place for one more support there: describe a part or "
+         "a bracket that does, or name it in the route's `supports_on`; then " +
+         mend;
+}
+
 std::string fault_text(const SupportFault& fault, const SupportSuggestion& route,
                        const TextStyle& style) {
   const Judgement& judgement = fault.judgement;
@@ -68,7 +79,8 @@ std::string fault_text(const SupportFault& fault, const SupportSuggestion& route
   std::string where = style.phrasing.tape(fault.distance_in) + " from " + route.from;
   if (judgement.at) where += ", " + style.phrasing.place(*judgement.at);
   text += wrapped("      where: ", where);
-  if (!judgement.mend.empty()) text += wrapped("      mend: ", judgement.mend);
+  if (!judgement.mend.empty())
+    text += wrapped("      mend: ", mend_words(judgement.mend, route.gave_up));
   return text;
 }
 
@@ -135,11 +147,7 @@ std::string suggest_text(const SuggestReport& report, const TextStyle& style) {
   if (!yaml.empty()) text += "To paste, `points` in place of each route's own:\n\n" + yaml + "\n";
   const std::string measured = words_on_measures(report);
   if (!measured.empty()) text += wrapped("Before you paste: ", measured) + "\n";
-  if (!report.assumptions.empty()) {
-    text += "Taken, because the project does not say:\n";
-    for (const std::string& sentence : report.assumptions) text += wrapped("  - ", sentence);
-  }
-  return text;
+  return text + assumption_count(report.assumptions, "linewright check lists them");
 }
 
 }  // namespace linewright

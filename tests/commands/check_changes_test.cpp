@@ -197,5 +197,26 @@ TEST(TimeOfDay, IsThatOfTheClockOnTheWall) {
   EXPECT_EQ(time_of_day(std::mktime(&three_past_two)), "14:03:09");
 }
 
+TEST(CheckChanges, FiguresOfDifferentThingsAreNotOneFindingThatChanged) {
+  Judgement small = clearance(5, 0.2);
+  small.unit = Unit::none;
+  small.message = "the pulley is too small";
+  small.source = "a handbook";
+  Judgement guard = clearance(5, 0.7);
+  guard.verdict = Verdict::fail;
+  guard.sense = LimitSense::at_most;
+  guard.message = "the guard is too far away";
+  EXPECT_TRUE(contains(text_of({small}, {guard}), "1 new, 1 gone"));
+  Judgement few = small;
+  few.message = "the pulley has too few guards";
+  few.source = "another handbook";
+  EXPECT_TRUE(contains(text_of({small}, {few}), "1 new, 1 gone"));
+  // What was not known before and is a figure now is the same finding.
+  Judgement unknown = small;
+  unknown.verdict = Verdict::unknown;
+  unknown.value.reset();
+  EXPECT_TRUE(contains(text_of({unknown}, {small}), "1 changed"));
+}
+
 }  // namespace
 }  // namespace linewright

@@ -174,6 +174,37 @@ TEST(DrawCommand, ThePicturesOfTheReadmeAreCurrent) {
   }
 }
 
+TEST(DrawCommand, AFindingThatTheListBesideThePictureHasNoRoomForStandsUnderIt) {
+  const std::string& svg = demo_sheet({"--view", "side"}).out;
+  const json checks = json::parse(run({"check", demo, "--format", "json"}).out).at("checks");
+  const auto findings = std::count_if(
+      checks.begin(), checks.end(), [](const json& each) { return each.at("verdict") != "pass"; });
+  double rule_y = 0;  // of the tick words under the picture
+  std::vector<test::WordBox> listed;
+  for (const test::WordBox& box : test::word_boxes(svg)) {
+    if (box.words == "FS") rule_y = box.bottom;
+    if (box.words.find(": ") != std::string::npos &&
+        (box.words.starts_with("fail: ") || box.words.starts_with("warn: ")))
+      listed.push_back(box);
+  }
+  ASSERT_EQ(std::ssize(listed), findings);
+  const auto under = std::count_if(listed.begin(), listed.end(),
+                                   [&](const test::WordBox& box) { return box.top > rule_y; });
+  EXPECT_GT(under, 0);
+  EXPECT_LT(under, findings);
+  const double middle = number_after(svg, "viewBox=\"0 0 ") / 2;
+  for (const test::WordBox& box : listed) {
+    if (box.top >= rule_y) continue;
+    EXPECT_GT(box.left, middle) << box.words;
+  }
+  // In one column they would take a line of two each.
+  const double lowest =
+      std::max_element(listed.begin(), listed.end(), [](const auto& a, const auto& b) {
+        return a.bottom < b.bottom;
+      })->bottom;
+  EXPECT_LT(lowest - rule_y, 23.0 * static_cast<double>(under) / 2);
+}
+
 TEST(DrawCommand, TakesNoNameForMarkup) {
   const StarterCopy project;
   const std::string text = test::read(project.file("project.yaml"));

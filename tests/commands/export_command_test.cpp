@@ -5,13 +5,19 @@
 #include <assimp/scene.h>
 #include <dxflib/dl_creationadapter.h>
 #include <dxflib/dl_dxf.h>
+#include <fcntl.h>
 #include <gtest/gtest.h>
+#include <pty.h>
+#include <unistd.h>
 
 #include <assimp/Importer.hpp>
 #include <cmath>
+#include <iostream>
 #include <map>
 #include <numbers>
 #include <set>
+#include <sstream>
+#include <stdexcept>
 
 #include "commands/command_run.hpp"
 
@@ -55,6 +61,39 @@ class SmallExport : public testing::Test {
   std::string path() const { return folder_.path().string(); }
   test::TempFolder folder_;
 };
+
+/// Standard output is a terminal that nobody reads, as long as this lives.
+class OutputAtATerminal {
+ public:
+  OutputAtATerminal() : before_(::dup(STDOUT_FILENO)) {
+    if (::openpty(&reader_, &terminal_, nullptr, nullptr, nullptr) != 0)
+      throw std::runtime_error("no terminal");
+    // What is written though it should not be is an error, and nothing to wait for.
+    ::fcntl(terminal_, F_SETFL, O_NONBLOCK);
+    ::dup2(terminal_, STDOUT_FILENO);
+  }
+  OutputAtATerminal(const OutputAtATerminal&) = delete;
+  OutputAtATerminal& operator=(const OutputAtATerminal&) = delete;
+  ~OutputAtATerminal() {
+    ::dup2(before_, STDOUT_FILENO);
+    for (const int file : {before_, reader_, terminal_}) ::close(file);
+  }
+
+ private:
+  int before_ = -1;
+  int reader_ = -1;
+  int terminal_ = -1;
+};
+
+/// With standard output itself instead of a caught one.
+CommandRun run_to_standard_output(std::vector<const char*> argv) {
+  std::ostringstream err;
+  argv.insert(argv.begin(), "linewright");
+  CommandRun result;
+  result.code = run_command_line(static_cast<int>(argv.size()), argv.data(), std::cout, err);
+  result.err = err.str();
+  return result;
+}
 
 const aiScene* read_glb(Assimp::Importer& importer, const std::string& glb) {
   return importer.ReadFileFromMemory(glb.data(), glb.size(), aiProcess_ValidateDataStructure,
@@ -221,6 +260,21 @@ TEST_F(SmallExport, WrongWordsAreToldInOneError) {
   refused({"--to", "dxf"}, "--to dxf needs --frame");
   refused({"--to", "gltf", "--frame", "Bl\xC3\xA4tt"}, "--frame goes with --to dxf");
   refused({"--to", "dxf", "--frame", "F2"}, "no frame is called 'F2'");
+}
+
+TEST_F(SmallExport, BytesAreNotWrittenToATerminal) {
+  const std::string project = path();
+  const std::string file = folder_ / "small.glb";
+  const OutputAtATerminal terminal;
+  const CommandRun refused = run_to_standard_output({"export", project.c_str(), "--to", "gltf"});
+  EXPECT_EQ(refused.code, 2);
+  EXPECT_EQ(refused.err,
+            "linewright: error: the result is binary, which a terminal cannot show: write it with "
+            "--output FILE\n");
+  EXPECT_NE(
+      run_to_standard_output({"export", project.c_str(), "--to", "gltf", "--output", file.c_str()})
+          .code,
+      2);
 }
 
 }  // namespace

@@ -144,7 +144,17 @@ TEST(ExplainCommand, AWordOfTheTradeIsWhatFilesCallIt) {
         << result.out;
     expect_eighty_columns(result.out);
   }
+  // A capital makes no other word of it, and a value of a key gives way to it.
+  EXPECT_TRUE(run({"explain", "FS"}).out.starts_with("FS: fuselage station: "));
+  EXPECT_TRUE(contains(one_line(run({"explain", "FS"}).out), "positive aft, in inches"));
+  EXPECT_TRUE(contains(run({"explain", "WL"}).out, "waterline: a key of project files"));
+  EXPECT_TRUE(contains(run({"explain", "nylon"}).out, "tube-nylon-1/4"));
   EXPECT_TRUE(contains(run({"explain", "cushon clamp"}).err, "did you mean 'cushion clamp'?"));
+}
+
+TEST(ExplainCommand, EveryVerdictIsAWordOfTheTrade) {
+  for (const std::string verdict : {"pass", "warn", "fail", "unknown", "waived"})
+    EXPECT_TRUE(run({"explain", verdict}).out.starts_with(verdict + ": a verdict: ")) << verdict;
 }
 
 TEST(ExplainCommand, AnUnknownWordGetsTheNearestAndWhatListsThemAll) {

@@ -34,8 +34,9 @@ TEST(Output, TheFilesNameCannotSteerTheTerminal) {
   const std::string name = folder / "a\x1B[31m\u202Eb\n.txt";
   const std::string shown = folder / "a?[31m?b .txt";
   EXPECT_EQ(run({"rules", "--output", name}).err, "linewright: wrote " + shown + "\n");
-  EXPECT_EQ(run({"rules", "--output", name}).err,
-            "linewright: error: '" + shown + "' is already there and is not overwritten\n");
+  EXPECT_EQ(run({"rules", "--output", name}).err, "linewright: error: '" + shown +
+                                                      "' is already there and is not overwritten; "
+                                                      "--force replaces it\n");
 }
 
 TEST(Output, QuietSaysNothingOfTheFile) {

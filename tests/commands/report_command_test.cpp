@@ -231,7 +231,8 @@ TEST(WatchedReport, ReplacesNoFileUnasked) {
   const std::string file = project.root() + "-page.html";
   test::write(file, "mine");
   test::WatchedProgram program({project.root(), "--report", file});
-  EXPECT_TRUE(program.says("is already there and is not overwritten")) << program.said();
+  EXPECT_TRUE(program.says("is already there and is not overwritten; --force replaces it"))
+      << program.said();
   ASSERT_TRUE(program.says("Ctrl-C ends")) << program.said();
   EXPECT_EQ(test::read(file), "mine");
 }

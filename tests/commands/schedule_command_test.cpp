@@ -56,6 +56,15 @@ TEST(ScheduleCommand, CsvHasARowForEachSupportAndHole) {
   EXPECT_TRUE(lines[0].starts_with("record,part,name,route,hold,fs_in,bl_in,wl_in,"));
 }
 
+TEST(ScheduleCommand, TheDrillSheetNamesTheFairleadThatFillsAHole) {
+  const std::string sheet =
+      run({"schedule", LINEWRIGHT_SOURCE_DIR "/routes/mended.yaml", "--by", "frame"}).out;
+  // routes/structure.yaml drills 1/2 in there, for a fairlead of that outside diameter.
+  EXPECT_TRUE(contains(sheet, "T166-rudder-left: rudder-left in a fairlead 0.500 outside; "))
+      << sheet;
+  EXPECT_TRUE(contains(sheet, "T182-static: static-main; ")) << sheet;
+}
+
 TEST(ScheduleCommand, RefusesAnotherOrder) {
   const CommandRun result = run({"schedule", ".", "--by", "parts"});
   EXPECT_EQ(result.code, 2);

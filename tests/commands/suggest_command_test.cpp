@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "commands/command_run.hpp"
+#include "render/layout.hpp"
 
 namespace linewright {
 namespace {
@@ -137,6 +138,11 @@ TEST(SuggestCommand, FailsAndSaysWhereNothingCanHoldTheLine) {
   EXPECT_TRUE(test::contains(run.out, "line: no choice of supports does")) << run.out;
   EXPECT_TRUE(test::contains(run.out, "support-spacing")) << run.out;
   EXPECT_TRUE(test::contains(run.out, " in from port")) << run.out;
+  // What the rule asks for is what nothing can carry.
+  EXPECT_TRUE(test::contains(one_line(run.out),
+                             "mend: no part that is described offers a place for one more support "
+                             "there: describe a part or a bracket that does"))
+      << run.out;
   const test::CommandRun yaml = test::run({"suggest", folder / "project.yaml", "--write"});
   EXPECT_EQ(yaml.code, 1);
   EXPECT_EQ(yaml.out, "");

@@ -95,7 +95,12 @@ TEST(Usage, MissingAndSurplusWordsAreRefused) {
   expect_refused({"init"}, "DIR");
   expect_refused({"check", ".", "more"}, "more");
   expect_refused({"check", ".", "--rule"}, "--rule");
-  expect_refused({"rules", "--format", "json", "--format", "text"}, "--format");
+  expect_refused(
+      {"rules", "--format", "json", "--format", "text"},
+      "--format is given twice, and takes one value: run linewright rules once for each");
+  expect_refused({"check", ".", "--rule=slack", "--rule", "lag", "--rule=lag"},
+                 "--rule is given 3 times");
+  expect_refused({"check", ".", "--set", "a=1", "--set", "a=2", "--rule", "slak"}, "project.yaml");
   expect_refused({"check", ""}, "the path of the project is empty");
   expect_refused({"init", ""}, "empty name");
 }

@@ -151,7 +151,7 @@ TEST(MeshEntry, RefusesKeysThatCannotBe) {
             at + "50: the axis of a turn must be FS, BL or WL, found 'x'\n");
   EXPECT_EQ(errors_of(", rotate: [{about: FS}]"), at + "42: a turn needs 'angle'\n");
   EXPECT_EQ(errors_of(", rotate: {about: FS, angle: 90}"),
-            at + "41: expected a list, found a map\n");
+            at + "41: expected a list, found a map | put '- ' before each item of the list\n");
   EXPECT_EQ(errors_of(", rotate: [{about: FS, angle: 361}]"),
             at + "61: an angle must not be beyond 360 deg, found 361\n");
   EXPECT_EQ(errors_of(", crease_angle: 0"),

@@ -219,6 +219,35 @@ TEST(Quantity, CommasAreExplained) {
     EXPECT_TRUE(says(error_of(text), "write decimals with a point")) << text;
 }
 
+TEST(Quantity, ADecimalCommaIsWrittenAsItShouldBe) {
+  EXPECT_TRUE(says(error_of("142,5"), "write decimals with a point: 142.5"));
+  EXPECT_TRUE(says(error_of("-3,25 mm"), "write decimals with a point: -3.25 mm"));
+  // These may be thousands.
+  for (const auto* text : {"1,000", "1,000.5", "1,000,5", "1.5,2"})
+    EXPECT_TRUE(says(error_of(text), "no commas between digits")) << text;
+}
+
+TEST(Quantity, AFractionOfOneCharacterIsWrittenAsItShouldBe) {
+  EXPECT_TRUE(says(error_of("14\u00BC"), "write 14 1/4")) << error_of("14\u00BC");
+  EXPECT_TRUE(says(error_of("-\u215C in"), "write -3/8 in"));
+  EXPECT_TRUE(says(error_of("5' 2 \u215E\""), "write 5' 2 7/8\""));
+  EXPECT_TRUE(says(error_of("2\u00BD", Dimension::force), "write the fraction as a decimal"));
+}
+
+TEST(Quantity, AUnitAsItIsSpokenIsMeant) {
+  const auto meant = [](std::string_view text, Dimension dimension, const std::string& unit) {
+    EXPECT_TRUE(says(error_of(text, dimension), "did you mean '" + unit + "'?"))
+        << error_of(text, dimension);
+  };
+  meant("-10 F", Dimension::temperature, "degF");
+  meant("-10 \u00B0C", Dimension::temperature, "degC");
+  meant("3 inches", Dimension::length, "in");
+  meant("40 lbs", Dimension::force, "lbf");
+  meant("12\u00B0", Dimension::angle, "deg");
+  // Of another dimension it is none that could stand there.
+  EXPECT_FALSE(says(error_of("3 F"), "did you mean"));
+}
+
 TEST(Quantity, FractionsOfAllButLengthsAreExplained) {
   for (const auto* text : {"1/4", "1/4 lbf", "1 1/4", "1 1/4 lbf"})
     EXPECT_TRUE(says(error_of(text, Dimension::force), "write the fraction as a decimal")) << text;

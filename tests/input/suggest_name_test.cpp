@@ -63,6 +63,15 @@ TEST(SuggestName, AKnownNameNeedsNoSuggestion) {
   EXPECT_EQ(suggest_name("slack", {"slack1", "slack"}), "");
 }
 
+TEST(SuggestName, OfAFewChoicesThatWhichIsPartOfTheWordIsMeant) {
+  const std::vector<std::string> systems{"static", "pitot", "cable", "rod", "push-pull"};
+  EXPECT_EQ(suggest_choice("pushrod", systems), "did you mean 'rod'?");
+  EXPECT_EQ(suggest_choice("Control Cable", systems), "did you mean 'cable'?");
+  EXPECT_EQ(suggest_choice("cabel", systems), "did you mean 'cable'?");
+  EXPECT_EQ(suggest_choice("pitot-static", systems), "");
+  EXPECT_EQ(suggest_choice("hydraulic", systems), "");
+}
+
 TEST(SuggestName, AHugeWordCostsNothing) {
   EXPECT_EQ(suggest_name(std::string(20'000'000, 'a'), rule_names), "");
   EXPECT_EQ(suggest_name("slck", {std::string(20'000'000, 'a'), "slack"}), "did you mean 'slack'?");

@@ -94,6 +94,7 @@ TEST(YamlDocumentErrors, AForgottenColonIsNotTakenForAnEmptyValue) {
   const Diagnostic joined = only_error("{a:1}\n");
   EXPECT_EQ(joined.message, "expected ':' after 'a:1'");
   EXPECT_EQ(joined.suggestion, "put a space after the ':'");
+  EXPECT_EQ(only_error("{a: 1,5 in}\n").suggestion, "write decimals with a point");
 }
 
 TEST(YamlDocumentErrors, AnUnclosedBracketIsShownWhereItOpens) {
@@ -120,10 +121,45 @@ TEST(YamlDocumentErrors, WhatTheParserRefusesIsSaidInPlainWords) {
   expect_error("a: b: c\n", at(1, 5), "a ':' that follows no key");
   expect_error("a: 1\n b: 2\n", at(2, 3), "a ':' that follows no key");
   expect_error("a:\n  b: 1\n c: 2\n", at(3, 2), "expected 'key: value' in the column of the keys");
-  expect_error("- a\n - b\n- c\n d: 1\n", at(4, 3), "a ':' that follows no key");
+  expect_error("- a\n - b\n- c\n d: 1\n", at(3, 3), "expected 'key: value', found 'c'");
   expect_error("a: @x\n", at(1, 4), "a character that cannot start a value");
   expect_error("a: \"é\\q\"\n", at(1, 8), "an unknown escape");
   expect_error("%YAML 3.0\n---\na: 1\n", at(1, 1), "not valid YAML: YAML major version too large");
+}
+
+/// The mend that goes with the one error, which must be there.
+std::string mend_at(std::string_view text, SourceLocation where, std::string_view part) {
+  expect_error(text, where, part);
+  return only_error(text).suggestion;
+}
+
+TEST(YamlDocumentErrors, ABracketLeftOpenIsShownWhereItOpensWhateverComesAfter) {
+  EXPECT_EQ(mend_at("a:\n  - {b: 1\n  - {b: 2}\n  - {b: 3}\n", at(2, 5), "a '{' is not closed"),
+            "line 4 cannot stand in it: close it before");
+  EXPECT_EQ(mend_at("a:\n  - {b: [1, 2, c: 3}\n", at(2, 20), "a closing bracket that matches no"),
+            "the '[' opened in line 2 is not closed yet");
+  // A mark of inches, a comment and a text open none.
+  EXPECT_EQ(mend_at("a: 5' 2\" # [\nb: '['\nc: ]\n", at(3, 4), "a closing bracket"), "");
+}
+
+TEST(YamlDocumentErrors, ADashLeftOutIsShownWhereItBelongs) {
+  EXPECT_EQ(mend_at("a:\n  - {b: 1}\n  {b: 2}\n", at(3, 3), "expected an item ('- ')"),
+            "put '- ' before it, or check the indentation");
+  EXPECT_EQ(mend_at("a:\n  {b: 1}\n  - {b: 2}\n", at(2, 3), "expected an item ('- ')"),
+            "put '- ' before it");
+  EXPECT_EQ(mend_at("a:\n  - b: 1\n    c: 2\n\n    b: 3\n    c: 4\n", at(5, 5),
+                    "the key 'b' is given twice; the first is in line 2"),
+            "put '- ' before it where the next item of the list begins");
+}
+
+TEST(YamlDocumentErrors, AColonLeftOutIsShownInItsOwnLine) {
+  const std::string missing = "a ':' is missing after the key";
+  EXPECT_EQ(mend_at("a: 1\nline b\nc: 3\n", at(2, 1), "expected 'key: value', found 'line b'"),
+            missing);
+  EXPECT_EQ(mend_at("a: 1\n# what comes\nb\n\n  # is a list\n  - c: 3\n", at(3, 1), "found 'b'"),
+            missing);
+  EXPECT_EQ(mend_at("- a b\n  c: 3\n", at(1, 3), "found 'a b'"), missing);
+  EXPECT_EQ(mend_at("a: 1\nb:2\nc: 3\n", at(2, 1), "found 'b:2'"), "put a space after the ':'");
 }
 
 TEST(YamlDocumentErrors, ATabInTheIndentationIsNamed) {

@@ -235,5 +235,19 @@ TEST(LeakVerdict, RefusesReadingsOffTheStandardTroposphere) {
       judge_leak(static_plan(), log_of({{0, 40'000}, {60, 40'000}}))));
 }
 
+TEST(LeakVerdict, SaysWhatReadingsThatRiseFromFirstToLastCanBe) {
+  std::vector<std::pair<double, double>> rows;
+  for (int i = 0; i <= 60; ++i) rows.push_back({10.0 * i, 940 + 5.0 * i});
+  const LeakVerdict rising = judged(log_of(rows));
+  EXPECT_EQ(rising.answer, leak_unknown);
+  EXPECT_TRUE(says(rising, "end higher than they began, by 300.0 ft, which no leak does"));
+  EXPECT_TRUE(says(rising, "Cooling of the air in the lines, or a pump that is not shut off"));
+  const auto mentions = [](const std::vector<std::string>& all, const std::string& part) {
+    return std::any_of(all.begin(), all.end(),
+                       [&](const std::string& each) { return each.find(part) != each.npos; });
+  };
+  EXPECT_TRUE(mentions(rising.next, "in the order in which they were read"));
+}
+
 }  // namespace
 }  // namespace linewright

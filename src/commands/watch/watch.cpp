@@ -103,7 +103,7 @@ class Telling {
     std::string text = page ? *std::move(page) : refused_page(page.error().errors, when);
     if (server_) server_->show(text);
     if (!page_) return {};
-    const std::string wrong = write_whole_file({*page_, std::move(text)}, replaces_);
+    const std::string wrong = write_output_file({*page_, std::move(text)}, replaces_);
     if (!wrong.empty()) return refusal(one_line(wrong)).errors;
     replaces_ = true;
     return {};

@@ -194,7 +194,9 @@ std::string Derivation::twin_name(ProjectItem& item, Named kind, const YamlNode&
         fmt::format("{} has no mirror image: {} lies on one side and has no twin",
                     named_item(*item.twin), named_item(*there)),
         there->map->find("mirror") != nullptr
-            ? fmt::format("give {} 'mirror: NAME'", quoted_text(there->name))
+            ? fmt::format("give {} 'mirror: NAME', in place of what stands there for its twin, if "
+                          "anything does",
+                          quoted_text(there->name))
             : "describe the mirrored route by itself");
   return name.text;
 }
@@ -214,6 +216,9 @@ void Derivation::work_out_twin(ProjectItem& item) {
       mirrored(*other.node, *other.map, plane_side(other),
                [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });
   item.node->note = fmt::format("mirror image of {}", other.name);
+  const YamlNode* mirror = other.node->find("mirror");
+  draft_.twins.push_back(
+      {item.name, other.name, mirror != nullptr ? mirror->where : SourceLocation{}});
   // Its name is then nowhere, for the one reason that is reported.
   if (item.refused) draft_.names_complete = false;
 }

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <limits>
+#include <span>
+#include <utility>
 
 namespace linewright {
 
@@ -14,6 +16,10 @@ constexpr double width_pt = 17 * points_per_inch;
 constexpr PaperBox most_room{66, 40, 880, 620};
 constexpr double margin_pt = 36;
 constexpr double list_x = 910;
+constexpr double list_y = 44;
+/// Under the picture.
+constexpr std::size_t list_columns = 4;
+constexpr double column_pt = 290;
 /// Thinner lines would not be seen.
 constexpr double thinnest_pt = 0.9;
 
@@ -136,6 +142,33 @@ void mark_findings(Sheet& sheet, const Picture& picture, const PaperBox& room,
   }
 }
 
+/// Beside the picture as far down as that goes, and the rest in columns under it, so that a long
+/// list leaves no empty sheet beside itself. `beside_pt`: what else stands in the list. Returns
+/// where the list beside the picture ends, and where all of it does.
+std::pair<double, double> list_round_picture(Sheet& sheet, const PaperBox& room,
+                                             const Drawing& drawing,
+                                             const std::vector<const Judgement*>& findings,
+                                             double beside_pt) {
+  const double fitting = (room.bottom - list_y - beside_pt) / finding_height_pt;
+  const std::size_t beside =
+      std::min(findings.size(), static_cast<std::size_t>(std::max(1.0, fitting)));
+  const std::span<const Judgement* const> all(findings);
+  const std::vector<const Judgement*> first(findings.begin(),
+                                            findings.begin() + static_cast<std::ptrdiff_t>(beside));
+  const double beside_end = list_findings(sheet, list_x, list_y, drawing, first, false);
+  double end = beside_end;
+  const std::size_t each = (findings.size() - beside + list_columns - 1) / list_columns;
+  for (std::size_t column = 0; column < list_columns; ++column) {
+    const std::size_t start = std::min(findings.size(), beside + column * each);
+    const std::size_t count = std::min(each, findings.size() - start);
+    end =
+        std::max(end, list_more_findings(sheet, margin_pt + static_cast<double>(column) * column_pt,
+                                         room.bottom + 26, drawing, all.subspan(start, count),
+                                         false, static_cast<int>(start) + 1));
+  }
+  return {beside_end, end};
+}
+
 std::string view_of(const Drawing& drawing, const Projection& projection) {
   const Extents extents = extents_of(drawing.scene, projection);
   PaperScale scale = fitted(
@@ -152,11 +185,12 @@ std::string view_of(const Drawing& drawing, const Projection& projection) {
   for (const SceneRoute& route : drawing.scene.routes) picture.route(route);
   const std::vector<const Judgement*> findings = marked_findings(drawing.report, {});
   mark_findings(sheet, picture, room, findings);
-  double end = list_findings(sheet, list_x, 44, drawing, findings, false);
   const std::vector<std::string> left_out = name_routes(sheet, picture, room, drawing.scene);
-  if (!left_out.empty()) sheet.text(list_x, end += 18, "head", "start", "Lines without a name");
-  for (const std::string& name : left_out) sheet.text(list_x, end += 10, "", "start", name, 60);
-  const double foot = std::max(room.bottom + 34, end + 20);
+  const double names_pt = left_out.empty() ? 0 : 18 + 10 * static_cast<double>(left_out.size());
+  auto [beside, end] = list_round_picture(sheet, room, drawing, findings, names_pt);
+  if (!left_out.empty()) sheet.text(list_x, beside += 18, "head", "start", "Lines without a name");
+  for (const std::string& name : left_out) sheet.text(list_x, beside += 10, "", "start", name, 60);
+  const double foot = std::max({room.bottom + 34, beside + 20, end + 20});
   draw_scale_bars(sheet, 40, foot + 6, scale.one_to, drawing.phrasing);
   draw_legend(sheet, 450, foot + 6, kinds_of(drawing.scene));
   draw_title_block(sheet, foot + 26, drawing, projection.view, scale.one_to);

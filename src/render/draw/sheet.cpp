@@ -235,7 +235,11 @@ std::vector<const Judgement*> marked_findings(const Report& report, std::string_
 double list_findings(Sheet& sheet, double x, double y, const Drawing& drawing,
                      const std::vector<const Judgement*>& findings, bool along) {
   sheet.text(x, y, "head", "start", findings.empty() ? "No findings" : "Findings");
-  int number = 0;
+  return list_more_findings(sheet, x, y, drawing, findings, along, 1);
+}
+
+double list_more_findings(Sheet& sheet, double x, double y, const Drawing& drawing,
+                          std::span<const Judgement* const> findings, bool along, int number) {
   for (const Judgement* each : findings) {
     y += 14;
     std::string place = "no one place";
@@ -244,7 +248,7 @@ double list_findings(Sheet& sheet, double x, double y, const Drawing& drawing,
     else if (!along && each->at)
       place = drawing.phrasing.place(*each->at);
     sheet.mark(each->verdict, x + 22, y - 3, each->message);
-    sheet.text(x + 14, y, "head", "end", fmt::format("{}", ++number));
+    sheet.text(x + 14, y, "head", "end", fmt::format("{}", number++));
     sheet.text(x + 30, y, "", "start",
                fmt::format("{}: {}: {}", verdict_word(each->verdict), each->rule,
                            along ? each->message : each->route),

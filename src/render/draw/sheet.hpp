@@ -2,6 +2,7 @@
 // A sheet of paper to draw on, as SVG. Places on it are in points, 1/72 in, from its upper left;
 // what is drawn in a frame of the aeroplane's inches goes through a `PaperScale`.
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -108,5 +109,10 @@ std::vector<const Judgement*> marked_findings(const Report& report, std::string_
 /// ends. Distances along the route where `along`, else places.
 double list_findings(Sheet& sheet, double x, double y, const Drawing& drawing,
                      const std::vector<const Judgement*>& findings, bool along);
+/// Some of them without a heading, numbered from `number` on.
+double list_more_findings(Sheet& sheet, double x, double y, const Drawing& drawing,
+                          std::span<const Judgement* const> findings, bool along, int number);
+/// How much of the sheet a finding with its place takes in such a list.
+inline constexpr double finding_height_pt = 23;
 
 }  // namespace linewright

@@ -14,6 +14,7 @@
 #include "rules/space/chafe_measured.hpp"
 #include "rules/space/failed_clamp.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/slack_mend.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/words/neighbour_words.hpp"
 #include "rules/words/swung_end.hpp"
@@ -175,9 +176,14 @@ void judge_unguarded(const RuleContext& context, const SpanReach& reach,
                       sawn_words(route, place.obstacle->guard),
                   judgement);
     judgement.message.insert(0, attachment_words(route, place.distance_in));
+    // What its likely reach keeps off, the cable keeps off for good where nothing of it is slack.
+    const std::string tightened = pair.likely || judgement.verdict == Verdict::pass
+                                      ? std::string()
+                                      : slack_mend(context, route);
     if (judgement.verdict != Verdict::pass)
-      judgement.mend =
-          structure_mend(context, reach, counts, place, tolerance - pair.bound.margin_in);
+      judgement.mend = tightened.empty() ? structure_mend(context, reach, counts, place,
+                                                          tolerance - pair.bound.margin_in)
+                                         : tightened;
     judgements.push_back(judgement);
   }
 }

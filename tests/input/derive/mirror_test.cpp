@@ -66,7 +66,27 @@ TEST(Mirror, SaysWhatHasNoTwin) {
   ASSERT_EQ(errors.size(), 1u) << shown(errors);
   EXPECT_EQ(errors[0].message,
             "route 'left' has no mirror image: node 'from' lies on one side and has no twin");
-  EXPECT_EQ(errors[0].suggestion, "give 'from' 'mirror: NAME'");
+  EXPECT_EQ(
+      errors[0].suggestion,
+      "give 'from' 'mirror: NAME', in place of what stands there for its twin, if anything does");
+}
+
+TEST(Mirror, SaysOnceWhatIsWrongInAThingAndInItsImage) {
+  const std::string text = with(mirrored_tailcone(), "points: [{hold: grommet, through: round}",
+                                "points: [{at: [90, -8, 14]}, {hold: grommet, through: round}");
+  const std::vector<Diagnostic> errors = loaded(text).errors;
+  ASSERT_EQ(errors.size(), 1u) << shown(errors);
+  EXPECT_NE(errors[0].message.find("node 'from'"), std::string::npos) << errors[0].message;
+}
+
+TEST(Mirror, TellsWhereAnImageStandsThereByItselfToo) {
+  const std::string text = with(mirrored_tailcone(), "nodes:\n",
+                                "nodes:\n  - {name: from-right, kind: end, at: [90, 8, 14]}\n");
+  const std::vector<Diagnostic> errors = loaded(text).errors;
+  ASSERT_EQ(errors.size(), 1u) << shown(errors);
+  EXPECT_NE(errors[0].message.find("the node 'from-right' is given twice"), std::string::npos);
+  EXPECT_EQ(errors[0].suggestion,
+            "it is the mirror image of 'from' by itself: leave its own entry out, or its 'mirror'");
 }
 
 TEST(Mirror, TakesWhatLiesOnBothSidesForItsOwnTwin) {

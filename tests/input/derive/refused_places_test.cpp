@@ -129,9 +129,10 @@ TEST(RefusedTwin, OfARibWhoseHoleHasNoneIsOneError) {
                    "  - {name: s, system: wire, line: wire-1/4, from: from, to: to, points: "
                    "[{hold: clamp, at: [110, -6, 12], to: R1-right}]}\n"),
           "  channels:\n", rib + "  channels:\n");
-  expect_only(text,
-              "part 'R1' has no mirror image: hole 'R1-a' lies on one side and has no twin | "
-              "give 'R1-a' 'mirror: NAME'");
+  expect_only(
+      text,
+      "part 'R1' has no mirror image: hole 'R1-a' lies on one side and has no twin | "
+      "give 'R1-a' 'mirror: NAME', in place of what stands there for its twin, if anything does");
   EXPECT_EQ(
       shown(loaded_text(put(text, "diameter: 0.5}]}", "diameter: 0.5, mirror: R1-b}]}")).errors),
       "");

@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 #include <vector>
 
 #include "lines/motion/line_motion.hpp"
+#include "lines/motion/taut_raise.hpp"
 #include "lines/motion/tension_change.hpp"
 #include "rules/cable_project.hpp"
 
@@ -115,6 +117,40 @@ TEST(SlackSideOfAPair, SagsUnderWhatTheOthersLimitLoadLeaves) {
   EXPECT_NEAR(reach.stretch.envelope.sag_in, 0.10875, 1e-6);
   EXPECT_NEAR(reach.sag_unloaded_in.value(), 0.0271875, 1e-6);
   EXPECT_EQ(reach.stretch.envelope.surplus_in, 0);
+}
+
+TEST(SlackSideOfAPair, IsTautAgainWhereBothAreRiggedTighterByWhatTheyLack) {
+  const auto raise_of = [](const SmallProject& project) {
+    const PreparedProject prepared = prepare(project.project);
+    return taut_raise_lbf(prepared, motion_of(prepared).cables, 0);
+  };
+  // Of a pull of 200 lbf each takes half: from 100 lbf on nothing is left over.
+  EXPECT_NEAR(raise_of(pair_of(40, 200)).value(), 60, 0.01);
+  EXPECT_FALSE(raise_of(pair_of(40, 80)));
+  // Alone it lacks what the cold takes beyond its tension.
+  SmallProject alone = over_box(1, 40);
+  alone.project.temperature = {-10, 70, 100};
+  EXPECT_NEAR(raise_of(alone).value(), 80 * lost_lbf_per_degf - 40, 0.01);
+}
+
+// 120 lbf beyond twice its tension leave 0.0645 in over: at the most the cable comes out by
+// half of root(60.0645² - 60²), 1.39 in, and likely by its sag of a quarter of an inch.
+TEST(SlackSideOfAPair, IsToBeRiggedTighterWhereOnlySlackLetsItReach) {
+  SmallProject project = pair_of(40, 200);
+  for (const double middle_in : {20.0, 40.0}) {
+    Solid box;
+    box.name = "box-" + std::to_string(static_cast<int>(middle_in));
+    box.shape = Box{{middle_in - 1, -1, 0}, {middle_in + 1, 1, 9}};
+    project.project.structure.solids.push_back(box);
+  }
+  std::vector<std::string> mends;
+  for (const Judgement& each : project.judged_by("chafe"))
+    if (each.with && each.with->starts_with("box") && each.verdict == Verdict::warn)
+      mends.push_back(each.mend);
+  ASSERT_GE(mends.size(), 2u);
+  EXPECT_TRUE(contains(mends[0], " and rudder-right 60 lbf tighter or more")) << mends[0];
+  // One cause has one mend, which a list of both places says once.
+  EXPECT_EQ(mends[0], mends[1]);
 }
 
 TEST(SlackSideOfAPair, HangsAsOneStrungWithoutTensionFromTwiceItsTensionOn) {
