@@ -139,5 +139,24 @@ TEST_F(PartTestPlan, WithATakenVolumeAnAnswerHasToHoldForEveryVolume) {
   EXPECT_TRUE(tells_to(verdict, "--gauge-volume"));
 }
 
+// Test sets from 2 to 60 in3 [common practice, no source]: what leaks is worked out with the one
+// that speaks least for the answer.
+TEST_F(PartTestPlan, ATakenVolumeIsSixtyInchesForAPassAndTwoForAFail) {
+  const auto leak_of = [](const LeakVerdict& verdict) { return verdict.leak_in3_per_min.value(); };
+  const auto judged_as = [&](const LeakTestPlan& plan, const LeakLog& log) {
+    return std::get<LeakVerdict>(judge_leak(plan, log));
+  };
+  const auto judged_untold = [&](const LeakLog& log) {
+    return std::get<LeakVerdict>(judge_part(lines_, day_with_gauge({}), log));
+  };
+  const LeakTestPlan most = plan_of(lines_, 60.0);
+  const LeakLog slow = simulated(most, SimulatedLeak{.loss_per_minute = 10});
+  EXPECT_NEAR(leak_of(judged_untold(slow)), leak_of(judged_as(most, slow)), 1e-9);
+  const LeakTestPlan least = plan_of(lines_, 2.0, PartLimit::whole);
+  const LeakLog fast = simulated(least, SimulatedLeak{.loss_per_minute = 450});
+  EXPECT_EQ(judged_untold(fast).answer, LeakAnswer::fail);
+  EXPECT_NEAR(leak_of(judged_untold(fast)), leak_of(judged_as(least, fast)), 1e-9);
+}
+
 }  // namespace
 }  // namespace linewright
