@@ -245,7 +245,7 @@ TEST(Quantity, AUnitAsItIsSpokenIsMeant) {
   meant("40 lbs", Dimension::force, "lbf");
   meant("12\u00B0", Dimension::angle, "deg");
   // Of another dimension it is none that could stand there.
-  EXPECT_FALSE(says(error_of("3 F"), "did you mean"));
+  EXPECT_FALSE(says(error_of("3 F"), "degF"));
 }
 
 TEST(Quantity, FractionsOfAllButLengthsAreExplained) {
