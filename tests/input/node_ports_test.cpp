@@ -179,6 +179,20 @@ TEST(NodePorts, OfAJointTakeNoTubePastItsMiddle) {
                    "and from face to face it is 1 in"));
 }
 
+TEST(NodePorts, OnlyABulkheadHasAThread) {
+  const auto fitting = [](const std::string& kind) {
+    return loaded("{name: m, kind: union, at: [100, 0, 0], fitting: mine, direction: [1, 0, 0]}",
+                  route("aft", "", "tube-nylon-1/4") + route("forward", "", "tube-nylon-1/4"),
+                  "fittings: [{name: mine, kind: " + kind +
+                      ", tube: 0.25, take_up: [0.7], body_diameter: 0.6, thread: 7/16, source: "
+                      "measured}]\n");
+  };
+  const LoadResult through = fitting("bulkhead");
+  ASSERT_EQ(errors_of(through), "");
+  EXPECT_NEAR(through.project->catalogue.find_fitting("mine")->thread_in->value, 0.4375, 1e-12);
+  EXPECT_TRUE(says(fitting("union"), "thread"));
+}
+
 TEST(NodePorts, GoAlongWithAMirroredNode) {
   const LoadResult result = loaded(
       "{name: m, kind: tee, at: [100, -5, 0], ports: {up: {at: [100, -5, 1], direction: [0, -0.1, "
