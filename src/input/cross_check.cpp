@@ -248,6 +248,7 @@ void cross_check(ProjectDraft& draft, const Catalogue& built_in) {
   check_given_twice(draft, built_in);
   check_used(draft, built_in);
   give_nodes_their_ports(draft);
+  check_insertions(draft);
   choose_ports(draft);
   check_routes(draft);
   stretch_panels(draft);

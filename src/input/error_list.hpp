@@ -31,6 +31,9 @@ struct ErrorList {
 struct ValueContext {
   ErrorList& errors;
   BareLength bare = BareLength::inch;
+  /// Numbers without a unit, of what millimetres do not say it of: newtons and degrees Celsius may
+  /// be meant, and were not taken.
+  int taken_beside_mm = 0;
 
   void error(const SourceLocation& where, std::string message, std::string suggestion = {}) {
     errors.add({where, std::move(message), std::move(suggestion), {}});

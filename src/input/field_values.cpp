@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "input/derive/quiet_values.hpp"
 #include "input/field_words.hpp"
 #include "input/project_draft.hpp"
 #include "input/suggest_name.hpp"
@@ -105,6 +106,13 @@ std::string split_by_commas(const std::vector<YamlNode>& items, std::size_t surp
   return splits == surplus ? fmt::format("write decimals with a point: [{}]", whole) : "";
 }
 
+/// Of these a builder who draws in millimetres may well mean newtons or degrees Celsius.
+bool differs_in_metric(Dimension dimension) {
+  return dimension == Dimension::force || dimension == Dimension::temperature ||
+         dimension == Dimension::pressure || dimension == Dimension::stiffness ||
+         dimension == Dimension::speed_vertical;
+}
+
 template <std::size_t Count>
 std::array<double, Count> read_row(const YamlNode& node, const NumberSpec& spec,
                                    std::string_view list_words, ValueContext& context) {
@@ -155,6 +163,9 @@ Expected<double, NumberFault> number_in(const YamlNode& node, const NumberSpec& 
 
 double read_number(const YamlNode& node, const NumberSpec& spec, ValueContext& context) {
   const auto number = number_in(node, spec, context.bare);
+  if (number && context.bare == BareLength::millimetre && differs_in_metric(spec.dimension) &&
+      is_bare(node))
+    ++context.taken_beside_mm;
   if (number) return *number;
   const NumberFault& fault = number.error();
   switch (fault.kind) {

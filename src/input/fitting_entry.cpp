@@ -36,8 +36,10 @@ class FittingReader {
     fitting_.nut_in = value("nut");
     fitting_.insertion_in = value("insertion");
     fitting_.bore_in = value("bore");
+    fitting_.thread_in = value("thread");
     if (kind) {
       fitting_.kind = *kind;
+      if (*kind != FittingKind::bulkhead_union) fields_.refuse_keys_of(bulkhead_fittings);
       read_take_up();
     }
     check_insertion();

@@ -179,6 +179,11 @@ void add_assumptions(ProjectDraft& draft) {
   if (draft.volumes_taken_mm3 > 0)
     assumptions.push_back(
         fmt::format("volumes that state no unit: {}; mm3 was taken", draft.volumes_taken_mm3));
+  if (draft.taken_beside_mm > 0)
+    assumptions.push_back(
+        fmt::format("forces, temperatures and the like that state no unit, where lengths are in "
+                    "mm: {}; lbf, degF, psi, lbf/in and ft/min were taken",
+                    draft.taken_beside_mm));
   if (draft.measuring_unstated && !draft.project.built.empty())
     assumptions.push_back("measuring_tolerance is not stated: 1/32 in was taken");
   add_mesh_assumptions(draft);
@@ -250,6 +255,7 @@ Loaded load(const std::filesystem::path& path, const Catalogue& built_in,
     if (!file.readable) continue;
     ReadContext context(draft, files.front().folder, file.folder);
     read_file(file.root, context, file.included);
+    draft.taken_beside_mm += context.taken_beside_mm;
   }
   cross_check(draft, built_in);
   find_measured(draft);

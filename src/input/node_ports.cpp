@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -16,6 +17,13 @@ namespace {
 /// A branch may be stated this far off its fitting's own angle, as a protractor reads
 /// [common practice, no source]. What counts then is the fitting's.
 constexpr double branch_slip_deg = 5;
+
+/// Insertions that exceed their room by less are rounding.
+constexpr double insertion_slip_in = 1e-6;
+/// Ports that point away from each other within 5 degrees, on axes this near to each other, are of
+/// one bore [common practice, no source].
+const double opposite_cosine = std::cos(radians_of(5));
+constexpr double one_axis_in = 0.1;
 
 constexpr std::array<const char*, 3> port_names{"a", "b", "c"};
 
@@ -78,6 +86,38 @@ double bore_volume_in3(const Fitting& fitting) {
   return std::numbers::pi / 4 * fitting.bore_in->value * fitting.bore_in->value * length;
 }
 
+bool joins_lines(NodeKind kind) {
+  return kind == NodeKind::tee || kind == NodeKind::union_fitting || kind == NodeKind::bulkhead;
+}
+
+/// Past where the axes meet no tube goes: there is the other one.
+void check_insertion(const Node& node, const Port& port, ProjectDraft& draft) {
+  if (!joins_lines(node.kind) || node.ports.size() < 2 || port.insertion_in <= 0) return;
+  const double to_middle = std::max(0.0, dot(port.at - node.at, port.direction));
+  if (port.insertion_in <= to_middle + insertion_slip_in) return;
+  draft.add_error(
+      port.where,
+      fmt::format("insertion: the tube at port {} would go past the middle of {}, where tubes "
+                  "meet: it goes in {:.4g} in, and from the face to there it is {:.4g} in",
+                  quoted_text(port.name), quoted_text(node.name), port.insertion_in, to_middle));
+}
+
+/// Two tubes that come from opposite sides along one axis go no farther than to each other.
+void check_opposite(const Node& node, const Port& first, const Port& second, ProjectDraft& draft) {
+  if (dot(first.direction, second.direction) > -opposite_cosine) return;
+  const Vec3 way = first.at - second.at;
+  const double between = dot(way, first.direction);
+  if (norm(way - first.direction * between) > one_axis_in || between < 0) return;
+  const double both = first.insertion_in + second.insertion_in;
+  if (both <= between + insertion_slip_in) return;
+  draft.add_error(
+      second.where,
+      fmt::format("insertion: the tubes at ports {} and {} of {} would meet: they go in {:.4g} in "
+                  "together, and from face to face it is {:.4g} in",
+                  quoted_text(first.name), quoted_text(second.name), quoted_text(node.name), both,
+                  between));
+}
+
 }  // namespace
 
 std::vector<Port> ports_of_fitting(const Fitting& fitting, Vec3 at, Vec3 direction,
@@ -106,6 +146,19 @@ void give_nodes_their_ports(ProjectDraft& draft) {
     node.body = FittingBody{fitting->body_diameter_in.value / 2,
                             fitting->nut_in ? fitting->nut_in->value : 0};
     if (!node.volume_in3 && fitting->bore_in) node.volume_in3 = bore_volume_in3(*fitting);
+  }
+}
+
+void check_insertions(ProjectDraft& draft) {
+  for (const Node& node : draft.project.nodes) {
+    // A fitting's own figures are checked where it is read.
+    if (!node.fitting.empty()) continue;
+    for (std::size_t i = 0; i < node.ports.size(); ++i) {
+      const std::size_t before = draft.errors.list.size();
+      check_insertion(node, node.ports[i], draft);
+      if (draft.errors.list.size() > before) continue;
+      for (std::size_t j = 0; j < i; ++j) check_opposite(node, node.ports[j], node.ports[i], draft);
+    }
   }
 }
 

@@ -14,6 +14,9 @@ namespace linewright {
 /// volume of the fitting's bores. What a fitting lacks to be turned one way only is an error.
 void give_nodes_their_ports(ProjectDraft& draft);
 
+/// No tube goes into ports that are stated one by one so far that it meets the one at another.
+void check_insertions(ProjectDraft& draft);
+
 /// The ports of a fitting whose axes meet at `at`, turned that way; none where it is not turned one
 /// way only. Directions are of any length, but not zero.
 std::vector<Port> ports_of_fitting(const Fitting& fitting, Vec3 at, Vec3 direction,

@@ -63,6 +63,7 @@ struct ProjectDraft {
   int edges_unstated = 0;
   int volumes_taken_in3 = 0;  ///< that state no unit
   int volumes_taken_mm3 = 0;
+  int taken_beside_mm = 0;  ///< in files in mm, forces and the like that state no unit
   bool measuring_unstated = false;
   std::vector<UnstatedMesh> unstated_meshes;
   std::vector<TwinPlace> twins;

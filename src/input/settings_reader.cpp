@@ -31,6 +31,7 @@ TemperatureRange read_temperature(const YamlNode& node, ReadContext& context) {
 LoadFactor read_load_factor(const YamlNode& node, ReadContext& context) {
   MapReader<load_factor_map> fields(node, context);
   LoadFactor factor;
+  factor.where = fields.where_of("positive");
   factor.positive = fields.number("positive");
   factor.negative = fields.number("negative");
   if (factor.positive < 1)

@@ -49,6 +49,7 @@ struct Fitting {
   std::optional<SourcedValue> nut_in;        ///< how far a coupling nut reaches past the face
   std::optional<SourcedValue> insertion_in;  ///< how far the tube goes in past the face
   std::optional<SourcedValue> bore_in;       ///< least bore
+  std::optional<SourcedValue> thread_in;     ///< bulkhead unions: across the thread in the sheet
   std::optional<SourceLocation> where;       ///< set when the project defines the fitting
 };
 

@@ -48,6 +48,7 @@ struct Excitation {
 struct LoadFactor {
   double positive = 0;
   double negative = 0;
+  std::optional<SourceLocation> where = {};  ///< set where the project states it
 
   /// The larger of the two, in g, and never under the 1 g of standing still.
   double largest() const { return std::max({1.0, std::abs(positive), std::abs(negative)}); }

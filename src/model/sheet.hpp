@@ -12,6 +12,10 @@ inline constexpr double largest_sheet_thickness_in = 1.5;
 inline constexpr double grommet_hole_over_bore_in = 0.25;
 inline constexpr double bushing_hole_over_bore_in = 0.125;
 
+/// The thread of a bulkhead union is wider than its tube, by this at the least: 7/16 in for a tube
+/// of 1/4 in [verified, secondary: a table of AN sizes].
+inline constexpr double usual_thread_over_tube_in = 0.1875;
+
 /// A cushion clamp takes a No. 10 screw; a close fit for it is a No. 9 drill [from memory: MS21919,
 /// drill tables].
 inline constexpr double clamp_screw_hole_in = 0.196;

@@ -3,8 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <span>
+#include <string_view>
 
+#include "lines/own_arm.hpp"
 #include "physics/pilot_force.hpp"
 
 namespace linewright {
@@ -53,6 +56,26 @@ void add_ends(const Project& project, const Routes& cables, Sentences& sentences
   sentences.add(ends,
                 "ends of cables whose arm is not stated: {}; they were taken as fixed where they "
                 "are drawn");
+}
+
+bool has_mover(const Project& project, const Node& node) {
+  return std::any_of(project.structure.movers.begin(), project.structure.movers.end(),
+                     [&](const Mover& mover) { return is_on(mover, node.at); });
+}
+
+/// Horns and pedals, of cables and rods that move, of which no moving part is drawn.
+void add_undrawn_arms(const Project& project, Sentences& sentences) {
+  std::set<std::string_view> ends;
+  for (const Route& route : project.routes)
+    if (!is_still(route)) ends.insert({route.from, route.to});
+  Names undrawn;
+  for (const Node& node : project.nodes)
+    if (takes_cable(node.kind) && !node.sector && ends.contains(node.name) &&
+        !has_mover(project, node))
+      undrawn.push_back(node.name);
+  sentences.add(undrawn,
+                "horns and pedals that are not drawn as moving parts: {}; lines were not held "
+                "against their arms");
 }
 
 void add_pulleys(const Routes& cables, Sentences& sentences) {
@@ -178,6 +201,7 @@ void add_attachments(const Routes& cables, Sentences& sentences) {
 void add_taken_of_cables(const Project& project, Sentences& sentences) {
   const Routes cables = cables_of(project);
   add_ends(project, cables, sentences);
+  add_undrawn_arms(project, sentences);
   add_pulleys(cables, sentences);
   add_tensions(project, cables, sentences);
   add_joints(project, cables, sentences);

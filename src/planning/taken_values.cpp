@@ -265,6 +265,21 @@ void add_fittings(const Project& project, Sentences& sentences) {
         count));
 }
 
+/// Bulkhead unions of a size, whose fitting does not say what goes through the sheet.
+void add_threads(const Project& project, Sentences& sentences) {
+  Names names;
+  for (const Node& node : project.nodes) {
+    const Fitting* fitting = project.catalogue.find_fitting(node.fitting);
+    const bool is_union = node.kind == NodeKind::bulkhead ||
+                          (fitting && fitting->kind == FittingKind::bulkhead_union);
+    if (is_union && node.body && !(fitting && fitting->thread_in)) names.push_back(node.name);
+  }
+  sentences.add(names,
+                fmt::format("bulkhead unions that state no thread: {{}}; one {:.4g} in wider "
+                            "than their tube was taken",
+                            usual_thread_over_tube_in));
+}
+
 void add_lines(const Project& project, Sentences& sentences) {
   Names names;
   for (const Line& line : project.catalogue.lines)
@@ -288,6 +303,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_casings(project, sentences);
   add_wiring(project, sentences);
   add_fittings(project, sentences);
+  add_threads(project, sentences);
   add_sectors(project, sentences);
   add_lines(project, sentences);
   return sentences.take();

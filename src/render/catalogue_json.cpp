@@ -109,6 +109,7 @@ Json fitting_json(const Fitting& fitting) {
           {"nut_in", sourced_json(fitting.nut_in)},
           {"insertion_in", sourced_json(fitting.insertion_in)},
           {"bore_in", sourced_json(fitting.bore_in)},
+          {"thread_in", sourced_json(fitting.thread_in)},
           {"location", location_json(fitting.where)}};
 }
 

@@ -215,7 +215,8 @@ std::string fitting_entry(const Fitting& fitting, const Phrasing& phrasing) {
   };
   text += stated("nut past the face", fitting.nut_in);
   text += stated("tube goes in by", fitting.insertion_in);
-  return text + stated("least bore", fitting.bore_in);
+  text += stated("least bore", fitting.bore_in);
+  return text + stated("thread in the sheet", fitting.thread_in);
 }
 
 }  // namespace

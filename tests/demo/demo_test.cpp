@@ -63,11 +63,14 @@ TEST(DemoMended, HasEveryRuleAnswerSomewhere) {
     EXPECT_TRUE(answering.contains(rule)) << rule;
 }
 
-TEST(DemoMended, LeavesNothingToAssumeButItsCruiseTheWayOfItsTrimAndWhatHasNoSize) {
+TEST(DemoMended, LeavesNothingToAssumeButItsCruiseItsArmsTheWayOfItsTrimAndWhatHasNoSize) {
   EXPECT_EQ(
       check_as_json(mended).at("assumptions"),
       json({"excitation.cruise_rpm is not stated: whether spans swing with the propeller at "
             "cruise was not judged",
+            "horns and pedals that are not drawn as moving parts: pedal-left, pedal-right, "
+            "rudder-horn-left, rudder-horn-right, column-upper, column-lower, elevator-horn; lines "
+            "were not held against their arms",
             "run-outs that state no arm: trim at trim-knob, trim at trim-springs; the wire "
             "was taken to run straight out there",
             "tees and unions that state no size: 3; they were taken as points",

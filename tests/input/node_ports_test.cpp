@@ -155,6 +155,44 @@ TEST(NodePorts, OfAProjectsOwnFittingFollowItsFigures) {
             Mark::builder);
 }
 
+// Faces 0.5 in from the middle: a tube goes in so far, and no farther.
+TEST(NodePorts, OfAJointTakeNoTubePastItsMiddle) {
+  const auto joint = [](const std::string& kind, const std::string& aft,
+                        const std::string& forward) {
+    return loaded(
+        "{name: m, kind: " + kind +
+            ", at: [100, 0, 0], ports: {a: {at: [100.5, 0, 0], direction: [1, 0, 0], "
+            "insertion: " +
+            aft + "}, b: {at: [99.5, 0, 0], direction: [-1, 0, 0], insertion: " + forward + "}}}",
+        route("aft") + route("forward"));
+  };
+  EXPECT_EQ(errors_of(joint("union", "0.5", "0.5")), "");
+  EXPECT_TRUE(
+      says(joint("union", "0.6", "0"),
+           "the tube at port 'a' would go past the middle of 'm', where tubes meet: it goes "
+           "in 0.6 in, and from the face to there it is 0.5 in"));
+  EXPECT_TRUE(says(joint("bulkhead", "0", "0.51"), "the tube at port 'b'"));
+  // In a valve or an instrument it is only known that two tubes are not in one place.
+  EXPECT_EQ(errors_of(joint("valve", "0.7", "0.3")), "");
+  EXPECT_TRUE(says(joint("valve", "0.7", "0.31"),
+                   "the tubes at ports 'a' and 'b' of 'm' would meet: they go in 1.01 in together, "
+                   "and from face to face it is 1 in"));
+}
+
+TEST(NodePorts, OnlyABulkheadHasAThread) {
+  const auto fitting = [](const std::string& kind) {
+    return loaded("{name: m, kind: union, at: [100, 0, 0], fitting: mine, direction: [1, 0, 0]}",
+                  route("aft", "", "tube-nylon-1/4") + route("forward", "", "tube-nylon-1/4"),
+                  "fittings: [{name: mine, kind: " + kind +
+                      ", tube: 0.25, take_up: [0.7], body_diameter: 0.6, thread: 7/16, source: "
+                      "measured}]\n");
+  };
+  const LoadResult through = fitting("bulkhead");
+  ASSERT_EQ(errors_of(through), "");
+  EXPECT_NEAR(through.project->catalogue.find_fitting("mine")->thread_in->value, 0.4375, 1e-12);
+  EXPECT_TRUE(says(fitting("union"), "thread"));
+}
+
 TEST(NodePorts, GoAlongWithAMirroredNode) {
   const LoadResult result = loaded(
       "{name: m, kind: tee, at: [100, -5, 0], ports: {up: {at: [100, -5, 1], direction: [0, -0.1, "

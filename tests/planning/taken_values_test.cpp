@@ -80,6 +80,23 @@ TEST(TakenValues, NameTheEndsOfCablesThatAnArmMaySwing) {
   EXPECT_FALSE(says(project, "arm is not stated")) << "nor does a cable without travel";
 }
 
+TEST(TakenValues, NameTheHornsThatNoMovingPartIsDrawnOf) {
+  SmallProject project = straight_cable();
+  const std::string undrawn =
+      "horns and pedals that are not drawn as moving parts: b; lines were "
+      "not held against their arms";
+  EXPECT_FALSE(says(project, undrawn)) << "a bulkhead has no arm";
+  project.project.nodes[1].kind = NodeKind::horn;
+  EXPECT_TRUE(says(project, undrawn));
+  const Vec3 pin = project.project.nodes[1].at;
+  project.project.structure.movers.push_back(
+      {"crank", pin + Vec3{0, 0, -3}, {0, 1, 0}, {pin + Vec3{0, 0, -3}, pin}, 0.3, -30, 30, {}});
+  EXPECT_FALSE(says(project, undrawn));
+  project.project.structure.movers.clear();
+  project.project.routes[0].travel = Travel{0, 0, {}};
+  EXPECT_FALSE(says(project, undrawn)) << "nor does a cable without travel";
+}
+
 TEST(TakenValues, NameTheEndsOfCablesOnWhatNoCableMoves) {
   SmallProject project = straight_cable();
   const std::string on_others = "ends of cables on nodes that are no horn or pedal: cable at a";

@@ -15,6 +15,8 @@ inline constexpr std::array fitting_kinds{
     Choice<FittingKind>{"tee", FittingKind::tee}};
 inline constexpr auto fitting_kind_words = words_of(fitting_kinds);
 
+inline constexpr std::string_view bulkhead_fittings = "a bulkhead";
+
 inline constexpr std::array fitting_keys{
     text_key("name", Need::always, {}, "for nodes; none that the catalogue has"),
     word_key("kind", Need::always, {}, fitting_kind_words, "what kind of fitting it is"),
@@ -32,6 +34,9 @@ inline constexpr std::array fitting_keys{
                "how far the tube goes in past the face; absent: it ends there"),
     number_key("bore", Need::never, over_zero(Dimension::length),
                "its least bore, for the volume of a system; absent: not counted"),
+    number_key("thread", Need::never, over_zero(Dimension::length),
+               "outside diameter of the thread that goes through a sheet; absent: not known",
+               bulkhead_fittings),
     source_key,
 };
 inline constexpr MapSpec fitting_map{"a fitting", fitting_keys, Voice::by_key};

@@ -89,10 +89,11 @@ std::optional<LagAtHeight> lag_at_height(const LagNetwork& network, double altit
   return found;
 }
 
+/// A case or capsule without air in it is none.
 std::string instruments_without_volume(const AirNetwork& network) {
   std::string names;
   for (const Node* node : network.nodes)
-    if (node->kind == NodeKind::instrument && !node->volume_in3)
+    if (node->kind == NodeKind::instrument && node->volume_in3.value_or(0) <= 0)
       names += (names.empty() ? "" : ", ") + node->name;
   return names;
 }

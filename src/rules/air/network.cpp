@@ -108,6 +108,14 @@ Judgement unreached(const RuleContext& context, const Node& node) {
   return judgement;
 }
 
+/// What keeps two systems apart that come to it: a valve that is shut two of one pressure, an
+/// instrument with a port for each two of different ones, as of static and pitot. The reader gives
+/// each line a port of its own.
+bool keeps_apart(const Node& node, const Route& first, const Route& second) {
+  if (node.kind == NodeKind::valve) return first.system == second.system;
+  return node.kind == NodeKind::instrument && !node.ports.empty() && first.system != second.system;
+}
+
 Judgement judge_joint(const RuleContext& context, const Node& node, const Routes& routes) {
   Judgement judgement = at_node(context, joined, *routes.front(), node);
   const Route& first = *routes.front()->route;
@@ -116,19 +124,21 @@ Judgement judge_joint(const RuleContext& context, const Node& node, const Routes
   for (const PreparedRoute* route : routes) {
     if (route->route->system_name == first.system_name) continue;
     two_meet = true;
-    // Shut, a valve keeps two systems apart; open, it joins them, which two of one pressure may be.
-    if (node.kind != NodeKind::valve || route->route->system != first.system) other = route;
+    if (!keeps_apart(node, first, *route->route)) other = route;
   }
   if (holds_true(judgement, !other, joined)) {
-    judgement.message = two_meet ? "two systems of one pressure meet at valve " + node.name
-                                 : "one system meets at " + node.name;
+    judgement.message = !two_meet ? "one system meets at " + node.name
+                        : node.kind == NodeKind::valve
+                            ? "two systems of one pressure meet at valve " + node.name
+                            : node.name + " has ports of their own for the systems that it feels";
     return judgement;
   }
   judgement.message = "system '" + routes.front()->route->system_name + "' is joined to system '" +
                       other->route->system_name + "' at " + node.name;
-  judgement.mend = node.kind == NodeKind::instrument
-                       ? "give the instrument one node for each of its connections"
-                       : "lead one of the two lines to a node of its own system";
+  judgement.mend =
+      node.kind == NodeKind::instrument
+          ? "state the instrument's `ports`, or give it one node for each of its connections"
+          : "lead one of the two lines to a node of its own system";
   return judgement;
 }
 
@@ -286,7 +296,7 @@ const Rule& network_rule() {
 no air goes through those, and an air line that ends at a bare end, horn or pedal is not closed. No
 opening of a pressure line may be left open; a union joins two lines and a tee three, or as many as
 its stated ports; a valve within one system is taken to be open; lines of different systems must not meet at a node (an instrument with two
-connections has a node for each), but for two of one pressure at a valve, such as an alternate
+connections has a port or a node for each), but for two of one pressure at a valve, such as an alternate
 static source, which are judged as with the valve shut; a port, probe, instrument, drain or tee
 that no route ends at, and a horn or pedal that no cable ends at, is asked about; each static system reaches a static port, better one on each
 side, and each pitot or alpha system its probe; each system feeds an instrument and has a

@@ -37,7 +37,14 @@ constexpr LimitRow turnbuckle_turns{
     .source = "14 CFR 23.689(e): no binding of turnbuckles on parts that turn",
     .mark = Mark::verified};
 
-constexpr auto limits = limit_table({wrap_left, bend_at_end, turnbuckle_turns});
+constexpr LimitRow moving_end{.name = "moving-end",
+                              .subject = "end of a cable that moves, on what goes with it",
+                              .value = 1,
+                              .unit = Unit::none,
+                              .source = "geometry: what is held by structure does not move",
+                              .mark = Mark::calculated};
+
+constexpr auto limits = limit_table({wrap_left, bend_at_end, turnbuckle_turns, moving_end});
 
 /// A turnbuckle that begins this near to a node takes hold of it itself [common practice, no
 /// source].
@@ -204,13 +211,30 @@ std::optional<Judgement> judge_turnbuckle(const End& end) {
   return judgement;
 }
 
+/// Nothing for the end of a cable that is not stated to move, and on what may go with it.
+std::optional<Judgement> judge_held_end(const End& end) {
+  if (!end.route.moves || end.route.stays() || !end.node().held() || end.node().fixed)
+    return std::nullopt;
+  Judgement judgement = end.judgement();
+  holds_true(judgement, false, moving_end);
+  judgement.message = "the cable is stated to move, and its end at " + end.node().name +
+                      " is held by structure: it cannot go there";
+  judgement.mend = "make " + end.node().name +
+                   " a horn or pedal with its `arm`; of a spring that gives, an end with `fixed: "
+                   "true`; or state no travel";
+  return judgement;
+}
+
 std::vector<Judgement> judge_cable_end(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
     if (route.line->kind != LineKind::cable) continue;
     for (const RouteEnd which : {RouteEnd::from, RouteEnd::to}) {
       const End end{context, route, which};
-      if (!takes_cable(end.node().kind)) continue;
+      if (!takes_cable(end.node().kind)) {
+        if (const auto held = judge_held_end(end)) judgements.push_back(*held);
+        continue;
+      }
       if (end.node().sector) judgements.push_back(judge_sector(end));
       if (end.node().arm) judgements.push_back(judge_bend_at_end(end));
       if (const auto turnbuckle = judge_turnbuckle(end)) judgements.push_back(*turnbuckle);
@@ -246,12 +270,13 @@ const Rule& cable_end_rule() {
       .name = "cable-end",
       .purpose = "a cable's ends turn with the horn or pedal they pull, and stay on their sector",
       .explanation =
-          R"(Three things are judged where a cable meets a horn or pedal. A `sector` (quadrant or
+          R"(Four things are judged where a cable ends on a horn or pedal, or does not. A `sector` (quadrant or
 drum) that the cable lies on must keep some of it at the end of the travel that unwinds it: its
 `wrap` at neutral less the travel over its radius. Where the node's `arm` is stated, the cable must
 not be bent at its end: the `joint` of that end is a pin that lies along the arm's axis (taken where
 none is stated), which lets the end turn in one plane, a ball, which lets it turn any way, or fixed.
-The angle is judged as drawn and at both ends of the travel. A turnbuckle within 1 in of a horn or
+The angle is judged as drawn and at both ends of the travel. A cable that moves does not end on what
+structure holds. A turnbuckle within 1 in of a horn or
 pedal is fitted to it, and must be free to turn on it. A horn or pedal with neither arm nor sector
 is not judged; asked for alone, the rule then answers unknown.)",
       .mend = "Fit ends that turn, lead the cable square to the arm's axis, hold it farther round.",

@@ -249,7 +249,8 @@ ratio, that one is not judged, unless this rule is asked for alone. The test is 
 A cable that names a control and states a travel of none is asked about; where another cable of that
 control moves, the answer is unknown. Two cables of a control with arms on one shaft must turn it
 alike, travel over arm, and hold it still between them, rigged tension times arm, within a
-quarter.)",
+quarter. Where both end on horns of one shaft they must turn it as far to either side, and so must
+a rod of that control: where what is stated does not fit, the answer is unknown.)",
       .mend = "Use stiffer cables, longer arms, and pulleys where cables turn.",
       .limits = limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue`",

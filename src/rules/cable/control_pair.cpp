@@ -4,15 +4,23 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <optional>
 
 #include "lines/arm_circle.hpp"
 #include "lines/motion/tension_change.hpp"
 #include "lines/own_arm.hpp"
+#include "lines/rod_way.hpp"
 
 namespace linewright {
 
 namespace {
+
+/// The sine of the least angle at which a cable pulls on its arm for it to be told by its travel
+/// how far the arm turns: 30 degrees.
+constexpr double least_square = 0.5;
+/// Turns that differ by less are one, 0.6 degrees: travels are stated to a tenth of an inch.
+constexpr double least_turn_rad = 0.01;
 
 /// Their arms' lengths about a shaft that both turn on.
 struct ArmsOnShaft {
@@ -46,6 +54,83 @@ Judgement begun(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = context.at(route, route.length_in() / 2);
   judgement.location = where;
   return judgement;
+}
+
+/// How far a shaft turns to either side, by the right-hand rule about an axis, radians.
+struct ShaftTurns {
+  double least_rad = 0;
+  double most_rad = 0;
+};
+
+/// By the travel of a rod whose way is known: the arm at its other end follows.
+std::optional<ShaftTurns> turns_by_rod(const PreparedRoute& route, const Node& node) {
+  const RodWay way = rod_way(route);
+  if (way.fault != RodFault::none) return std::nullopt;
+  ShaftTurns turns;
+  for (const RodPlace& place : way.places) {
+    const double turned_rad =
+        std::remainder(&node == route.from ? place.from_rad : place.to_rad, 2 * std::numbers::pi);
+    turns.least_rad = std::min(turns.least_rad, turned_rad);
+    turns.most_rad = std::max(turns.most_rad, turned_rad);
+  }
+  return turns;
+}
+
+/// By the travel of a cable. Nothing where it does not pull at 30 degrees or more on its arm.
+std::optional<ShaftTurns> turns_by_cable(const PreparedRoute& route, const Node& node) {
+  const ArmCircle arm = circle_of(*node.arm, node.at);
+  const double along_in = &node == route.from ? 0 : route.length_in();
+  const double square = dot(arm.way_at(0), route.centreline.direction(along_in));
+  if (arm.radius_in <= 0 || std::abs(square) < least_square) return std::nullopt;
+  const double lever_in = arm.radius_in * square;
+  const double toward_from_rad = -route.moves->toward_from_in / lever_in;
+  const double toward_to_rad = route.moves->toward_to_in / lever_in;
+  return ShaftTurns{std::min(toward_from_rad, toward_to_rad),
+                    std::max(toward_from_rad, toward_to_rad)};
+}
+
+std::optional<ShaftTurns> turns_of(const PreparedRoute& route, const Node& node, Vec3 axis) {
+  const auto turns =
+      route.line->kind == LineKind::rod ? turns_by_rod(route, node) : turns_by_cable(route, node);
+  if (!turns || dot(node.arm->axis, axis) > 0) return turns;
+  return ShaftTurns{-turns->most_rad, -turns->least_rad};
+}
+
+bool turn_alike(const ShaftTurns& first, const ShaftTurns& second) {
+  const auto is_apart = [](double a_rad, double b_rad) {
+    const double less = std::min(std::abs(a_rad), std::abs(b_rad));
+    const double more = std::max(std::abs(a_rad), std::abs(b_rad));
+    return more > travels_apart.value * less + least_turn_rad;
+  };
+  return !is_apart(first.least_rad, second.least_rad) && !is_apart(first.most_rad, second.most_rad);
+}
+
+/// Of two cables or rods whose horns are on one shaft: they turn it to either side as far. Pedals
+/// beside each other turn each by itself, whatever their axes.
+std::optional<Judgement> judge_directions(const RuleContext& context, const PreparedRoute& first,
+                                          const PreparedRoute& second) {
+  if (!first.moves || !second.moves || first.stays() || second.stays()) return std::nullopt;
+  for (const Node* one : {first.from, first.to})
+    for (const Node* other : {second.from, second.to}) {
+      if (one->kind != NodeKind::horn || other->kind != NodeKind::horn || !one->arm ||
+          !other->arm || !on_one_shaft(*one->arm, *other->arm))
+        continue;
+      const auto of_first = turns_of(first, *one, one->arm->axis);
+      const auto of_second = turns_of(second, *other, one->arm->axis);
+      if (!of_first || !of_second || turn_alike(*of_first, *of_second)) continue;
+      Judgement judgement = begun(context, second, second.route->travel->where);
+      judgement.with = first.route->name;
+      leave_unknown(judgement, travels_apart);
+      judgement.message = one->name + " and " + other->name +
+                          " turn on one shaft, and the travels of " + first.route->name + " and " +
+                          second.route->name +
+                          " do not turn it to either side alike: which is so is not known";
+      judgement.mend =
+          "state of each how far it goes forward and aft: where one goes forward, the "
+          "other goes aft, or forward with it, as their arms take them";
+      return judgement;
+    }
+  return std::nullopt;
 }
 
 /// Another cable of its control that moves; nullptr for none.
@@ -128,9 +213,25 @@ void judge_pair(const RuleContext& context, const PreparedRoute& first, const Pr
                 std::vector<Judgement>& judgements) {
   const auto arms = arms_of(first, second);
   if (!arms || arms->first_in <= 0 || arms->second_in <= 0) return;
-  for (auto& judgement : {judge_travels(context, first, second, *arms),
-                          judge_tensions(context, first, second, *arms)})
-    if (judgement) judgements.push_back(*judgement);
+  const auto travels = judge_travels(context, first, second, *arms);
+  if (travels) judgements.push_back(*travels);
+  if (travels && travels->verdict == Verdict::pass)
+    if (auto unlike = judge_directions(context, first, second)) judgements.push_back(*unlike);
+  if (auto tensions = judge_tensions(context, first, second, *arms))
+    judgements.push_back(*tensions);
+}
+
+/// A rod against the cables of its control, and against the rods that stand before it by name.
+void judge_rod(const RuleContext& context, const PreparedRoute& rod,
+               std::vector<Judgement>& judgements) {
+  for (const PreparedRoute& other : context.prepared.routes) {
+    const bool is_rod = other.line->kind == LineKind::rod;
+    if ((!is_rod && other.line->kind != LineKind::cable) || rod.route->control.empty() ||
+        !is_same_control(rod.route->control, other.route->control) ||
+        (is_rod && other.route->name >= rod.route->name))
+      continue;
+    if (auto unlike = judge_directions(context, other, rod)) judgements.push_back(*unlike);
+  }
 }
 
 }  // namespace
@@ -138,6 +239,7 @@ void judge_pair(const RuleContext& context, const PreparedRoute& first, const Pr
 std::vector<Judgement> judge_control_pairs(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
+    if (route.line->kind == LineKind::rod) judge_rod(context, route, judgements);
     if (route.line->kind != LineKind::cable || route.route->control.empty()) continue;
     if (route.route->travel && route.stays()) judgements.push_back(judge_still(context, route));
     // Each pair once, whichever stands first in the files.

@@ -34,8 +34,9 @@ inline constexpr LimitRow tensions_apart{
     .broken = Verdict::warn};
 
 /// Of `control-feel`: cables with a control whose travel is stated as none, and pairs with arms on
-/// one shaft whose travels or tensions do not fit each other. Nothing is said of a pair whose arms
-/// are not stated.
+/// one shaft whose travels or tensions do not fit each other; of two horns on one shaft the way
+/// that each goes, too, which is unknown where they do not fit. Nothing is said of a pair whose
+/// arms are not stated.
 std::vector<Judgement> judge_control_pairs(const RuleContext& context);
 
 }  // namespace linewright

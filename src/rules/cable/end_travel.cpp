@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 #include "lines/arm_swing.hpp"
+#include "rules/cable/end_beyond.hpp"
 #include "rules/shared_limits.hpp"
 
 namespace linewright {
@@ -176,6 +178,8 @@ std::vector<Judgement> judge_end_travel(const RuleContext& context, const Prepar
   if (route.line->kind != LineKind::cable) return judgements;
   for (const RouteEnd which : {RouteEnd::from, RouteEnd::to})
     judge_end({context, route, which}, passages, judgements);
+  for (Judgement& judgement : judge_ends_beyond(context, route))
+    judgements.push_back(std::move(judgement));
   return judgements;
 }
 

@@ -9,6 +9,7 @@
 #include "rules/cable/attachment_sleeves.hpp"
 #include "rules/cable/clamp_place.hpp"
 #include "rules/cable/sleeve_bend.hpp"
+#include "rules/cable/sleeve_ends.hpp"
 #include "rules/cable/sleeve_travel.hpp"
 #include "rules/rule.hpp"
 #include "rules/shared_limits.hpp"
@@ -64,7 +65,7 @@ constexpr LimitRow within_line{.name = "within-line",
                                .mark = Mark::calculated};
 
 constexpr auto limits = limit_table({goes_on, least_room, most_room, stand_out, held, stop_gap,
-                                     within_line, sharp_turn, sleeve_travel_limit});
+                                     within_line, sharp_turn, sleeve_travel_limit, sleeve_to_end});
 
 /// A sleeve that ends this near to a bare hole, which its line is near the edge of, was meant to
 /// cover it [common practice, no source].
@@ -255,6 +256,9 @@ void judge_sleeve(const Subject& subject, const std::vector<Passage>& on_the_way
   for (Judgement& judgement :
        judge_sleeve_travel(subject.context, subject.route, subject.sleeve, on_the_way, hold))
     judgements.push_back(std::move(judgement));
+  for (Judgement& judgement :
+       judge_sleeve_at_ends(subject.context, subject.route, subject.sleeve, hold))
+    judgements.push_back(std::move(judgement));
   if (!subject.sleeve.outside_in) return;
   for (const Passage& passage : on_the_way)
     if (concerns(subject, passage)) judgements.push_back(judge_cover(subject, passage, hold));
@@ -291,7 +295,8 @@ diameter of, it should stand out by its own outside diameter, and by the cable's
 unless it is clamped to structure; a sleeve that nothing holds is taken to go with the cable. A
 sleeve that ends within 2 in of a bare hole, whose edge its line comes near, ends short of it.
 Travel: a sleeve must not lie over a pulley, nor run onto one, or into a clamp or a guide too
-narrow for it, at full travel. Bends: where its line turns with no pulley or fairlead there, a
+narrow for it, at full travel. It must not lie over a swaged terminal of its cable's ends either, or
+the nut of a fitting, nor a terminal run into one that structure holds. Bends: where its line turns with no pulley or fairlead there, a
 sleeve needs an arc to follow, the point's `bend`, and one no tighter than it stands: its own
 `minimum_bend_radius`, or that of the `line` it is cut from. Such a sleeve, if it covers the
 whole arc and structure holds it on both sides of it, guides a cable round it (`bend-fit`). A sleeve over a cable is where wear starts, so the cable in

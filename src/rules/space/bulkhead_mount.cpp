@@ -157,6 +157,24 @@ class UnionMount {
     return radius_in - farthest_in;
   }
 
+  /// Nothing where it is not stated.
+  std::optional<double> thread_in() const {
+    const Fitting* fitting = prepared_.project->catalogue.find_fitting(node_.fitting);
+    if (!fitting || !fitting->thread_in) return std::nullopt;
+    return fitting->thread_in->value;
+  }
+
+  double usual_thread_in() const {
+    return route_.line->outside_diameter_in + bulkhead_thread_taken.value;
+  }
+
+  /// Across the hole for what sits where the union does, or so far from there as it may be built.
+  double hole_at_in(const UnionSheet& sheet) const {
+    const double room_in = edge_distance(*sheet.hole, sheet.frame->plane.seen(node_.at)) +
+                           prepared_.project->build_tolerance_in;
+    return std::min(2 * room_in, widest_circle_in(*sheet.hole));
+  }
+
   bool is_covered(const UnionSheet& sheet, Judgement& judgement) const {
     const Phrasing& phrasing = context_.phrasing;
     const Vec2 seen = sheet.frame->plane.seen(node_.at);
@@ -167,11 +185,30 @@ class UnionMount {
       judgement.mend = "make the hole as wide as the union's thread, or move the union";
       return false;
     }
+    const std::optional<double> thread = thread_in();
+    const double over_thread_in = hole_at_in(sheet) - thread.value_or(usual_thread_in());
+    if (thread && !holds(judgement, over_thread_in, {bulkhead_thread})) {
+      judgement.message = "the thread of bulkhead union " + node_.name + ", " +
+                          phrasing.length(*thread) + " across, does not go " + in_hole;
+      judgement.mend =
+          "make the hole as wide as the union's thread, or move the union to its "
+          "middle";
+      return false;
+    }
     const double across_in = 2 * farthest_edge_in(*sheet.hole, seen);
     const bool held =
         node_.body
             ? holds(judgement, covered_in(sheet), {bulkhead_held, bulkhead_cover})
             : holds(judgement, across_in, {bulkhead_hole_width * route_.line->outside_diameter_in});
+    if (held && !thread && over_thread_in < bulkhead_thread.value - limit_rounding) {
+      judgement = begun(sheet.part);
+      leave_unknown(judgement, bulkhead_thread_taken);
+      judgement.message = "whether bulkhead union " + node_.name + " goes " + in_hole +
+                          " is not known: it states no thread, and threads are wider than that";
+      judgement.mend = "state the `thread` of its fitting, or make the hole " +
+                       phrasing.length_up(usual_thread_in()) + " wide";
+      return false;
+    }
     if (held) {
       judgement.message = "bulkhead union " + node_.name + " is held by the edge of hole " +
                           sheet.hole->name + " of " + sheet.frame->name;

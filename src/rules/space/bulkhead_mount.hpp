@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "model/sheet.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -21,6 +22,18 @@ inline constexpr LimitRow bulkhead_room{
     .value = 0,
     .source = "geometry: the line goes on in the union, and the union through the hole",
     .mark = Mark::calculated};
+inline constexpr LimitRow bulkhead_thread{
+    .name = "bulkhead-thread",
+    .subject = "hole of a bulkhead union over the thread that goes through it",
+    .value = -0.005,
+    .source = "geometry: the thread goes through the hole; sizes of both are rounded so far",
+    .mark = Mark::calculated};
+inline constexpr LimitRow bulkhead_thread_taken{
+    .name = "bulkhead-thread-taken",
+    .subject = "thread of a bulkhead union that states none, over its tube",
+    .value = usual_thread_over_tube_in,
+    .source = "a table of AN sizes: threads are 3/16 in to 1/4 in wider than their tube",
+    .mark = Mark::verified_secondary};
 inline constexpr LimitRow bulkhead_held{
     .name = "bulkhead-held",
     .subject = "what a bulkhead union covers of its hole's edge, where that is least",
@@ -62,7 +75,9 @@ inline constexpr LimitRow bulkhead_aslant{
     .mark = Mark::calculated};
 
 /// Whether each bulkhead union of an air line is held by the edge of a hole: that there is one
-/// where it stands, that its nut covers the edge all round, and that it is square to the sheet.
+/// where it stands, that its thread goes through it, that its nut covers the edge all round, and
+/// that it is square to the sheet. A hole that may be narrower than a thread of no stated size is
+/// unknown.
 /// One in a part with no hole described is unknown. One with no structure near it is left out, and
 /// so is one in a mesh, and what is drawn as a mere place, without a size, where no hole is.
 void judge_bulkheads(const RuleContext& context, std::vector<Judgement>& judgements);

@@ -14,6 +14,7 @@
 #include "rules/space/chafe_measured.hpp"
 #include "rules/space/failed_clamp.hpp"
 #include "rules/space/keep_off_mend.hpp"
+#include "rules/space/load_factor.hpp"
 #include "rules/space/slack_mend.hpp"
 #include "rules/space/unknown_girth.hpp"
 #include "rules/words/neighbour_words.hpp"
@@ -69,7 +70,7 @@ constexpr LimitRow any_shape{
 
 constexpr auto limits =
     limit_table({tube_rubs, cable_rubs, wire_rubs, casing_rubs, rod_rubs, any_shape, clamp_failed,
-                 clamp_failed_by_vent, tube_clamp_failed});
+                 clamp_failed_by_vent, tube_clamp_failed, load_factor_row});
 
 }  // namespace
 
@@ -329,6 +330,7 @@ std::vector<Judgement> judge_chafe(const RuleContext& context) {
   std::vector<Judgement> judgements = with_unknown_girths(context, tube_rubs, judge_as_stated);
   for (Judgement& measured : chafe_of_measured_gaps(context))
     judgements.push_back(std::move(measured));
+  if (auto low = judge_load_factor(context)) judgements.push_back(*std::move(low));
   return judgements;
 }
 
@@ -372,7 +374,8 @@ place of its travel (rod-travel), with its sag under the load factor; its reach 
 the places looked at. A casing is held straight within 2 in past its last clamp; the wire beyond it
 is judged by clearance and separation alone. Of a line that is as built (see as-built) the measuring
 tolerance counts between lines in place of the build tolerance, and a gap that was measured is
-judged as well.)",
+judged as well. A `load_factor` that is stated lower than any aeroplane of that weight is held to is
+asked about: all sag rests on it.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",

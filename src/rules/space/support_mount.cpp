@@ -64,10 +64,10 @@ constexpr LimitRow off_nut{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits =
-    limit_table({stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover,
-                 off_end_fitting, off_nut, bulkhead_hole, bulkhead_room, bulkhead_held,
-                 bulkhead_cover, bulkhead_hole_width, bulkhead_square, bulkhead_aslant});
+constexpr auto limits = limit_table(
+    {stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover, off_end_fitting, off_nut,
+     bulkhead_hole, bulkhead_room, bulkhead_thread, bulkhead_thread_taken, bulkhead_held,
+     bulkhead_cover, bulkhead_hole_width, bulkhead_square, bulkhead_aslant});
 
 const Mover* find_mover(const PreparedProject& prepared, const std::string& name) {
   for (const Mover& mover : prepared.project->structure.movers)
@@ -286,8 +286,9 @@ would seize or saw: a clamp is right about a sleeve on the cable, which it holds
 cable without travel. A clamp on a static, pitot or alpha line does not sit on the fitting at its
 end, which it would strain, and on no air line on the coupling nut of a fitting whose size is
 stated: it fits the tube, and holds neither. A bulkhead union is held by the edge of a hole that its
-nut covers: one without a hole where it stands fails, and so does one whose hole is as wide as its
-body, or that leans in it; where a panel, channel or solid has no hole described there the answer
+nut covers: one without a hole where it stands fails, and so does one whose hole is narrower than its
+`thread` or as wide as its body, or that leans in it; where no thread is stated a hole narrower than
+3/16 in over the tube is unknown; where a panel, channel or solid has no hole described there the answer
 is unknown. Of a mesh, and of a union without a size, no hole is asked. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",

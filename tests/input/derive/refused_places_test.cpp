@@ -228,6 +228,27 @@ TEST(BareVolume, IsOfCubicInchesOrMillimetresAndIsSaid) {
       EXPECT_EQ(each.find("volume"), std::string::npos) << stated << ": " << each;
 }
 
+// 20 may be degC and 300 N, where lengths are in mm.
+TEST(BareForce, IsSaidWhereLengthsAreInMillimetres) {
+  const auto says = [](const std::string& text) {
+    const LoadResult result = loaded_text(text);
+    EXPECT_TRUE(result.project) << shown(result.errors);
+    if (!result.project) return false;
+    return std::ranges::find(result.project->assumptions,
+                             "forces, temperatures and the like that state no unit, where lengths "
+                             "are in mm: 4; lbf, degF, psi, lbf/in and ft/min were taken") !=
+           result.project->assumptions.end();
+  };
+  const auto with = [](const std::string& units, const std::string& degrees) {
+    return put(tailcone(""), "name: a\n",
+               "name: a\nunits: " + units + "\nweight: 1500\ntemperature: {min: -20" + degrees +
+                   ", rigged: 20" + degrees + ", max: 40" + degrees + "}\n");
+  };
+  EXPECT_TRUE(says(with("mm", "")));
+  EXPECT_FALSE(says(with("in", "")));
+  EXPECT_FALSE(says(with("mm", " degC")));
+}
+
 // A tube that goes in past where the axes meet would be in the way of the other one.
 TEST(FittingOfOnesOwn, TakesNoTubeDeeperThanItIs) {
   const auto text = [](const std::string& insertion) {

@@ -120,6 +120,8 @@ TEST(Lag, AMissingVolumeIsUnknownAndNamed) {
   EXPECT_EQ(lag.verdict, Verdict::unknown);
   EXPECT_TRUE(contains(lag.message, "the volume of altimeter, which is not stated"));
   EXPECT_FALSE(lag.value.has_value());
+  project.project.nodes[1].volume_in3 = 0;
+  EXPECT_EQ(sole(project.judged_by("lag")).verdict, Verdict::unknown) << "no instrument has none";
 }
 
 TEST(Lag, WithoutAClimbRateNothingIsJudged) {

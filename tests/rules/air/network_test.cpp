@@ -289,7 +289,23 @@ TEST(Network, InstrumentOnTwoPressuresIsToldToHaveTwoNodes) {
   ASSERT_FALSE(broken.empty());
   EXPECT_EQ(broken[0].verdict, Verdict::fail);
   EXPECT_EQ(broken[0].message, "system 'static' is joined to system 'pitot' at altimeter");
-  EXPECT_EQ(broken[0].mend, "give the instrument one node for each of its connections");
+  EXPECT_EQ(broken[0].mend,
+            "state the instrument's `ports`, or give it one node for each of its connections");
+}
+
+// The case of an airspeed indicator hears the static pressure, and its capsule the pitot.
+TEST(Network, AnInstrumentWithPortsKeepsStaticAndPitotApart) {
+  SmallProject project = sound_static_system();
+  project.node("probe", NodeKind::pitot_probe, {80, -90, 8});
+  call_system(project.route("wing", "tube-nylon-1/4", "probe", "altimeter"), SystemKind::pitot,
+              "pitot");
+  for (Node& each : project.project.nodes)
+    if (each.name == "altimeter")
+      each.ports = {{"static", each.at, {1, 0, 0}, 0, {}}, {"pitot", each.at, {0, 1, 0}, 0, {}}};
+  EXPECT_FALSE(any_says(not_passed(judged(project)), "is joined to system"));
+  // Two of one pressure would meet in its case.
+  call_system(route_of(project, "wing"), SystemKind::static_air, "static: alternate");
+  EXPECT_TRUE(any_says(not_passed(judged(project)), "is joined to system"));
 }
 
 TEST(Network, TwoSystemsOfOneKindDoNotMix) {

@@ -195,6 +195,17 @@ inline LimitEdges of_sleeve_cover() {
            .let_pass = 0.01,  // a smaller turn counts as straight
            .listed = false},
           {.rule = rule,
+           .row = "sleeve-to-end",
+           .limit = 0,
+           .source = "wider than the line that the sleeve fits",
+           .judged =
+               [rule](double spare) {
+                 SmallProject project = sleeved(30 + spare, 60);
+                 the_route(project).ends.from = CableEnd{CableEndKind::swaged, 30, 1, {}};
+                 return project.judged_by(rule);
+               },
+           .listed = false},
+          {.rule = rule,
            .row = "sleeve-jam",
            .limit = 0,
            .source = "nothing can jam at any point of travel",

@@ -55,6 +55,27 @@ TEST(CableEnd, KeepsTheWrapLessTheTravelThatUnwindsIt) {
   EXPECT_EQ(sole(ends(on_sector(50))).verdict, Verdict::pass);
 }
 
+TEST(CableEnd, OfACableThatMovesIsNotOnWhatStructureHolds) {
+  SmallProject project = cable_project();
+  project.project.nodes.back().kind = NodeKind::bulkhead;
+  EXPECT_TRUE(ends(project).empty()) << "its travel is not stated";
+  set_travel(project, 2, 0);
+  const Judgement judgement = sole(ends(project));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_EQ(judgement.message,
+            "the cable is stated to move, and its end at horn is held by structure: it cannot go "
+            "there");
+  EXPECT_EQ(judgement.with, "horn");
+  expect_complete(judgement);
+  set_travel(project, 0, 0);
+  EXPECT_TRUE(ends(project).empty());
+  // A spring on a hook gives, and the builder says where it is held.
+  set_travel(project, 2, 0);
+  project.project.nodes.back().kind = NodeKind::end;
+  project.project.nodes.back().fixed = true;
+  EXPECT_TRUE(ends(project).empty());
+}
+
 TEST(CableEnd, OnASectorOfUnstatedWrapOrTravelIsUnknown) {
   EXPECT_EQ(sole(ends(on_sector(std::nullopt))).verdict, Verdict::unknown);
   SmallProject still = on_sector(90);

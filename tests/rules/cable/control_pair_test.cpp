@@ -1,5 +1,8 @@
-// The cables of one control against each other. Both run level and aft, 3 in apart, to horns on one
-// shaft; what a pair is held against is common practice, no source.
+// The cables of one control against each other. Both run aft, 3 in apart, to horns on one shaft,
+// the first above it and the second below; what a pair is held against is common practice, no
+// source.
+
+#include <utility>
 
 #include "rules/cable_project.hpp"
 
@@ -22,7 +25,7 @@ SmallProject two_cables(const OfCable& first, const OfCable& second) {
   project.node("pedal-2", NodeKind::pedal, {0, 3, 10}).node("horn-2", NodeKind::horn, {100, 3, 10});
   project.project.nodes[1].arm = Arm{{100, 0, 10 - first.arm_in}, {0, 1, 0}};
   project.project.nodes[3].arm = Arm{{100, 3, 10 + second.arm_in}, {0, -1, 0}};
-  project.project.nodes[3].at = {100, 3, 10 - first.arm_in + second.arm_in};
+  project.project.nodes[3].at = {100, 3, 10 - first.arm_in - second.arm_in};
   project.project.nodes[3].arm->pivot = {100, 3, 10 - first.arm_in};
   project.route("rudder-right", eighth_steel, "pedal-2", "horn-2").control = "Rudder";
   auto& routes = project.project.routes;
@@ -46,6 +49,65 @@ std::vector<Judgement> asked_about(const SmallProject& project) {
 
 TEST(ControlPair, AlikeIsNotAskedAbout) {
   EXPECT_TRUE(asked_about(two_cables({{1, 2}}, {{2, 1}})).empty());
+}
+
+// Above its shaft the first goes aft where the second, below, goes forward.
+TEST(ControlPair, ThatDoesNotGoTheOtherWayAsFarIsUnknown) {
+  const Judgement judgement = sole(asked_about(two_cables({{1, 3}}, {{1, 3}})));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_EQ(judgement.route, "rudder-right");
+  EXPECT_TRUE(contains(judgement.message, "do not turn it to either side alike"))
+      << judgement.message;
+  expect_complete(judgement);
+  EXPECT_TRUE(asked_about(two_cables({{1, 3}}, {{3, 1}})).empty());
+  EXPECT_TRUE(asked_about(two_cables({{1, 3}}, {{2.6, 1}})).empty()) << "within a quarter";
+  EXPECT_EQ(sole(asked_about(two_cables({{2, 0}}, {{2, 0}}))).verdict, Verdict::unknown);
+  // Arms of 10 in and 5 in.
+  EXPECT_TRUE(asked_about(two_cables({{1, 3}}, {{1.5, 0.5}, 200, 5})).empty());
+}
+
+// On one side of the shaft both go the same way.
+TEST(ControlPair, OnOneSideGoesWithTheOther) {
+  SmallProject project = two_cables({{1, 3}}, {{1, 3}});
+  project.project.nodes[3].at.z = 10;
+  EXPECT_TRUE(asked_about(project).empty());
+  project = two_cables({{1, 3}}, {{3, 1}});
+  project.project.nodes[3].at.z = 10;
+  EXPECT_EQ(sole(asked_about(project)).verdict, Verdict::unknown);
+  // Two pedals beside each other turn each by itself.
+  project.project.nodes[1].kind = project.project.nodes[3].kind = NodeKind::pedal;
+  EXPECT_TRUE(asked_about(project).empty());
+}
+
+/// The first cable alone, 2 in both ways on its horn 10 in above the shaft, and a rod on an arm of
+/// 5 in beside it, which goes so far.
+SmallProject with_rod(double forward_in, double aft_in) {
+  SmallProject project = cable_project();
+  const Arm shaft{{100, 0, 0}, {0, 1, 0}};
+  project.project.nodes[1].arm = shaft;
+  set_travel(project, 2, 2);
+  project.node("crank", NodeKind::horn, {100, 3, 5}).node("out", NodeKind::horn, {140, 3, 5});
+  project.project.nodes[2].arm = Arm{{100, 3, 0}, {0, 1, 0}};
+  project.project.nodes[3].arm = Arm{{140, 3, 0}, {0, 1, 0}};
+  Route& rod = project.route("rod", "rod-aluminium-3/4", "crank", "out");
+  rod.system = SystemKind::rod;
+  rod.control = "rudder";
+  rod.travel = Travel{forward_in, aft_in, {"routes.yaml", 120, 13}};
+  return project;
+}
+
+TEST(ControlPair, ARodOnTheShaftOfACableTurnsItAlike) {
+  EXPECT_TRUE(asked_about(with_rod(1, 1)).empty());
+  for (const auto& [forward, aft] : {std::pair{0.2, 0.2}, {1.0, 0.5}}) {
+    const Judgement judgement = sole(asked_about(with_rod(forward, aft)));
+    EXPECT_EQ(judgement.verdict, Verdict::unknown);
+    EXPECT_EQ(judgement.route, "rod");
+    EXPECT_EQ(judgement.location.line, 120);
+    expect_complete(judgement);
+  }
+  SmallProject project = with_rod(0.2, 0.2);
+  project.project.routes[1].control = "flap";
+  EXPECT_TRUE(asked_about(project).empty()) << "what shares no control may share a hinge line";
 }
 
 TEST(ControlPair, ControlThatMovesNothingIsWarned) {

@@ -69,6 +69,18 @@ inline LimitEdges all() {
                [](double spare) {
                  return turnbuckle_on_pedal(spare < 0 ? EndJoint::fixed : EndJoint::pin);
                },
+           .measured = false},
+          {.rule = "cable-end",
+           .row = "moving-end",
+           .source = "what is held by structure",
+           .judged =
+               [](double spare) {
+                 SmallProject project = cable_project();
+                 set_travel(project, 2, 2);
+                 if (spare < 0) project.project.nodes.back().kind = NodeKind::bulkhead;
+                 return project.judged_by("cable-end");
+               },
+           .listed = false,
            .measured = false}};
 }
 

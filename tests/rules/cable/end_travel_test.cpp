@@ -166,5 +166,40 @@ TEST(EndTravel, ThimbleNearAGuideIsUnknownAndPastItFails) {
   EXPECT_EQ(judged_end(with_thimble(3.1, 2.1)).verdict, Verdict::fail);
 }
 
+/// The horn's pin goes 2 in aft of FS 100, on an arm of 30 in, through a hole of so much at FS 101.
+std::vector<Judgement> through_hole_beyond(double hole_in, double diameter_in = 0) {
+  SmallProject project = cable_project();
+  project.project.nodes[1].arm = Arm{{100, 0, -20}, {0, 1, 0}};
+  set_travel(project, 0, 2);
+  set_tension(project, 60, 200);
+  add_frame(project, "F101", 101, hole_in);
+  if (diameter_in > 0)
+    the_route(project).attached = {{"fork", 99, 1.9, diameter_in, {"routes.yaml", 109, 12}}};
+  std::vector<Judgement> all = judged_all(project);
+  std::erase_if(all,
+                [](const Judgement& each) { return !contains(each.message, "past the place"); });
+  return all;
+}
+
+TEST(EndTravel, AnEndThatGoesThroughAHolePastItsPlaceIsUnknownUntilItsSizeIsStated) {
+  const Judgement judgement = sole(through_hole_beyond(1));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_EQ(judgement.with, "F101-a");
+  expect_complete(judgement);
+  EXPECT_EQ(sole(through_hole_beyond(1, 0.9)).verdict, Verdict::pass);
+  EXPECT_EQ(sole(through_hole_beyond(1, 1.1)).verdict, Verdict::fail);
+  EXPECT_EQ(sole(through_hole_beyond(2.1)).verdict, Verdict::pass) << "any end goes through";
+}
+
+TEST(EndTravel, AFrameThatTheEndDoesNotReachIsNotJudged) {
+  SmallProject project = cable_project();
+  project.project.nodes[1].arm = Arm{{100, 0, -20}, {0, 1, 0}};
+  set_travel(project, 2, 0.9);
+  set_tension(project, 60, 200);
+  add_frame(project, "F101", 101, 1);
+  for (const Judgement& each : judged_all(project))
+    EXPECT_FALSE(contains(each.message, "past the place")) << each.message;
+}
+
 }  // namespace
 }  // namespace linewright

@@ -12,8 +12,9 @@
 
 namespace linewright::bulkhead_edges {
 
-inline std::vector<Judgement> in_hole_of(double diameter_in, bool has_size = true) {
-  BulkheadProject project{.holes = hole_about_union(diameter_in)};
+inline std::vector<Judgement> in_hole_of(double diameter_in, bool has_size = true,
+                                         const std::string& thread = {}) {
+  BulkheadProject project{.holes = hole_about_union(diameter_in), .thread = thread};
   if (!has_size) project.size.clear();
   return project.judged();
 }
@@ -48,7 +49,19 @@ inline LimitEdges all() {
            .row = "bulkhead-room",
            .limit = 0,
            .source = "the line goes on in the union",
-           .judged = [](double spare) { return in_hole_of(0.25 + 2 * spare); },
+           .judged = [](double spare) { return in_hole_of(0.25 + 2 * spare, true, "0.2"); },
+           .listed = false},
+          {.rule = rule,
+           .row = "bulkhead-thread",
+           .limit = -0.005,
+           .source = "the thread goes through the hole",
+           .judged = [](double spare) { return in_hole_of(0.43 + spare, true, "0.435"); },
+           .listed = false},
+          {.rule = rule,
+           .row = "bulkhead-thread-taken",
+           .broken = Verdict::unknown,
+           .source = "a table of AN sizes",
+           .judged = [](double spare) { return in_hole_of(0.4325 + spare); },
            .listed = false},
           {.rule = rule,
            .row = "bulkhead-held",

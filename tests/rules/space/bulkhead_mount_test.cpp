@@ -87,6 +87,35 @@ TEST(BulkheadMount, AHoleThatTheLineItselfDoesNotGoThroughFails) {
   EXPECT_EQ(judgement.message, "bulkhead union union does not go in hole H of F");
 }
 
+// A thread of 7/16 in through a hole of 3/8 in, that the tube of 1/4 in would go through.
+TEST(BulkheadMount, AHoleNarrowerThanTheThreadFails) {
+  const Judgement judgement = sole_of({.holes = hole_about_union(0.375), .thread = "7/16"});
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 0.375 - 0.4375, 1e-9);
+  EXPECT_EQ(judgement.message,
+            "the thread of bulkhead union union, 0.438 in across, does not go in "
+            "hole H of F");
+  EXPECT_EQ(sole_of({.thread = "7/16"}).verdict, Verdict::pass);
+  EXPECT_EQ(sole_of({.thread = "11 mm"}).verdict, Verdict::pass);
+  EXPECT_EQ(sole_of({.thread = "0.5"}).verdict, Verdict::fail);
+}
+
+// Off the middle of its hole by more than the hole is wider, a union cannot be.
+TEST(BulkheadMount, AThreadThatReachesPastTheEdgeOfAWideHoleFails) {
+  const std::string off = "[{name: H, centre: [0.1, 10], diameter: 0.5}]";
+  const Judgement judgement = sole_of({.holes = off, .thread = "7/16"});
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 2 * 0.15 - 0.4375, 1e-9);
+}
+
+// With no thread stated, one 3/16 in over the tube is taken: 7/16 in.
+TEST(BulkheadMount, AHoleThatMayBeNarrowerThanTheThreadIsNotKnown) {
+  const std::string narrow = hole_about_union(0.375);
+  EXPECT_EQ(sole_of({.holes = narrow}).verdict, Verdict::unknown);
+  EXPECT_EQ(sole_of({.holes = narrow, .size = no_size}).verdict, Verdict::unknown);
+  EXPECT_EQ(sole_of({}).verdict, Verdict::pass);
+}
+
 TEST(BulkheadMount, AUnionThatLeansInItsHoleFailsToEitherSide) {
   for (const std::string direction : {"[1, 1, 0]", "[1, -1, 0]", "[-1, 0, 1]"}) {
     const Judgement judgement =

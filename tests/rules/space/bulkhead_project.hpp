@@ -16,6 +16,7 @@ struct BulkheadProject {
   std::string at = "106, 0, 10";
   std::string beside = {};  ///< further structure, two spaces in
   bool has_frame = true;
+  std::string thread = {};  ///< of its fitting; empty: not stated
 
   ProjectSections sections() const {
     ProjectSections all;
@@ -33,9 +34,11 @@ struct BulkheadProject {
              (has_ports ? ", from_port: " + port : "") + "}\n";
     };
     all.routes = led("line", "aft", "a") + led("on", "forward", "b");
-    all.rest =
-        "fittings: [{name: through-1/4, kind: bulkhead, tube: 1/4, take_up: [0.8], body_diameter: "
-        "5/8, nut: 0.2, source: invented}]\n";
+    all.rest = std::string(
+                   "fittings: [{name: through-1/4, kind: bulkhead, tube: 1/4, take_up: [0.8], "
+                   "body_diameter: "
+                   "5/8, nut: 0.2, source: invented") +
+               (thread.empty() ? "" : ", thread: " + thread) + "}]\n";
     return all;
   }
   std::vector<Judgement> judged() const { return linewright::judged(sections(), "support-mount"); }

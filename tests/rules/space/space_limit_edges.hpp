@@ -390,6 +390,21 @@ inline LimitEdges of_chafe() {
                                               spare);
            },
        .listed = false},
+      {.rule = "chafe",
+       .row = "load-factor",
+       .limit = 3.8,
+       .broken = Verdict::warn,
+       .source = "14 CFR 25.337(b)",
+       .judged =
+           [](double spare) {
+             SmallProject project;
+             project.node("forward", NodeKind::bulkhead, {100, 0, 10})
+                 .node("aft", NodeKind::bulkhead, {110, 0, 10});
+             project.route("line", plastic, "forward", "aft");
+             project.project.load_factor = {3.8 + spare, -1, SourceLocation{"a.yaml", 3, 1}};
+             return project.judged_by("chafe");
+           },
+       .listed = false},
       chafe("any-shape", plastic, ellipsoid_in(20), Verdict::warn, "pulled tight")};
 }
 
