@@ -15,8 +15,8 @@ std::string meant_name(std::string_view written, const std::vector<std::string>&
 /// "did you mean 'clearance'?", empty where no name is meant.
 std::string suggest_name(std::string_view written, const std::vector<std::string>& known);
 
-/// `suggest_name` for a word that must be one of a few: where none is near, the only one that is part of
-/// it is meant, "rod" of "pushrod".
+/// `suggest_name` for a word that must be one of a few: where none is near, the only one that is
+/// part of it is meant, "rod" of "pushrod".
 std::string suggest_choice(std::string_view written, const std::vector<std::string>& choices);
 
 /// The known names at the smallest edit distances, nearest first, equals in the given order; none
