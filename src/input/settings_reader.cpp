@@ -11,7 +11,7 @@ namespace {
 constexpr double usual_build_tolerance_in = 0.06;
 constexpr double usual_measuring_tolerance_in = 1.0 / 32;
 constexpr TemperatureRange usual_temperature{-20, 70, 120};
-constexpr LoadFactor usual_load_factor{3.8, -1.5};
+const LoadFactor usual_load_factor{3.8, -1.5};
 
 using ExcitationReader = MapReader<excitation_map>;
 
