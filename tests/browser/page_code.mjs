@@ -1,6 +1,7 @@
 // What of the page's own code needs no browser: which files make a project, what was found, words of a
 // command line. Prints one line a test, "passed: …" or "failed: …".
 import assert from 'node:assert/strict';
+import { File } from 'node:buffer'; // a global name only since node 20
 import { wordsOf } from '../../src/page/source/commands.js';
 import { errorsOf, findingsOf, tallyWords } from '../../src/page/source/findings.js';
 import { bytesOf, projectFiles, taken } from '../../src/page/source/project.js';
