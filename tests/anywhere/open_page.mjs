@@ -5,7 +5,8 @@ import { createServer } from 'node:http';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { seriousOn, expect, launched, patience, test, until } from './trial.mjs';
+import { expect, test, until, visit } from './outcome.mjs';
+import { launched, seriousOn } from './trial.mjs';
 
 const [file, demo, saidFile, drawnFile, hostile, folder] = process.argv.slice(2);
 const said = readFileSync(saidFile, 'utf8');
@@ -20,13 +21,7 @@ const homes = { 'a folder': pathToFileURL(file).href, 'a server': `http://127.0.
 
 async function open(address, context) {
   const page = await context.newPage();
-  page.said = [];
-  page.asked = [];
-  page.on('console', (message) => page.said.push(`${message.type()}: ${message.text()}`));
-  page.on('pageerror', (error) => page.said.push(String(error)));
-  page.on('request', (request) => page.asked.push(request.url()));
-  page.setDefaultTimeout(patience);
-  await page.goto(address, { timeout: patience });
+  await visit(page, address);
   await checked(page);
   return page;
 }

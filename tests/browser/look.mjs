@@ -2,7 +2,8 @@
 // "failed: …". Arguments: the demo's report, the report with hostile names, one with
 // trapped water, a folder for pictures.
 import { pathToFileURL } from 'node:url';
-import { seriousOn, expect, launched, patience, test, until } from './trial.mjs';
+import { expect, patience, test, until, visit } from './outcome.mjs';
+import { launched, seriousOn } from './trial.mjs';
 
 const [demo, hostile, trapped, folder] = process.argv.slice(2);
 const browser = await launched();
@@ -10,13 +11,7 @@ const browser = await launched();
 async function open(file, options = {}) {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
   const page = await context.newPage();
-  page.said = [];
-  page.asked = [];
-  page.on('console', (message) => page.said.push(`${message.type()}: ${message.text()}`));
-  page.on('pageerror', (error) => page.said.push(String(error)));
-  page.on('request', (request) => page.asked.push(request.url()));
-  page.setDefaultTimeout(patience);
-  await page.goto(pathToFileURL(file).href, { timeout: patience });
+  await visit(page, pathToFileURL(file).href);
   if (options.javaScriptEnabled !== false) await drawn(page);
   return page;
 }

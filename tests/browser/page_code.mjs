@@ -5,15 +5,7 @@ import { File } from 'node:buffer'; // a global name only since node 20
 import { wordsOf } from '../../src/page/source/commands.js';
 import { errorsOf, findingsOf, tallyWords } from '../../src/page/source/findings.js';
 import { bytesOf, projectFiles, taken } from '../../src/page/source/project.js';
-
-async function test(name, body) {
-  try {
-    await body();
-    console.log(`passed: ${name}`);
-  } catch (error) {
-    console.log(`failed: ${name}: ${error.message.split('\n')[0]}`);
-  }
-}
+import { test } from './outcome.mjs';
 
 const given = (...paths) => paths.map((path) => ({ path, file: new File(['x'], path.split('/').pop()) }));
 const files = (texts) => new Map(Object.entries(texts).map(([path, text]) => [path, bytesOf(text)]));

@@ -1,10 +1,8 @@
-// What the tests in a browser share: one line a test, "passed: …" or "failed: …".
+// What the tests in Chromium share.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { chromium } from 'playwright-core';
-
-/** In ms; far longer than anything takes, so that a busy machine fails no test. */
-export const patience = 180000;
+import { patience } from './outcome.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -14,27 +12,6 @@ export const launched = () => chromium.launch({
   args: ['--no-sandbox', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
     '--ignore-gpu-blocklist'],
 });
-
-export async function test(name, body) {
-  try {
-    await body();
-    console.log(`passed: ${name}`);
-  } catch (error) {
-    console.log(`failed: ${name}: ${error.message.split('\n')[0]}`);
-  }
-}
-
-export function expect(holds, words) {
-  if (!holds) throw new Error(words);
-}
-
-/** Waits for something to hold; says what does not, if it never does. */
-export async function until(holds, words) {
-  for (const end = Date.now() + patience; !(await holds());) {
-    expect(Date.now() < end, words);
-    await new Promise((go) => setTimeout(go, 100));
-  }
-}
 
 /** What an automatic check of access finds serious on a page, in words; empty for nothing. */
 export async function seriousOn(page, options = {}) {

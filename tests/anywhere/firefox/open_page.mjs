@@ -6,11 +6,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import puppeteer from 'puppeteer-core';
+import { expect, patience, test, until, visit } from '../outcome.mjs';
 
 const [file, demo, saidFile, hostile, folder] = process.argv.slice(2);
 const said = readFileSync(saidFile, 'utf8');
-/** In ms; far longer than anything takes, so that a busy machine fails no test. */
-const patience = 180000;
 
 const browser = await puppeteer.launch({
   browser: 'firefox',
@@ -28,26 +27,6 @@ const server = createServer((request, answer) => {
 await new Promise((go) => server.listen(0, '127.0.0.1', go));
 const homes = { 'a folder': pathToFileURL(file).href, 'a server': `http://127.0.0.1:${server.address().port}/` };
 
-async function test(name, body) {
-  try {
-    await body();
-    console.log(`passed: ${name}`);
-  } catch (error) {
-    console.log(`failed: ${name}: ${error.message.split('\n')[0]}`);
-  }
-}
-
-function expect(holds, words) {
-  if (!holds) throw new Error(words);
-}
-
-async function until(holds, words) {
-  for (const end = Date.now() + patience; !(await holds());) {
-    expect(Date.now() < end, words);
-    await new Promise((go) => setTimeout(go, 100));
-  }
-}
-
 const text = (page, selector) => page.$eval(selector, (each) => each.textContent);
 const count = (page, selector) => page.$$eval(selector, (all) => all.length);
 
@@ -58,13 +37,7 @@ const checked = (page) => until(() => page.evaluate(() => document.getElementByI
 
 async function open(address, context) {
   const page = await context.newPage();
-  page.said = [];
-  page.asked = [];
-  page.on('console', (message) => page.said.push(`${message.type()}: ${message.text()}`));
-  page.on('pageerror', (error) => page.said.push(String(error)));
-  page.on('request', (request) => page.asked.push(request.url()));
-  page.setDefaultTimeout(patience);
-  await page.goto(address, { timeout: patience });
+  await visit(page, address);
   await checked(page);
   return page;
 }
