@@ -8,6 +8,7 @@
 #include <optional>
 #include <string_view>
 
+#include "input/blanks.hpp"
 #include "input/quantity.hpp"
 #include "input/suggest_name.hpp"
 #include "input/utf8.hpp"
@@ -42,12 +43,6 @@ struct Field {
   std::string_view text;
   int column = 1;  ///< of its first character, counted from one
 };
-
-std::string_view without_blanks(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return text.substr(text.size());
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
 
 /// The fields of a line, at most `most` and whatever comes after them as one more.
 std::vector<Field> split(std::string_view line, std::size_t most) {

@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "input/blanks.hpp"
 #include "input/quantity_slips.hpp"
 #include "input/suggest_name.hpp"
 #include "input/tape.hpp"

@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "input/blanks.hpp"
 #include "input/utf8.hpp"
 #include "system/decimal.hpp"
 
@@ -102,12 +103,6 @@ std::string_view unit_meant(std::string_view written) {
   for (const UnitSpelling& each : unit_spellings)
     if (each.written == written) return each.unit;
   return "";
-}
-
-std::string_view without_blanks(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return "";
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
 }  // namespace linewright

@@ -21,7 +21,4 @@ std::string why_no_unit(std::string_view number, std::string_view rest);
 /// The unit that another spelling stands for, "degF" of "F"; empty for none.
 std::string_view unit_meant(std::string_view written);
 
-/// The text without blanks at its ends.
-std::string_view without_blanks(std::string_view text);
-
 }  // namespace linewright

@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "input/blanks.hpp"
 #include "input/control_cable_reader.hpp"
 #include "input/keys/route_keys.hpp"
 #include "input/map_reader.hpp"
@@ -12,12 +13,6 @@
 namespace linewright {
 
 namespace {
-
-std::string without_blanks(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
-}
 
 /// A system as the file writes it: its kind, and its name where there are two of a kind.
 struct WrittenSystem {
@@ -28,8 +23,9 @@ struct WrittenSystem {
 
 WrittenSystem split_system(std::string_view text) {
   const std::size_t colon = text.find(':');
-  if (colon == std::string_view::npos) return {without_blanks(text), {}, false};
-  return {without_blanks(text.substr(0, colon)), without_blanks(text.substr(colon + 1)), true};
+  if (colon == std::string_view::npos) return {std::string(without_blanks(text)), {}, false};
+  return {std::string(without_blanks(text.substr(0, colon))),
+          std::string(without_blanks(text.substr(colon + 1))), true};
 }
 
 /// `static`, `"static: alternate"` or the same without quotes, which YAML reads as a map.
@@ -146,7 +142,8 @@ RunOut read_run_out(const YamlNode& node, ReadContext& context) {
 
 /// A control's name without outer blanks, as the first route that names it writes it.
 std::string read_control_name(RouteReader& fields, const ReadContext& context) {
-  const std::string name = without_blanks(fields.optional_text("control"));
+  const std::string control = fields.optional_text("control");
+  const std::string name(without_blanks(control));
   for (const Route& before : context.draft.project.routes)
     if (is_same_control(before.control, name)) return before.control;
   return name;
