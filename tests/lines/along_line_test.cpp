@@ -88,10 +88,10 @@ TEST(AlongLine, ASpanIsCutWhereTheWholeLineIs) {
         const double cut_in = support.distance_in + side;
         if (cut_in <= span.start_in + 1e-6 || cut_in >= span.end_in - 1e-6) continue;
         const Stretch stretch = make_stretch(route, span.start_in, span.end_in);
-        EXPECT_TRUE(std::any_of(
-            stretch.chords.begin(), stretch.chords.end(),
-            [&](const PathChord& chord) { return std::abs(chord.start_in - cut_in) < 1e-8; }))
-            << cut_in;
+        const std::span<const PathChord> chords = stretch.chords();
+        EXPECT_TRUE(std::any_of(chords.begin(), chords.end(), [&](const PathChord& chord) {
+          return std::abs(chord.start_in - cut_in) < 1e-8;
+        })) << cut_in;
       }
 }
 

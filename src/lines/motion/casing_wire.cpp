@@ -26,15 +26,16 @@ std::optional<Stretch> beyond(const PreparedRoute& route, const CasingEnd& end, 
   wire.envelope.start_in = end.end == RouteEnd::to ? end.distance_in - 1 : 0;
   wire.envelope.end_in = wire.envelope.start_in + 1;
   wire.envelope.play_first_in = wire.envelope.play_last_in = way.stray_in;
+  std::vector<PathChord> chords;
   for (const Vec3 pin : way.places) {
     const double length = distance(mouth, pin);
     if (length <= from_in) continue;
-    wire.chords.push_back({between(mouth, pin, from_in / length),
-                           between(mouth, pin, std::min(to_in, length) / length), end.distance_in,
-                           end.distance_in});
+    chords.push_back({between(mouth, pin, from_in / length),
+                      between(mouth, pin, std::min(to_in, length) / length), end.distance_in,
+                      end.distance_in});
   }
-  if (wire.chords.empty()) return std::nullopt;
-  sort_into_blocks(wire);
+  if (chords.empty()) return std::nullopt;
+  take_chords(wire, std::move(chords));
   return wire;
 }
 

@@ -24,13 +24,14 @@ std::optional<Stretch> beyond_drawn_end(const PreparedRoute& route, RouteEnd end
   swept.envelope.start_in = end == RouteEnd::to ? along - 1 : 0;
   swept.envelope.end_in = swept.envelope.start_in + 1;
   swept.envelope.play_first_in = swept.envelope.play_last_in = way->stray_in;
+  std::vector<PathChord> chords;
   for (const Vec3 place : way->places) {
     const double seen = dot(place - way->start, leg);
     if (seen < drawn + least_past_in) continue;
-    swept.chords.push_back({between(way->start, place, drawn / seen), place, along, along});
+    chords.push_back({between(way->start, place, drawn / seen), place, along, along});
   }
-  if (swept.chords.empty()) return std::nullopt;
-  sort_into_blocks(swept);
+  if (chords.empty()) return std::nullopt;
+  take_chords(swept, std::move(chords));
   return swept;
 }
 

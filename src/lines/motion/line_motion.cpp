@@ -46,6 +46,12 @@ std::vector<std::vector<FreeRun>> runs_by_route(const std::vector<FreeRun>& runs
   return by_route;
 }
 
+Stretch as_drawn(const PreparedRoute& route) {
+  ReachEnvelope still;
+  still.end_in = route.length_in();
+  return make_stretch(route, 0, still.end_in, still);
+}
+
 }  // namespace
 
 LineMotion motion_of(const PreparedProject& prepared) {
@@ -53,6 +59,7 @@ LineMotion motion_of(const PreparedProject& prepared) {
   LineMotion motion{free_runs(prepared),
                     cable_states(prepared),
                     {prepared.routes.begin(), prepared.routes.end()},
+                    std::vector<Stretch>(count),
                     std::vector<std::vector<SpanReach>>(count),
                     std::vector<std::vector<Stretch>>(count),
                     std::vector<RodWay>(count),
@@ -61,14 +68,15 @@ LineMotion motion_of(const PreparedProject& prepared) {
   const std::vector<std::vector<FreeRun>> runs = runs_by_route(motion.runs, count);
   for_each_parallel(count, std::thread::hardware_concurrency(), [&](std::size_t i) {
     const PreparedRoute& route = prepared.routes[i];
+    motion.drawn[i] = as_drawn(route);
     if (route.line->kind == LineKind::rod) {
       motion.rods[i] = rod_way(route);
       motion.reaches[i] = {rod_reach(prepared, route, motion.rods[i])};
       motion.hanging[i] = {motion.reaches[i].front().stretch};
       return;
     }
-    motion.reaches[i] = span_reaches(prepared, route, runs[i], motion.cables[i]);
-    motion.hanging[i] = hanging_stretches(route, motion.reaches[i]);
+    motion.reaches[i] = span_reaches(prepared, motion.drawn[i], runs[i], motion.cables[i]);
+    motion.hanging[i] = hanging_stretches(motion.drawn[i], motion.reaches[i]);
   });
   motion.fitting_swings_in = fitting_swings(prepared, motion.reaches);
   return motion;

@@ -15,6 +15,7 @@ struct LineMotion {
   std::vector<FreeRun> runs;
   std::vector<CableState> cables;               ///< of each route; empty states of other lines
   std::vector<SleeveGuards> sleeves;            ///< of each route
+  std::vector<Stretch> drawn;                   ///< each route as drawn, end to end, without reach
   std::vector<std::vector<SpanReach>> reaches;  ///< of each route's spans; of a rod one entry
   std::vector<std::vector<Stretch>> hanging;    ///< each route as it hangs, or sweeps
   std::vector<RodWay> rods;                     ///< of each route; empty ways of what is no rod

@@ -274,8 +274,9 @@ void open_free_ends(ReachEnvelope& envelope, const PreparedProject& prepared,
 
 }  // namespace
 
-std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
+std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Stretch& drawn,
                                     const std::vector<FreeRun>& runs, const CableState& state) {
+  const PreparedRoute& route = *drawn.route;
   std::vector<SpanReach> reaches;
   const RunsByPlace over(runs, static_cast<int>(&route - prepared.routes.data()));
   const std::vector<Bend> made = route.centreline.made_bends();
@@ -297,19 +298,18 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
     reach.hang_known = reach.missing.empty();
     if (reach.missing.empty()) reach.missing = missing_of_ends(route, span);
     if (reach.missing.empty() && reach.ends_free) open_free_ends(envelope, prepared, route, place);
-    reach.stretch = make_stretch(route, span.start_in, span.end_in, envelope);
+    reach.stretch = stretch_of(drawn, span.start_in, span.end_in, envelope);
     reaches.push_back(std::move(reach));
   }
   return reaches;
 }
 
-std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
+std::vector<Stretch> hanging_stretches(const Stretch& drawn,
                                        const std::vector<SpanReach>& reaches) {
-  ReachEnvelope still;
-  still.end_in = route.length_in();
+  const PreparedRoute& route = *drawn.route;
   std::vector<Stretch> stretches;
   if (route.line->kind != LineKind::cable) {
-    stretches.push_back(make_stretch(route, 0, route.length_in(), still));
+    stretches.push_back(drawn);
     for (Stretch& wire : casing_wires(route)) stretches.push_back(std::move(wire));
     return stretches;
   }

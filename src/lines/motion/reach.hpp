@@ -31,9 +31,9 @@ struct SpanReach {
   std::optional<double> sag_unloaded_in;
 };
 
-/// One entry for each of the route's spans, in order. `runs` are the project's free runs,
-/// `state` that of the route where it is a cable.
-std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const PreparedRoute& route,
+/// One entry for each of the route's spans, in order. `drawn` is the whole route, `runs` are the
+/// project's free runs, `state` that of the route where it is a cable.
+std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Stretch& drawn,
                                     const std::vector<FreeRun>& runs, const CableState& state);
 
 /// The line as it hangs, from the reaches of its spans: stretches that cover it end to end: a
@@ -41,7 +41,6 @@ std::vector<SpanReach> span_reaches(const PreparedProject& prepared, const Prepa
 /// Of a span whose hang is not known there is what is known of it, and whoever measures by it must
 /// say what is missing. The swing of an end whose arm cannot give the travel is left out. To them
 /// is added what an end sweeps beyond its drawn place (end_sweep.hpp).
-std::vector<Stretch> hanging_stretches(const PreparedRoute& route,
-                                       const std::vector<SpanReach>& reaches);
+std::vector<Stretch> hanging_stretches(const Stretch& drawn, const std::vector<SpanReach>& reaches);
 
 }  // namespace linewright

@@ -9,9 +9,9 @@ namespace {
 /// Chords of the rod as drawn, put where it is at each place of its way.
 std::vector<PathChord> swept_chords(const Stretch& drawn, const RodWay& way, double length_in) {
   std::vector<PathChord> chords;
-  chords.reserve(drawn.chords.size() * way.places.size());
+  chords.reserve(drawn.chords().size() * way.places.size());
   for (const RodPlace& place : way.places)
-    for (const PathChord& chord : drawn.chords)
+    for (const PathChord& chord : drawn.chords())
       chords.push_back({between(place.from, place.to, chord.start_in / length_in),
                         between(place.from, place.to, chord.end_in / length_in), chord.start_in,
                         chord.end_in});
@@ -39,9 +39,7 @@ SpanReach rod_reach(const PreparedProject& prepared, const PreparedRoute& route,
   envelope.sag_in =
       prepared.project->load_factor.largest() * pinned_beam_sag_in(beam_of(line, length));
   reach.stretch = make_stretch(route, 0, length, envelope);
-  reach.stretch.chords = swept_chords(reach.stretch, way, length);
-  reach.stretch.blocks.clear();
-  sort_into_blocks(reach.stretch);
+  take_chords(reach.stretch, swept_chords(reach.stretch, way, length));
   return reach;
 }
 

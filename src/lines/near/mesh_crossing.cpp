@@ -44,7 +44,7 @@ std::vector<MeshCrossing> mesh_crossings(const PreparedProject& prepared,
     for (const ChordBlock& block : whole.blocks) {
       const auto cells = mesh.field->cells_near(block.bounds, pierced_in);
       for (std::size_t i = block.first; i < block.end && !cells.empty(); ++i)
-        add_piercings(route, whole.chords[i], mesh, cells, filter, piercings);
+        add_piercings(route, whole.chord(i), mesh, cells, filter, piercings);
     }
     std::stable_sort(
         piercings.begin(), piercings.end(),

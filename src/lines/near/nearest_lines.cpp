@@ -128,7 +128,7 @@ std::vector<double> taken_off_by_block(const Stretch& stretch, Reach reach,
                                        const ChordBlock& block) {
   std::vector<double> taken_off;
   for (std::size_t i = block.first; i < block.end; ++i)
-    taken_off.push_back(taken_off_by(stretch, reach, stretch.chords[i]));
+    taken_off.push_back(taken_off_by(stretch, reach, stretch.chord(i)));
   return taken_off;
 }
 
@@ -197,8 +197,8 @@ class LinePair {
     for (std::size_t i = block.first; i < block.end; ++i)
       for (std::size_t j = facing.first; j < facing.end; ++j) {
         const double off = taken_off[i - block.first] + other_taken_off[j - facing.first];
-        const PathChord& chord = first_.chords[i];
-        const PathChord& other = second_.chords[j];
+        const PathChord& chord = first_.chord(i);
+        const PathChord& other = second_.chord(j);
         if (least_distance(bounds_of(chord), bounds_of(other)) - off >= to_beat()) continue;
         const double least = still(chord, other).distance_in - off;
         if (least < to_beat()) chords.push_back({i, j, least});
@@ -206,7 +206,7 @@ class LinePair {
     sort_by_margin(chords);
     for (const Facing& each : chords)
       if (each.least_margin_in < to_beat())
-        consider(first_.chords[each.first], second_.chords[each.second]);
+        consider(first_.chord(each.first), second_.chord(each.second));
   }
 
   static Nearest still(const PathChord& chord, const PathChord& other) {

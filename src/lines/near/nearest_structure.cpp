@@ -128,10 +128,10 @@ void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartFiel
                    const Group& group) {
   const int key = group(obstacle_of(mesh, {}));
   const double swelling = mesh.field->mesh().thickness_in / 2;
-  const auto& chords = best.stretch().chords;
+  const Stretch& stretch = best.stretch();
   double most = 0;
   for (std::size_t i = block.first; i < block.end; ++i)
-    most = std::max(most, best.taken_off_in(chords[i]));
+    most = std::max(most, best.taken_off_in(stretch.chord(i)));
   // How near a centreline must come for the margin to be of interest.
   const auto bound_in = [&](double taken_off_in) {
     return best.to_beat(key) + tie_in + taken_off_in + swelling;
@@ -140,7 +140,7 @@ void consider_mesh(BestPlaces& best, const ChordBlock& block, const MeshPartFiel
   const auto cells = mesh.field->cells_near(block.bounds, bound_in(most));
   if (cells.empty()) return;
   for (std::size_t i = block.first; i < block.end; ++i) {
-    const PathChord& chord = chords[i];
+    const PathChord& chord = stretch.chord(i);
     const double taken_off = best.taken_off_in(chord);
     if (bound_in(taken_off) < 0) continue;
     mesh.field->visit_within({chord.from, chord.to}, bound_in(taken_off), cells,
@@ -158,8 +158,8 @@ class Meetings {
       : best_(best), block_(block) {
     const Stretch& stretch = best.stretch();
     for (std::size_t i = block.first; i < block.end; ++i) {
-      boxes_.push_back(bounds_of(stretch.chords[i]));
-      taken_off_.push_back(taken_off_by(stretch, reach, stretch.chords[i]));
+      boxes_.push_back(bounds_of(stretch.chord(i)));
+      taken_off_.push_back(taken_off_by(stretch, reach, stretch.chord(i)));
       most_ = std::max(most_, taken_off_.back());
     }
   }
@@ -174,7 +174,7 @@ class Meetings {
     for (std::size_t i = 0; i < boxes_.size(); ++i) {
       const double least = least_distance(boxes_[i], box) - taken_off_[i];
       if (least <= to_beat)
-        found_.push_back({&best_.stretch().chords[block_.first + i], &obstacle, taken_off_[i],
+        found_.push_back({&best_.stretch().chord(block_.first + i), &obstacle, taken_off_[i],
                           least - obstacle.radius_in});
     }
   }
@@ -201,7 +201,7 @@ class Meetings {
 std::vector<const ChordBlock*> farthest_reaching_first(const Stretch& stretch, Reach reach) {
   std::vector<std::pair<double, const ChordBlock*>> blocks;
   for (const ChordBlock& block : stretch.blocks)
-    blocks.emplace_back(taken_off_by(stretch, reach, stretch.chords[block.first]), &block);
+    blocks.emplace_back(taken_off_by(stretch, reach, stretch.chord(block.first)), &block);
   std::stable_sort(blocks.begin(), blocks.end(),
                    [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<const ChordBlock*> ordered;

@@ -52,23 +52,32 @@ std::vector<double> zone_ends(const PreparedRoute& route, double low_in, double 
 /// Ends nearer to each other are one, or rounding would leave pieces of no length.
 constexpr double one_end_in = 1e-9;
 
-}  // namespace
-
-void sort_into_blocks(Stretch& stretch) {
+/// Of the stretch's chords it has those from `first` to before `end`.
+void sort_into_blocks(Stretch& stretch, std::size_t first, std::size_t end) {
   constexpr std::size_t block_size = 12;
-  for (std::size_t i = 0; i < stretch.chords.size(); i += block_size) {
-    ChordBlock block{i, std::min(i + block_size, stretch.chords.size()),
-                     bounds_of(stretch.chords[i])};
-    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chords[j].to);
+  stretch.blocks.clear();
+  stretch.blocks.reserve((end - first + block_size - 1) / block_size);
+  for (std::size_t i = first; i < end; i += block_size) {
+    ChordBlock block{i, std::min(i + block_size, end), bounds_of(stretch.chord(i))};
+    for (std::size_t j = i; j < block.end; ++j) include(block.bounds, stretch.chord(j).to);
     if (stretch.blocks.empty()) stretch.bounds = block.bounds;
     include(stretch.bounds, block.bounds);
     stretch.blocks.push_back(block);
   }
 }
 
+}  // namespace
+
+void take_chords(Stretch& stretch, std::vector<PathChord> chords) {
+  chords.shrink_to_fit();
+  const std::size_t count = chords.size();
+  stretch.of_chords = std::make_shared<const std::vector<PathChord>>(std::move(chords));
+  sort_into_blocks(stretch, 0, count);
+}
+
 Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
                      const ReachEnvelope& envelope) {
-  Stretch stretch{&route, start_in, end_in, envelope, {}, {}, {}, route.thickest_radius_in(),
+  Stretch stretch{&route, start_in, end_in, envelope, nullptr, {}, {}, route.thickest_radius_in(),
                   nullptr};
   std::vector<double> breaks{start_in, end_in};
   for (const double at : zone_ends(route, start_in, end_in))
@@ -77,11 +86,31 @@ Stretch make_stretch(const PreparedRoute& route, double start_in, double end_in,
   breaks.erase(std::unique(breaks.begin(), breaks.end(),
                            [](double a, double b) { return b - a < one_end_in; }),
                breaks.end());
+  std::vector<PathChord> chords;
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i)
     for (const PathChord& chord : route.centreline.chords(breaks[i], breaks[i + 1]))
-      cut_to_length(chord, stretch.chords);
-  stretch.chords.shrink_to_fit();
-  sort_into_blocks(stretch);
+      cut_to_length(chord, chords);
+  take_chords(stretch, std::move(chords));
+  return stretch;
+}
+
+Stretch stretch_of(const Stretch& whole, double start_in, double end_in,
+                   const ReachEnvelope& envelope) {
+  const std::vector<PathChord>& chords = *whole.of_chords;
+  const auto first = std::lower_bound(
+      chords.begin(), chords.end(), start_in,
+      [](const PathChord& chord, double from_in) { return chord.start_in < from_in; });
+  const auto end =
+      std::lower_bound(first, chords.end(), end_in,
+                       [](const PathChord& chord, double to_in) { return chord.end_in <= to_in; });
+  if (first == end || first->start_in != start_in || std::prev(end)->end_in != end_in)
+    return make_stretch(*whole.route, start_in, end_in, envelope);
+  Stretch stretch = whole;
+  stretch.start_in = start_in;
+  stretch.end_in = end_in;
+  stretch.envelope = envelope;
+  sort_into_blocks(stretch, static_cast<std::size_t>(first - chords.begin()),
+                   static_cast<std::size_t>(end - chords.begin()));
   return stretch;
 }
 

@@ -72,8 +72,8 @@ TEST(LineNeighbours, LeaveOutOnlyWhatIsFarApart) {
 
 double least_gap_of_chords_in(const Stretch& first, const Stretch& second) {
   double least = std::numeric_limits<double>::infinity();
-  for (const PathChord& a : first.chords)
-    for (const PathChord& b : second.chords)
+  for (const PathChord& a : first.chords())
+    for (const PathChord& b : second.chords())
       least = std::min(least, nearest(Segment3{a.from, a.to}, Segment3{b.from, b.to}).distance_in);
   return least - first.thickest_radius_in - second.thickest_radius_in;
 }

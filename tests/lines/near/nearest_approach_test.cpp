@@ -20,7 +20,7 @@ TEST(MakeStretch, CutsALineIntoShortChordsThatCoverIt) {
   const PreparedProject prepared = drawn.prepared();
   const Stretch stretch = make_stretch(prepared.routes[0], 3, 17);
   double reached = 3;
-  for (const PathChord& chord : stretch.chords) {
+  for (const PathChord& chord : stretch.chords()) {
     EXPECT_NEAR(chord.start_in, reached, rounding_in);
     EXPECT_LE(chord.end_in - chord.start_in, longest_chord_in + rounding_in);
     reached = chord.end_in;
@@ -33,10 +33,11 @@ TEST(MakeStretch, CutsWhereSleevesBeginAndEnd) {
   drawn.route({0, 0, 0}, {10, 0, 0}).sleeves = {{3.3, 6.1, 0.3, 0.4, {}}};
   const PreparedProject prepared = drawn.prepared();
   const Stretch stretch = make_stretch(prepared.routes[0], 0, 10);
+  const std::span<const PathChord> chords = stretch.chords();
   for (const double cut : {3.3, 6.1})
-    EXPECT_TRUE(std::any_of(stretch.chords.begin(), stretch.chords.end(),
-                            [cut](const PathChord& chord) { return chord.start_in == cut; }))
-        << cut;
+    EXPECT_TRUE(std::any_of(chords.begin(), chords.end(), [cut](const PathChord& chord) {
+      return chord.start_in == cut;
+    })) << cut;
 }
 
 TEST(NearestStructure, IsTheGapBetweenSurfacesAsDrawn) {
