@@ -20,7 +20,7 @@ function(write_batch batch)
   file(CONFIGURE OUTPUT ${batch} CONTENT "${headers}\n${bodies}" @ONLY)
 endfunction()
 
-# Sets `result` to files that hold the tests in `ARGN`, about ten in each. A file that defines macros,
+# Sets `result` to files that hold the tests in `ARGN`, about twenty in each. A file that defines macros,
 # which would reach into others, stays on its own.
 function(batch_tests name result)
   set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${ARGN})
@@ -36,7 +36,7 @@ function(batch_tests name result)
   endforeach()
 
   list(LENGTH together count)
-  math(EXPR batches "(${count} + 10) / 11")
+  math(EXPR batches "(${count} + 21) / 22")
   set(number 0)
   while(number LESS batches)
     math(EXPR first "${count} * ${number} / ${batches}")

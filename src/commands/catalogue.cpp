@@ -28,7 +28,7 @@ Catalogue only(const std::string& name, const Catalogue& entries) {
   return chosen;
 }
 
-std::string rendered(const Catalogue& entries, const CatalogueOptions& options) {
+std::string catalogue_rendered(const Catalogue& entries, const CatalogueOptions& options) {
   if (options.form.format == Format::json) return catalogue_json(entries);
   return options.name ? catalogue_entries_text(entries, options.form.style)
                       : catalogue_text(entries, options.form.style);
@@ -49,7 +49,7 @@ Outcome catalogue(const CatalogueOptions& options) {
     if (!wrong.empty()) return refusal(wrong);
     entries = only(*options.name, entries);
   }
-  return {ExitCode::nothing_failed, rendered(entries, options), ""};
+  return {ExitCode::nothing_failed, catalogue_rendered(entries, options), ""};
 }
 
 }  // namespace linewright

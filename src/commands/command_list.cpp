@@ -1,5 +1,7 @@
 #include "commands/command_list.hpp"
 
+#include <fmt/format.h>
+
 #include "commands/check_many.hpp"
 #include "commands/command_options.hpp"
 #include "commands/leak_test_line.hpp"
@@ -38,16 +40,10 @@ Outcome run_catalogue(const Words& words, const ResultForm& form) {
   return catalogue({words.name, path_if(words.catalogue_project), form});
 }
 
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : "|") + word;
-  return text;
-}
-
 void declare_form(CLI::App& app, Words& words, const Command& command) {
   if (command.has_format)
     app.add_option("--format", words.format, "form of the result")
-        ->type_name(joined(command.formats));
+        ->type_name(fmt::format("{}", fmt::join(command.formats, "|")));
   if (command.run) {
     app.add_option("--output", words.output, "write the result to this new file")
         ->type_name("FILE");

@@ -10,7 +10,7 @@ namespace linewright {
 
 namespace {
 
-std::string rendered(const Report& report, const ResultForm& form) {
+std::string cutlist_rendered(const Report& report, const ResultForm& form) {
   switch (form.format) {
     case Format::json:
       return cutlist_json(report);
@@ -31,7 +31,7 @@ Outcome cutlist(const std::filesystem::path& project, const ResultForm& form) {
   const auto opened = open_project(project);
   if (!opened) return opened.error();
   const PreparedProject prepared = prepare(*opened);
-  return {ExitCode::nothing_failed, rendered(describe(prepared), form), ""};
+  return {ExitCode::nothing_failed, cutlist_rendered(describe(prepared), form), ""};
 }
 
 }  // namespace linewright

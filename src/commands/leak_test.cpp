@@ -134,7 +134,7 @@ Expected<JudgedLog, Outcome> judged_log(const PlannedTest& test, const LeakTestS
   return judged;
 }
 
-std::string rendered(const LeakTestReport& report, const ResultForm& form) {
+std::string leak_test_rendered(const LeakTestReport& report, const ResultForm& form) {
   if (form.format == Format::json) return leak_test_json(report);
   if (form.format == Format::svg) return leak_chart(report);
   return report.judged ? leak_verdict_text(report, form.style) : leak_plan_text(report, form.style);
@@ -156,7 +156,7 @@ Outcome leak_test(const LeakTestOptions& options) {
     report.judged = *std::move(judged);
     if (report.judged->verdict.answer != LeakAnswer::pass) outcome.code = ExitCode::failed;
   }
-  outcome.result = rendered(report, options.form);
+  outcome.result = leak_test_rendered(report, options.form);
   if (!options.record) return outcome;
   outcome.beside = NewFile{options.record->file, leak_record_text(report, options.record->date)};
   return outcome;

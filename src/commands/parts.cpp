@@ -25,7 +25,7 @@ std::optional<double> share_of(std::string_view text) {
   return percent / 100;
 }
 
-std::string rendered(const PartsList& list, const ResultForm& form) {
+std::string parts_rendered(const PartsList& list, const ResultForm& form) {
   switch (form.format) {
     case Format::json:
       return parts_json(list);
@@ -58,7 +58,7 @@ Outcome parts(const std::filesystem::path& project, const PartsWords& words,
   const auto opened = open_project(project);
   if (!opened) return opened.error();
   const PreparedProject prepared = prepare(*opened);
-  return {ExitCode::nothing_failed, rendered(parts_list(prepared, options), form), ""};
+  return {ExitCode::nothing_failed, parts_rendered(parts_list(prepared, options), form), ""};
 }
 
 }  // namespace linewright

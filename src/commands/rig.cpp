@@ -17,7 +17,7 @@ namespace linewright {
 
 namespace {
 
-std::string rendered(const Rig& rig, const ResultForm& form) {
+std::string rig_rendered(const Rig& rig, const ResultForm& form) {
   switch (form.format) {
     case Format::json:
       return rig_json(rig);
@@ -70,7 +70,7 @@ Outcome rig(const std::filesystem::path& project, const std::optional<std::strin
     std::erase_if(plan.cables, [&](const RiggedCable& each) { return each.name != *only_route; });
   }
   add_gaps(plan, prepared, form.phrasing());
-  return {ExitCode::nothing_failed, rendered(plan, form), ""};
+  return {ExitCode::nothing_failed, rig_rendered(plan, form), ""};
 }
 
 }  // namespace linewright

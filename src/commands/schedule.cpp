@@ -22,7 +22,7 @@ constexpr OrderWord order_words[] = {{"part", ScheduleOrder::part},
                                      {"route", ScheduleOrder::route},
                                      {"frame", ScheduleOrder::frame}};
 
-std::string rendered(const Schedule& schedule, const ResultForm& form) {
+std::string schedule_rendered(const Schedule& schedule, const ResultForm& form) {
   switch (form.format) {
     case Format::json:
       return schedule_json(schedule);
@@ -44,7 +44,8 @@ Outcome schedule(const std::filesystem::path& project, const std::string& by,
     if (each.word != by) continue;
     const auto opened = open_project(project);
     if (!opened) return opened.error();
-    return {ExitCode::nothing_failed, rendered(schedule(prepare(*opened), each.order), form), ""};
+    return {ExitCode::nothing_failed,
+            schedule_rendered(schedule(prepare(*opened), each.order), form), ""};
   }
   return refusal(with_suggestion("--by takes part, route, frame, not '" + one_line(by) + "'", by,
                                  {"part", "route", "frame"}));

@@ -81,7 +81,7 @@ std::string wrong_clamped_route(const Project& project, const std::optional<std:
 /// How many judgements of each kind there are, however they are worded.
 using FaultKinds = std::map<std::tuple<std::string, std::string, std::string, Verdict>, int>;
 
-std::tuple<std::string, std::string, std::string, Verdict> kind_of(const Judgement& judgement) {
+std::tuple<std::string, std::string, std::string, Verdict> finding_key(const Judgement& judgement) {
   return {judgement.rule, judgement.route, judgement.with.value_or(""), judgement.verdict};
 }
 
@@ -90,10 +90,10 @@ std::vector<Judgement> said_anew(const Project& first, const Project& second,
                                  const MeshFields& fields, const Phrasing& phrasing) {
   FaultKinds before;
   for (const Judgement& judgement : judge(prepare(first, fields), phrasing))
-    if (!is_right(judgement)) ++before[kind_of(judgement)];
+    if (!is_right(judgement)) ++before[finding_key(judgement)];
   std::vector<Judgement> anew;
   for (Judgement& judgement : judge(prepare(second, fields), phrasing))
-    if (!is_right(judgement) && --before[kind_of(judgement)] < 0)
+    if (!is_right(judgement) && --before[finding_key(judgement)] < 0)
       anew.push_back(std::move(judgement));
   return anew;
 }

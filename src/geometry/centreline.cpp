@@ -21,7 +21,7 @@ struct Leg {
 };
 
 /// A corner between two legs, and the arc that rounds it.
-struct Turn {
+struct CornerTurn {
   double angle_rad = 0;
   bool bends = false;
   bool reversal = false;
@@ -57,8 +57,8 @@ std::vector<Leg> legs_between(const std::vector<PathCorner>& corners) {
   return legs;
 }
 
-Turn turn_between(Vec3 before, Vec3 after, const PathCorner& corner) {
-  Turn turn;
+CornerTurn turn_between(Vec3 before, Vec3 after, const PathCorner& corner) {
+  CornerTurn turn;
   turn.angle_rad = angle_between_rad(before, after);
   turn.bends = turn.angle_rad >= Centreline::straight_below_rad;
   if (!turn.bends) return turn;
@@ -72,18 +72,19 @@ Turn turn_between(Vec3 before, Vec3 after, const PathCorner& corner) {
 }
 
 /// One turn a corner; the two ends do not turn.
-std::vector<Turn> turns_at(const std::vector<PathCorner>& corners, const std::vector<Leg>& legs) {
-  std::vector<Turn> turns(corners.size());
+std::vector<CornerTurn> turns_at(const std::vector<PathCorner>& corners,
+                                 const std::vector<Leg>& legs) {
+  std::vector<CornerTurn> turns(corners.size());
   for (std::size_t i = 1; i + 1 < corners.size(); ++i)
     turns[i] = turn_between(legs[i - 1].direction, legs[i].direction, corners[i]);
   return turns;
 }
 
-void fit_to_legs(std::vector<Turn>& turns, const std::vector<Leg>& legs) {
+void fit_to_legs(std::vector<CornerTurn>& turns, const std::vector<Leg>& legs) {
   for (std::size_t i = 0; i < legs.size(); ++i) {
     const double needed_in = turns[i].tangent_in + turns[i + 1].tangent_in;
     if (needed_in <= legs[i].length_in) continue;
-    for (Turn* turn : {&turns[i], &turns[i + 1]}) {
+    for (CornerTurn* turn : {&turns[i], &turns[i + 1]}) {
       if (turn->tangent_in <= 0) continue;
       turn->scale = std::min(turn->scale, legs[i].length_in / needed_in);
       if (needed_in > legs[i].length_in + length_tolerance_in) turn->fits = false;
@@ -101,7 +102,7 @@ PathPiece straight_piece(Vec3 from, Vec3 to, const Leg& leg, double length_in, d
   return piece;
 }
 
-PathPiece arc_piece(Vec3 corner, const Turn& turn, Vec3 before, Vec3 after, double start_in) {
+PathPiece arc_piece(Vec3 corner, const CornerTurn& turn, Vec3 before, Vec3 after, double start_in) {
   const Vec3 inward = unit(after - before * dot(before, after));
   PathPiece piece;
   piece.is_arc = true;
@@ -116,7 +117,7 @@ PathPiece arc_piece(Vec3 corner, const Turn& turn, Vec3 before, Vec3 after, doub
 }
 
 /// The record of a turn whose arc starts `start_in` along the line; it is as long as `arc_in`.
-Bend bend_record(std::size_t corner, const Turn& turn, double start_in, double arc_in,
+Bend bend_record(std::size_t corner, const CornerTurn& turn, double start_in, double arc_in,
                  double straight_before_in) {
   Bend bend;
   bend.corner = static_cast<int>(corner);
@@ -172,7 +173,7 @@ int chord_count(double angle_rad, double radius_in, double sagitta_in) {
 Centreline::Centreline(std::vector<PathCorner> corners) : corners_(std::move(corners)) {
   require_usable(corners_);
   const std::vector<Leg> legs = legs_between(corners_);
-  std::vector<Turn> turns = turns_at(corners_, legs);
+  std::vector<CornerTurn> turns = turns_at(corners_, legs);
   fit_to_legs(turns, legs);
 
   corner_distance_in_.assign(corners_.size(), 0);
@@ -182,8 +183,8 @@ Centreline::Centreline(std::vector<PathCorner> corners) : corners_(std::move(cor
   };
   for (std::size_t i = 0; i < legs.size(); ++i) {
     const Leg& leg = legs[i];
-    const Turn& begin = turns[i];
-    const Turn& end = turns[i + 1];
+    const CornerTurn& begin = turns[i];
+    const CornerTurn& end = turns[i + 1];
     const Vec3 from = corners_[i].at + leg.direction * begin.built_tangent_in();
     const Vec3 to = corners_[i + 1].at - leg.direction * end.built_tangent_in();
     const double straight_in = leg.length_in - begin.built_tangent_in() - end.built_tangent_in();

@@ -112,7 +112,7 @@ void check_used(ProjectDraft& draft, const Catalogue& built_in) {
   }
 }
 
-std::string_view line_kind_words(LineKind kind) {
+std::string_view line_kind_phrase(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
     case LineKind::plastic_tube:
@@ -150,12 +150,12 @@ void check_line(const Route& route, const Line& line, ProjectDraft& draft) {
   if (!route.system_name.empty() && !fits(line.kind, route.system))
     draft.add_error(route.line_where,
                     fmt::format("{} is {}: system {} needs {}", quoted_text(line.name),
-                                line_kind_words(line.kind), quoted_text(route.system_name),
+                                line_kind_phrase(line.kind), quoted_text(route.system_name),
                                 fitting_words(route.system)));
   if (route.length_in && line.kind != LineKind::hose)
     draft.add_error(route.line_where,
                     fmt::format("'length' belongs to a hose: {} is {}", quoted_text(line.name),
-                                line_kind_words(line.kind)));
+                                line_kind_phrase(line.kind)));
 }
 
 bool same_place(Vec3 a, Vec3 b) {

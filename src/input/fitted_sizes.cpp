@@ -90,7 +90,7 @@ struct AlongRoute {
 };
 
 /// False of places that could not be read.
-bool overlap(const AlongRoute& a, const AlongRoute& b) {
+bool share_length(const AlongRoute& a, const AlongRoute& b) {
   if (!std::isfinite(a.from_in + a.to_in + b.from_in + b.to_in)) return false;
   return std::min(a.to_in, b.to_in) - std::max(a.from_in, b.from_in) > smallest_length_in;
 }
@@ -99,7 +99,7 @@ AlongRoute along(const Attachment& each) {
   return {each.at_in - each.length_in / 2, each.at_in + each.length_in / 2};
 }
 
-std::string words_of(const AlongRoute& place) {
+std::string along_words(const AlongRoute& place) {
   return fmt::format("from {:.4g} in to {:.4g} in along it", place.from_in, place.to_in);
 }
 
@@ -113,12 +113,12 @@ void check_attached(const Route& route, const Line& line, ProjectDraft& draft) {
                       each->kind, each->diameter_in, line.name, line.outside_diameter_in),
           std::string(units_suggestion));
     for (auto before = route.attached.begin(); before != each; ++before)
-      if (overlap(along(*before), along(*each)))
+      if (share_length(along(*before), along(*each)))
         draft.add_error(each->where,
                         fmt::format("the {}, {}, overlaps the {}, {}: one line has room there for "
                                     "one of them",
-                                    each->kind, words_of(along(*each)), before->kind,
-                                    words_of(along(*before))));
+                                    each->kind, along_words(along(*each)), before->kind,
+                                    along_words(along(*before))));
   }
 }
 
@@ -133,11 +133,11 @@ void check_sleeves(const Route& route, ProjectDraft& draft) {
     for (auto before = route.sleeves.begin(); before != each; ++before) {
       const AlongRoute place{each->from_in, each->to_in};
       const AlongRoute other{before->from_in, before->to_in};
-      if (!overlap(place, other) || goes_over(*each, *before) || goes_over(*before, *each))
+      if (!share_length(place, other) || goes_over(*each, *before) || goes_over(*before, *each))
         continue;
       draft.add_error(each->where, fmt::format("the sleeve {} overlaps the sleeve {}, and neither "
                                                "goes over the other",
-                                               words_of(place), words_of(other)));
+                                               along_words(place), along_words(other)));
     }
 }
 

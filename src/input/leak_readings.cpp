@@ -16,7 +16,7 @@
 namespace linewright {
 namespace {
 
-constexpr std::size_t most_errors = 20;
+constexpr std::size_t most_reading_errors = 20;
 constexpr std::size_t longest_shown = 60;
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
@@ -82,7 +82,7 @@ class LogReader {
 
   Expected<LeakLog, std::vector<Diagnostic>> read(std::string_view text) {
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
-    for (std::size_t start = 0; start < text.size() && errors_.size() < most_errors;) {
+    for (std::size_t start = 0; start < text.size() && errors_.size() < most_reading_errors;) {
       const std::size_t end = std::min(text.find('\n', start), text.size());
       ++line_number_;
       line_ = text.substr(start, end - start);

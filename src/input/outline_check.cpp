@@ -56,7 +56,7 @@ std::optional<OutlineFault> open_path_fault(const std::vector<Point>& points) {
   return neighbour_fault(points, false, "points");
 }
 
-double side(Vec2 a, Vec2 b, Vec2 point) {
+double doubled_area(Vec2 a, Vec2 b, Vec2 point) {
   return cross(b - a, point - a);
 }
 
@@ -70,10 +70,10 @@ int sign(double value) {
 }
 
 bool edges_meet(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
-  const int c_side = sign(side(a, b, c));
-  const int d_side = sign(side(a, b, d));
-  const int a_side = sign(side(c, d, a));
-  const int b_side = sign(side(c, d, b));
+  const int c_side = sign(doubled_area(a, b, c));
+  const int d_side = sign(doubled_area(a, b, d));
+  const int a_side = sign(doubled_area(c, d, a));
+  const int b_side = sign(doubled_area(c, d, b));
   if (c_side * d_side < 0 && a_side * b_side < 0) return true;
   return (c_side == 0 && in_box(a, b, c)) || (d_side == 0 && in_box(a, b, d)) ||
          (a_side == 0 && in_box(c, d, a)) || (b_side == 0 && in_box(c, d, b));

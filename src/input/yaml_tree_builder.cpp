@@ -13,7 +13,7 @@ namespace linewright {
 namespace {
 
 /// After so many errors the rest of the document is not read.
-constexpr std::size_t most_errors = 100;
+constexpr std::size_t most_yaml_errors = 100;
 
 std::string given_twice(const std::string& key, int first_line) {
   return fmt::format("the key '{}' is given twice; the first is in line {}", printable(key, 60),
@@ -60,7 +60,7 @@ void YamlTreeBuilder::report(std::size_t offset, std::string message, std::strin
   for (const Diagnostic& known : errors_)
     if (known.where == error.where) return;
   errors_.push_back(std::move(error));
-  if (errors_.size() < most_errors) return;
+  if (errors_.size() < most_yaml_errors) return;
   errors_.push_back(text_.file_error("too many errors; the rest of the file is not read"));
   throw StopParsing{};
 }

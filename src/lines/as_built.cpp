@@ -41,7 +41,7 @@ std::string what_words(const Route& route, const Measurement& measured, int of) 
 }
 
 /// The nearest place along the line at which it has a station; nothing where it never has.
-std::optional<double> at_station(const Centreline& line, double fs_in, double near_in) {
+std::optional<double> distance_at_station(const Centreline& line, double fs_in, double near_in) {
   std::optional<double> best;
   for (const PathChord& chord : line.chords(0, line.length_in())) {
     const double low = std::min(chord.from.x, chord.to.x);
@@ -187,7 +187,8 @@ class MeasuredRoute {
 
   std::optional<Vec3> place_of(const Measurement& measured) {
     if (measured.at) return measured.at;
-    const std::optional<double> along = at_station(line_, *measured.fs_in, *measured.distance_in);
+    const std::optional<double> along =
+        distance_at_station(line_, *measured.fs_in, *measured.distance_in);
     if (along) return line_.at(*along);
     fault(measured, fmt::format("{} has no FS {:.4g} as drawn", route_.name, *measured.fs_in),
           "state the whole place: at: [FS, BL, WL]");

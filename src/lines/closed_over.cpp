@@ -19,7 +19,7 @@ Vec3 normal_of(const std::vector<Vec3>& corners) {
   return sum;
 }
 
-bool lies_over(const std::vector<Vec3>& corners, Vec3 at) {
+bool is_over(const std::vector<Vec3>& corners, Vec3 at) {
   const Vec3 normal = normal_of(corners);
   if (norm(normal) == 0) return false;
   const Vec3 square = unit(normal);
@@ -31,10 +31,10 @@ bool lies_over(const std::vector<Vec3>& corners, Vec3 at) {
   return covers(outline, {dot(at, across), dot(at, up)});
 }
 
-bool lies_over(const Panel& panel, Vec3 at) {
-  return lies_over(panel.corners, at) ||
+bool is_over(const Panel& panel, Vec3 at) {
+  return is_over(panel.corners, at) ||
          std::any_of(panel.bays.begin(), panel.bays.end(),
-                     [&](const std::vector<Vec3>& bay) { return lies_over(bay, at); });
+                     [&](const std::vector<Vec3>& bay) { return is_over(bay, at); });
 }
 
 }  // namespace
@@ -80,7 +80,7 @@ std::optional<std::string> first_closure_over(const Project& project,
   };
   for (const std::string& closure : closures)
     for (const Panel& panel : project.structure.panels)
-      if (goes_on_with(panel, closure) && lies_over(panel, at)) return closure;
+      if (goes_on_with(panel, closure) && is_over(panel, at)) return closure;
   return std::nullopt;
 }
 

@@ -43,7 +43,7 @@ HoleMargin to_edge(const Frame& frame, const Hole& hole) {
   return {&hole, nullptr, web_to_edge_in(frame.outline, hole), leaves(frame.outline, hole)};
 }
 
-HoleMargin between(const Hole& hole, const Hole& other) {
+HoleMargin margin_between(const Hole& hole, const Hole& other) {
   const double web = web_between_in(hole, other);
   return {&hole, &other, web, web <= touching_in};
 }
@@ -67,7 +67,7 @@ std::vector<HoleMargin> hole_margins(const Frame& frame, double within_in) {
     for (std::size_t j = 0; j < frame.holes.size(); ++j) {
       const double at_least = extents[i].least_to(extents[j]);
       if (i == j || (at_least > within_in && nearest && at_least > nearest->web_in)) continue;
-      const HoleMargin margin = between(frame.holes[i], frame.holes[j]);
+      const HoleMargin margin = margin_between(frame.holes[i], frame.holes[j]);
       if (margin.web_in < within_in && i < j) margins.push_back(margin);
       if (!nearest || margin.web_in < nearest->web_in) nearest = margin;
     }
@@ -81,7 +81,7 @@ HoleMargin least_margin(const Frame& frame, const Hole& hole) {
   HoleMargin least = to_edge(frame, hole);
   for (const Hole& other : frame.holes) {
     if (&other == &hole) continue;
-    const HoleMargin margin = between(hole, other);
+    const HoleMargin margin = margin_between(hole, other);
     if (margin.web_in < least.web_in) least = margin;
   }
   return least;

@@ -90,7 +90,7 @@ bool leaves_wall(const Obstacles& obstacles, const Wall& wall) {
   return false;
 }
 
-bool overlap(const Wall& a, const Wall& b) {
+bool walls_overlap(const Wall& a, const Wall& b) {
   const auto left = sheet_between_in(a, b);
   return left && *left <= 0;
 }
@@ -99,7 +99,7 @@ void find_unsound(const Obstacles& obstacles, Walls& walls) {
   for (Wall& wall : walls) {
     wall.leaves_wall = leaves_wall(obstacles, wall);
     for (const Wall& other : walls)
-      if (&other != &wall && overlap(wall, other)) wall.runs_into = &other.hole();
+      if (&other != &wall && walls_overlap(wall, other)) wall.runs_into = &other.hole();
   }
 }
 

@@ -31,13 +31,13 @@ bool is_opening(NodeKind kind) {
 }
 
 /// Which nodes and links the test set reaches.
-struct Reach {
+struct AirReach {
   std::vector<bool> nodes;
   std::vector<bool> links;
 };
 
-Reach reach_from(const AirNetwork& network, int at, const std::vector<bool>& stops) {
-  Reach reach{std::vector<bool>(network.nodes.size()), std::vector<bool>(network.links.size())};
+AirReach reach_from(const AirNetwork& network, int at, const std::vector<bool>& stops) {
+  AirReach reach{std::vector<bool>(network.nodes.size()), std::vector<bool>(network.links.size())};
   std::vector<int> waiting{at};
   reach.nodes[index(at)] = true;
   while (!waiting.empty()) {
@@ -61,7 +61,7 @@ Reach reach_from(const AirNetwork& network, int at, const std::vector<bool>& sto
 /// which holds no air and joins them to nothing.
 class PartBuilder {
  public:
-  PartBuilder(const AirSystem& whole, const Reach& reach, const std::vector<bool>& stops)
+  PartBuilder(const AirSystem& whole, const AirReach& reach, const std::vector<bool>& stops)
       : whole_(whole), reach_(reach), stops_(stops), moved_(whole.network.nodes.size(), -1) {}
 
   AirPart build(int at) {
@@ -111,7 +111,7 @@ class PartBuilder {
   }
 
   const AirSystem& whole_;
-  const Reach& reach_;
+  const AirReach& reach_;
   const std::vector<bool>& stops_;
   std::vector<int> moved_;
   AirPart part_;
@@ -134,7 +134,7 @@ std::variant<AirPart, std::string> part_of_system(const AirSystem& whole, const 
     capped.push_back(*node);
     stops[index(*node)] = !is_opening(network.nodes[index(*node)]->kind);
   }
-  const Reach reach = reach_from(network, *connected, stops);
+  const AirReach reach = reach_from(network, *connected, stops);
   for (const int node : capped)
     if (!reach.nodes[index(node)])
       return fmt::format(

@@ -45,7 +45,7 @@ struct TaskPlaces {
 };
 
 /// Everything that a hand may have to come to, asked for at once.
-struct Places {
+struct ClosurePlaces {
   std::vector<Vec3> all;
   std::vector<Thing> things;  ///< in the order of the first places
   std::vector<TaskPlaces> tasks;
@@ -56,8 +56,8 @@ struct Places {
   }
 };
 
-Places places_of(const PreparedProject& prepared) {
-  Places places;
+ClosurePlaces places_of(const PreparedProject& prepared) {
+  ClosurePlaces places;
   places.things = reachable_things(prepared);
   for (const Thing& thing : places.things) places.add(thing.at);
   for (const Task& task : prepared.project->tasks) {
@@ -102,7 +102,7 @@ std::set<std::string> steps_before(const std::string& name, const std::vector<Be
 
 class Planner {
  public:
-  Planner(const PreparedProject& prepared, Places places)
+  Planner(const PreparedProject& prepared, ClosurePlaces places)
       : prepared_(prepared),
         project_(*prepared.project),
         places_(std::move(places)),
@@ -361,7 +361,7 @@ class Planner {
 
   const PreparedProject& prepared_;
   const Project& project_;
-  Places places_;
+  ClosurePlaces places_;
   ArmReach reach_;
   std::set<std::string> that_cover_;  ///< closures
   std::unordered_map<std::string_view, const Closure*> closures_;
@@ -401,7 +401,7 @@ void add_in_hand(const PreparedProject& prepared, CloseUp& plan) {
 
 CloseUp close_up(const PreparedProject& prepared) {
   const Project& project = *prepared.project;
-  Places places = places_of(prepared);
+  ClosurePlaces places = places_of(prepared);
   const bool nothing = project.closures.empty() || places.all.empty();
   CloseUp result = nothing ? order_only(project) : Planner(prepared, std::move(places)).plan();
   add_in_hand(prepared, result);

@@ -26,7 +26,7 @@ double tidy_rotation_deg(double rotation_deg) {
 }
 
 /// `vector` turned about the unit vector `axis` by the right-hand rule.
-Vec3 turned(Vec3 vector, Vec3 axis, double angle_rad) {
+Vec3 turned_about(Vec3 vector, Vec3 axis, double angle_rad) {
   const Vec3 along = axis * dot(axis, vector);
   const Vec3 across = vector - along;
   return along + across * std::cos(angle_rad) + cross(axis, across) * std::sin(angle_rad);
@@ -217,8 +217,8 @@ std::vector<Vec3> corners_from_schedule(const RouteCut& cut, Vec3 start, Vec3 di
   Vec3 normal = cut.bends.empty() ? Vec3{} : unit(cross(direction, first_bend_towards));
   for (const BendStep& bend : cut.bends) {
     advance(bend.straight_before_in, tangent_in(bend));
-    normal = turned(normal, along, bend.rotation_deg / degrees_per_radian);
-    along = turned(along, normal, bend.angle_deg / degrees_per_radian);
+    normal = turned_about(normal, along, bend.rotation_deg / degrees_per_radian);
+    along = turned_about(along, normal, bend.angle_deg / degrees_per_radian);
   }
   advance(cut.straight_after_in, 0);
   return corners;

@@ -8,12 +8,6 @@ namespace linewright {
 
 namespace {
 
-std::string joined(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-  return text;
-}
-
 void add_static_cautions(const LeakTestPlan& plan, std::vector<std::string>& cautions) {
   cautions.push_back(
       "Never suck or blow by mouth on a line with an instrument on it: lungs give far more "
@@ -56,7 +50,7 @@ void add_volume_note(const LeakTestPlan& plan, std::vector<std::string>& notes) 
                     "30 in3 [common practice, no source], so stroke and leak flow may be wrong by "
                     "a factor of two or more. The readings and the limit do not rest on the "
                     "volume.",
-                    joined(plan.nodes_without_volume)));
+                    fmt::join(plan.nodes_without_volume, ", ")));
 }
 
 void add_part_notes(const LeakTestPlan& plan, std::vector<std::string>& notes) {
@@ -71,12 +65,12 @@ void add_part_notes(const LeakTestPlan& plan, std::vector<std::string>& notes) {
     notes.push_back(fmt::format(
         "Volume not stated and counted as nothing: {}. The part's share then comes out too small, "
         "never too large.",
-        joined(plan.nodes_without_volume)));
+        fmt::join(plan.nodes_without_volume, ", ")));
   if (!part.whole_without_volume.empty())
     notes.push_back(fmt::format(
         "The whole system's volume is larger than is said here, for {} count as nothing in it: "
         "what this part may lose before the whole must fail is not known.",
-        joined(part.whole_without_volume)));
+        fmt::join(part.whole_without_volume, ", ")));
   notes.push_back(
       "The shares of all parts make up what the rule allows to the whole, so that parts that each "
       "keep within theirs pass together; the joints that close the caps now still have to be "
@@ -148,10 +142,10 @@ std::vector<std::string> leak_notes(const LeakTestPlan& plan) {
     notes.push_back(fmt::format(
         "Another system meets this one ({}): it has to be shut off there, or it is part of what "
         "is tested and not of the volume here.",
-        joined(plan.joined_systems)));
+        fmt::join(plan.joined_systems, ", ")));
   if (!plan.connection.mend.empty())
     notes.push_back(fmt::format("The project leaves these open, and the test would fail: {}.",
-                                joined(plan.connection.mend)));
+                                fmt::join(plan.connection.mend, ", ")));
   if (plan.setup.syringe_in3 && !plan.strokes)
     notes.push_back("The syringe is too small for this volume.");
   return notes;

@@ -19,13 +19,13 @@ namespace {
 /// A slower leak is arithmetic: it takes months.
 constexpr double least_rate_per_s = 1e-7;
 
-struct Bounds {
+struct RateBounds {
   double low = 0;
   double high = 0;
 };
 
-Bounds bounds_of(const LeakEvidence& evidence) {
-  Bounds bounds{lowest_loss(evidence, LossKind::corrected), highest_loss(evidence)};
+RateBounds rate_bounds_of(const LeakEvidence& evidence) {
+  RateBounds bounds{lowest_loss(evidence, LossKind::corrected), highest_loss(evidence)};
   // Where the thermometer is not to be trusted, both the readings and their correction must fail.
   if (temperature_contradicted(evidence))
     bounds.low = std::min(bounds.low, lowest_loss(evidence, LossKind::as_read));
@@ -38,7 +38,7 @@ void add_next(LeakVerdict& verdict, const std::string& next) {
 }
 
 void answer(const LeakEvidence& evidence, LeakVerdict& verdict) {
-  const Bounds bounds = bounds_of(evidence);
+  const RateBounds bounds = rate_bounds_of(evidence);
   verdict.interval = {bounds.low, bounds.high};
   std::vector<LeakDoubt> doubts = leak_doubts(evidence);
   const LeakGauge& gauge = evidence.plan->gauge;

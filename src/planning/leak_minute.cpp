@@ -18,7 +18,7 @@ struct State {
   double temperature_degf = 0;
 };
 
-double between(double a, double b, double part) {
+double interpolated(double a, double b, double part) {
   return a + (b - a) * part;
 }
 
@@ -27,7 +27,7 @@ double pressure_between_pa(const PressureLog& log, std::size_t row, double part)
   const double after_pa = log.gauge.differential_pa(log.pressure_pa[row + 1]);
   const double differential_pa = before_pa > 0 && after_pa > 0
                                      ? before_pa * std::pow(after_pa / before_pa, part)
-                                     : between(before_pa, after_pa, part);
+                                     : interpolated(before_pa, after_pa, part);
   return log.gauge.pressure_at_differential_pa(differential_pa);
 }
 
@@ -45,20 +45,21 @@ std::optional<State> state_at(const PressureLog& log, double time_s) {
   const double part = (time_s - before.time_s) / (after->time_s - before.time_s);
   State state;
   state.pressure_pa = pressure_between_pa(log, index - 1, part);
-  state.temperature_degf = between(before.temperature_degf, after->temperature_degf, part);
+  state.temperature_degf = interpolated(before.temperature_degf, after->temperature_degf, part);
   const auto reading = log.gauge.reading(state.pressure_pa);
   if (!reading) return std::nullopt;
   state.reading = *reading;
   return state;
 }
 
-double middle_of(double a, double b, double c) {
+double median_of(double a, double b, double c) {
   return std::max(std::min(a, b), std::min(std::max(a, b), c));
 }
 
 /// The line through the readings of two rows, at a time outside them.
 double carried_on(const LogRow& near, const LogRow& far, double time_s) {
-  return between(near.reading, far.reading, (time_s - near.time_s) / (far.time_s - near.time_s));
+  return interpolated(near.reading, far.reading,
+                      (time_s - near.time_s) / (far.time_s - near.time_s));
 }
 
 }  // namespace
@@ -84,12 +85,12 @@ LeakLog without_slips(const LeakLog& log) {
   if (count < 3) return log;
   LeakLog smooth = log;
   for (std::size_t i = 1; i + 1 < count; ++i)
-    smooth.rows[i].reading = middle_of(rows[i - 1].reading, rows[i].reading, rows[i + 1].reading);
+    smooth.rows[i].reading = median_of(rows[i - 1].reading, rows[i].reading, rows[i + 1].reading);
   // An end has one neighbour; where the curve before it points is the other.
   const auto mend_end = [&](std::size_t end, std::size_t near, std::size_t far) {
     const double outside_s = 2 * rows[end].time_s - rows[near].time_s;
     const double expected = carried_on(smooth.rows[near], smooth.rows[far], outside_s);
-    smooth.rows[end].reading = middle_of(rows[end].reading, smooth.rows[near].reading, expected);
+    smooth.rows[end].reading = median_of(rows[end].reading, smooth.rows[near].reading, expected);
   };
   if (count > 3) {
     mend_end(0, 1, 2);

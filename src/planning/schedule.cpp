@@ -11,27 +11,12 @@
 #include "lines/prepare.hpp"
 #include "lines/wall_web.hpp"
 #include "model/sheet.hpp"
+#include "model/support_name.hpp"
 #include "planning/clamp_size.hpp"
 
 namespace linewright {
 
 namespace {
-
-std::string hold_word(HoldKind hold) {
-  switch (hold) {
-    case HoldKind::clamp:
-      return "clamp";
-    case HoldKind::grommet:
-      return "grommet";
-    case HoldKind::bushing:
-      return "bushing";
-    case HoldKind::fairlead:
-      return "fairlead";
-    case HoldKind::pulley:
-      return "pulley";
-  }
-  return {};
-}
 
 struct FoundHole {
   const Hole* hole = nullptr;

@@ -7,7 +7,7 @@ namespace linewright {
 
 namespace {
 
-std::string_view kind_word(LineKind kind) {
+std::string_view line_kind_word(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
       return "rigid-tube";
@@ -67,7 +67,7 @@ Json stock_json(const std::vector<SourcedValue>& lengths) {
 
 Json line_json(const Line& line) {
   return {{"name", line.name},
-          {"kind", kind_word(line.kind)},
+          {"kind", line_kind_word(line.kind)},
           {"material", line.material},
           {"construction", line.construction},
           {"outside_diameter_in", json_number(line.outside_diameter_in)},

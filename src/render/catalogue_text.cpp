@@ -123,13 +123,13 @@ std::string legend() {
   return text;
 }
 
-std::string labelled(std::string_view label, std::string_view value) {
+std::string labelled_row(std::string_view label, std::string_view value) {
   constexpr std::size_t label_columns = 28;
   return wrapped(left(fmt::format("  {}:", label), label_columns), value);
 }
 
 std::string sourced(std::string_view label, const std::string& value, const Source& source) {
-  return labelled(label, value) + wrapped("      ", cite(source));
+  return labelled_row(label, value) + wrapped("      ", cite(source));
 }
 
 std::string known(std::string_view label, const std::optional<SourcedValue>& value,
@@ -139,7 +139,7 @@ std::string known(std::string_view label, const std::optional<SourcedValue>& val
 
 std::string length_or_unknown(std::string_view label, const std::optional<SourcedValue>& value,
                               const Phrasing& phrasing) {
-  if (!value) return labelled(label, "not known");
+  if (!value) return labelled_row(label, "not known");
   return sourced(label, size_number(value->value, phrasing) + " " + phrasing.unit_name(),
                  value->source);
 }
@@ -157,16 +157,16 @@ std::string line_entry(const Line& line, const Phrasing& phrasing) {
   if (line.where) words += fmt::format(" (defined in {}:{})", line.where->file, line.where->line);
   std::string text = wrapped("", line.name + ": " + words);
   text += sourced("outside diameter", length(line.outside_diameter_in), line.size_source);
-  if (line.inside_diameter_in > 0) text += labelled("bore", length(line.inside_diameter_in));
+  if (line.inside_diameter_in > 0) text += labelled_row("bore", length(line.inside_diameter_in));
   if (line.plus_tolerance_in.value_or(0) > 0)
-    text += labelled("may be larger by", length(*line.plus_tolerance_in));
+    text += labelled_row("may be larger by", length(*line.plus_tolerance_in));
   text += length_or_unknown("least bend radius", line.minimum_bend_radius_in, phrasing);
   if (line.usual_bend_radius_in)
-    text += labelled("bend where none is drawn", length(*line.usual_bend_radius_in));
+    text += labelled_row("bend where none is drawn", length(*line.usual_bend_radius_in));
   if (line.kind == LineKind::conduit)
     text += line.bend_total_deg ? known("all bends together", line.bend_total_deg,
                                         phrasing.angle(line.bend_total_deg->value))
-                                : labelled("all bends together", "not known");
+                                : labelled_row("all bends together", "not known");
   text += length_or_unknown("spacing of supports", line.support_spacing_in, phrasing);
   if (line.weight_lb_per_in)
     text += known("weight of a foot", line.weight_lb_per_in,
@@ -181,7 +181,7 @@ std::string line_entry(const Line& line, const Phrasing& phrasing) {
                 plain_number(line.breaking_strength_lbf, " lbf"));
   text += known("axial stiffness AE", line.axial_stiffness_lbf,
                 plain_number(line.axial_stiffness_lbf, " lbf"));
-  text += labelled("cutting allowance", length(line.cut_allowance_in));
+  text += labelled_row("cutting allowance", length(line.cut_allowance_in));
   for (const SourcedValue& each : line.stock_lengths_in)
     text += sourced("sold in lengths of", length(each.value), each.source);
   return text;

@@ -72,7 +72,7 @@ std::map<Subject, Sides> differing(const Report& before, const Report& now,
   return sides;
 }
 
-double apart(const Judgement& a, const Judgement& b) {
+double apart_in(const Judgement& a, const Judgement& b) {
   return std::abs(a.distance_in.value_or(0) - b.distance_in.value_or(0));
 }
 
@@ -95,10 +95,10 @@ std::vector<Change> paired_in_order(const Sides& sides) {
   while (i < sides.was.size() && j < sides.now.size()) {
     const std::size_t left_was = sides.was.size() - i;
     const std::size_t left_now = sides.now.size() - j;
-    const double here = apart(*sides.was[i], *sides.now[j]);
-    if (left_now > left_was && apart(*sides.was[i], *sides.now[j + 1]) < here)
+    const double here = apart_in(*sides.was[i], *sides.now[j]);
+    if (left_now > left_was && apart_in(*sides.was[i], *sides.now[j + 1]) < here)
       changes.push_back({nullptr, sides.now[j++]});
-    else if (left_was > left_now && apart(*sides.was[i + 1], *sides.now[j]) < here)
+    else if (left_was > left_now && apart_in(*sides.was[i + 1], *sides.now[j]) < here)
       changes.push_back({sides.was[i++], nullptr});
     else
       changes.push_back({sides.was[i++], sides.now[j++]});
@@ -128,7 +128,7 @@ void append(Judgements& all, const Judgements& more) {
 
 /// Pairs figures of one measure with each other, and then what has no figure with what is left: a
 /// pulley that was too small, and now has its guard too far away, has not one finding that changed.
-std::vector<Change> paired(const Sides& sides) {
+std::vector<Change> paired_changes(const Sides& sides) {
   std::map<std::optional<Measure>, Sides> by_measure;
   for (const Judgement* each : sides.was) by_measure[measure_of(*each)].was.push_back(each);
   for (const Judgement* each : sides.now) by_measure[measure_of(*each)].now.push_back(each);
@@ -234,7 +234,7 @@ std::vector<Change> changes_between(const Report& before, const Report& now,
                                     const TextStyle& style) {
   std::vector<Change> changes;
   for (const auto& [subject, sides] : differing(before, now, style.phrasing))
-    for (const Change& change : paired(sides))
+    for (const Change& change : paired_changes(sides))
       if (is_shown(change.was, style) || is_shown(change.now, style)) changes.push_back(change);
   sort_by_report(changes);
   return changes;

@@ -22,7 +22,7 @@ constexpr std::string_view waivers = "waivers";
 
 /// A path as a relative reference of RFC 3986. The colon is escaped as well: before the first
 /// slash it would end a scheme.
-std::string escaped(std::string_view path) {
+std::string escaped_reference(std::string_view path) {
   constexpr std::string_view plain =
       "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-._~/";
   std::string uri;
@@ -88,7 +88,7 @@ std::string message_of(const Judgement& judgement) {
 
 Json locations_of(const SourceLocation& location) {
   if (location.file.empty()) return Json::array();
-  Json physical = {{"artifactLocation", {{"uri", escaped(location.file)}}}};
+  Json physical = {{"artifactLocation", {{"uri", escaped_reference(location.file)}}}};
   if (location.line > 0) {
     physical["region"] = {{"startLine", location.line}};
     if (location.column > 0) physical["region"]["startColumn"] = location.column;
@@ -110,8 +110,9 @@ Json suppressions_of(const Judgement& judgement) {
 
 /// What stays the same while a line is moved about: neither its place nor its figures.
 std::string fingerprint_of(const Judgement& judgement) {
-  return fmt::format("{}:{}:{}", escaped(judgement.rule), escaped(judgement.route),
-                     escaped(judgement.with.value_or("")));
+  return fmt::format("{}:{}:{}", escaped_reference(judgement.rule),
+                     escaped_reference(judgement.route),
+                     escaped_reference(judgement.with.value_or("")));
 }
 
 /// What the JSON form says of it beyond what SARIF has a place for.

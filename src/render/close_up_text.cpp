@@ -8,12 +8,6 @@ namespace linewright {
 
 namespace {
 
-std::string joined(const std::vector<std::string>& names, std::string_view between) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : std::string(between)) + name;
-  return text;
-}
-
 std::string item_text(const CloseUpItem& item, const TextStyle& style) {
   constexpr std::size_t kind_columns = 11;
   std::string words = item.name;
@@ -48,8 +42,9 @@ std::string closure_text(const ClosureList& closure, const TextStyle& style) {
 }
 
 std::string circle_text(const ClosingCircle& circle) {
-  std::string text = "\n" + wrapped("", "A circle: " + joined(circle.names, ", then ") + ", then " +
-                                            circle.names.front() + " again.");
+  std::string text =
+      "\n" + wrapped("", fmt::format("A circle: {}", fmt::join(circle.names, ", then ")) +
+                             ", then " + circle.names.front() + " again.");
   for (const std::string& why : circle.why) text += wrapped("  ", why);
   return text + wrapped("  ",
                         "One of these has to give way: take a name out of an 'after', or leave an "
@@ -81,8 +76,8 @@ std::string not_reached_text(const CloseUp& plan, const TextStyle& style) {
 std::string close_up_text(const CloseUp& plan, const TextStyle& style) {
   if (plan.order.empty())
     return wrapped("", plan.project_name + ": no closure is stated, so nothing is closed up");
-  std::string text =
-      wrapped("", plan.project_name + ": in this order: " + joined(plan.order, ", "));
+  std::string text = wrapped(
+      "", fmt::format("{}: in this order: {}", plan.project_name, fmt::join(plan.order, ", ")));
   text += trouble_text(plan);
   for (const ClosureList& closure : plan.closures) text += closure_text(closure, style);
   text += not_reached_text(plan, style);

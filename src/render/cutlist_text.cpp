@@ -54,7 +54,7 @@ std::string schedule_row(std::size_t number, const BendStep& bend, const RouteCu
   return table_row(std::to_string(number), cells, phrasing);
 }
 
-std::string schedule(const RouteCut& cut, const Phrasing& phrasing) {
+std::string route_schedule(const RouteCut& cut, const Phrasing& phrasing) {
   if (cut.bends.empty()) return "  no bends\n";
   std::string text = schedule_head(cut, phrasing);
   for (std::size_t i = 0; i < cut.bends.size(); ++i)
@@ -126,7 +126,7 @@ std::string route_text(const RouteReport& route, const TextStyle& style) {
   text += fmt::format("  bore volume {}, mass {}\n", volume(cut.volume_in3, phrasing),
                       mass_words(cut, phrasing));
   text += radius_text(cut, phrasing) +
-          (has_schedule(cut, style) ? schedule(cut, phrasing) : led_in_place(cut, phrasing));
+          (has_schedule(cut, style) ? route_schedule(cut, phrasing) : led_in_place(cut, phrasing));
   if (!cut.straightened.empty()) text += wrapped("  ", straightened_words(cut));
   return text + "\n";
 }

@@ -16,6 +16,10 @@ namespace linewright {
 
 namespace {
 
+std::string comma_list(const std::vector<std::string>& names) {
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
 constexpr std::size_t label_columns = 14;
 
 std::string row(std::string_view label, std::string_view text) {
@@ -26,12 +30,6 @@ std::string list(std::string_view title, const std::vector<std::string>& items) 
   if (items.empty()) return {};
   std::string text = fmt::format("\n{}\n", title);
   for (const std::string& item : items) text += wrapped("- ", item);
-  return text;
-}
-
-std::string joined(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
   return text;
 }
 
@@ -148,11 +146,12 @@ std::string set_up(const LeakTestPlan& plan) {
   text += row("  Connect", fmt::format("at {}: {}", connection.at, connection.why));
   std::vector<std::string> sealed = connection.cap;
   if (!plan.gauge.is_static()) sealed.push_back("the drain hole of the probe");
-  if (!sealed.empty()) text += row("  Seal", joined(sealed));
+  if (!sealed.empty()) text += row("  Seal", comma_list(sealed));
   if (plan.part && !plan.part->caps.empty())
-    text += row("  Cap", "the ends of " + joined(plan.part->caps));
-  if (!connection.close.empty()) text += row("  Keep shut", joined(connection.close));
-  if (!connection.instruments.empty()) text += row("  On the line", joined(connection.instruments));
+    text += row("  Cap", fmt::format("the ends of {}", fmt::join(plan.part->caps, ", ")));
+  if (!connection.close.empty()) text += row("  Keep shut", comma_list(connection.close));
+  if (!connection.instruments.empty())
+    text += row("  On the line", comma_list(connection.instruments));
   return text;
 }
 
@@ -166,7 +165,8 @@ std::string expected_readings(const LeakTestPlan& plan) {
 
 std::string outcome_words(const std::vector<std::string>& sections, double volume_in3, int step,
                           const Phrasing& phrasing) {
-  const std::string where = fmt::format("{} ({})", joined(sections), volume(volume_in3, phrasing));
+  const std::string where =
+      fmt::format("{} ({})", fmt::join(sections, ", "), volume(volume_in3, phrasing));
   return step > 0 ? fmt::format("{}: step {}", where, step) : "found: " + where;
 }
 

@@ -1,5 +1,7 @@
 #include "render/rig_csv.hpp"
 
+#include <fmt/format.h>
+
 #include <map>
 #include <optional>
 
@@ -14,12 +16,12 @@ namespace {
 /// Fields by the name of their column, without its unit.
 using Fields = std::map<std::string, std::string, std::less<>>;
 
-struct Column {
+struct TensionColumn {
   std::string_view name;
   std::string_view unit;  ///< "in" stands for the unit of length asked for
 };
 
-constexpr Column columns[] = {
+constexpr TensionColumn columns[] = {
     {"record", ""},
     {"cable", ""},
     {"line", ""},
@@ -75,7 +77,7 @@ class Table {
  public:
   explicit Table(LengthUnit unit) : unit_(unit) {
     Fields names;
-    for (const Column& column : columns) {
+    for (const TensionColumn& column : columns) {
       std::string& name = names[std::string(column.name)] = column.name;
       if (column.unit == "in")
         name += unit_ == LengthUnit::millimetre ? "_mm" : "_in";
@@ -98,7 +100,7 @@ class Table {
 
   void add(const Fields& fields) {
     bool first = true;
-    for (const Column& column : columns) {
+    for (const TensionColumn& column : columns) {
       if (!first) text_ += ',';
       first = false;
       const auto field = fields.find(column.name);
@@ -113,12 +115,6 @@ class Table {
   LengthUnit unit_;
   std::string text_;
 };
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
-  return text;
-}
 
 void add_pilot(Fields& fields, const PilotPull& pilot) {
   fields["lever_ratio"] = number(pilot.lever_ratio, 4);
@@ -150,7 +146,7 @@ Fields cable_fields(const RiggedCable& cable, const Table& table) {
                    {"strength_factor", number(cable.strength_factor, 2)},
                    {"adjustment_each_way", table.margin(cable.cut.each_way_in)},
                    {"airframe_stiffness", number(cable.airframe_stiffness_lbf_per_in, 1)},
-                   {"missing", joined(cable.missing)}};
+                   {"missing", fmt::format("{}", fmt::join(cable.missing, "; "))}};
   if (cable.slack_side) {
     fields["slack_side_tension"] = number(cable.slack_side->tension_lbf, 2);
     fields["slack_side_slack"] = table.margin(cable.slack_side->slack_in);

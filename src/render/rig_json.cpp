@@ -9,7 +9,7 @@ namespace linewright {
 
 namespace {
 
-std::string_view kind_word(GuideKind kind) {
+std::string_view guide_kind_word(GuideKind kind) {
   switch (kind) {
     case GuideKind::pulley:
       return "pulley";
@@ -39,7 +39,7 @@ std::optional<double> side_load_lbf(const RiggedCable& cable, const GuidedTurn& 
 Json turns_json(const RiggedCable& cable) {
   Json turns = Json::array();
   for (const GuidedTurn& turn : cable.friction.turns)
-    turns.push_back({{"kind", kind_word(turn.kind)},
+    turns.push_back({{"kind", guide_kind_word(turn.kind)},
                      {"guide", turn.guide},
                      {"at_in", json_number(turn.at_in)},
                      {"turn_deg", json_number(turn.turn_rad * degrees_per_radian)},

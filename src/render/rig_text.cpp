@@ -19,10 +19,10 @@ namespace {
 constexpr std::size_t longest_bar = 40;
 constexpr std::string_view not_known = "not known";
 /// In place of figures that a cable which breaks does not have.
-constexpr std::string_view breaks = "over the breaking strength: see check";
+constexpr std::string_view no_figures = "over the breaking strength: see check";
 
 std::string_view absent(const RiggedCable& cable) {
-  return cable.is_rigged_over_strength() ? breaks : not_known;
+  return cable.is_rigged_over_strength() ? no_figures : not_known;
 }
 
 std::string force(double lbf) {
@@ -81,10 +81,10 @@ std::string turnbuckle_words(const CableCut& cut, const Phrasing& phrasing) {
   return text + "; " + take_up_words(cut, phrasing);
 }
 
-std::string tension_words(const RiggedCable& cable, const TemperatureRange& range) {
+std::string cable_tension_words(const RiggedCable& cable, const TemperatureRange& range) {
   std::string text = force(cable.rigged_lbf);
   if (cable.rigged_lbf) text += " at " + temperature(range.rigged_degf);
-  if (cable.is_rigged_over_strength()) text.append(", ").append(breaks);
+  if (cable.is_rigged_over_strength()) text.append(", ").append(no_figures);
   if (!cable.minimum_rigged_lbf) return text;
   const double least = std::ceil(*cable.minimum_rigged_lbf * 10 - 1e-6) / 10;
   text += fmt::format("; {} or more keeps it taut at {}", force(least),
@@ -96,14 +96,14 @@ std::string tension_words(const RiggedCable& cable, const TemperatureRange& rang
 
 std::string stretch_words(const RiggedCable& cable, const Phrasing& phrasing) {
   if (!cable.stretch_as_rigged_in && !cable.stretch_at_limit_load_in)
-    return std::string(cable.is_loaded_over_strength() ? breaks : absent(cable));
+    return std::string(cable.is_loaded_over_strength() ? no_figures : absent(cable));
   std::string load = "the limit load";
   if (cable.limit_load_lbf) load += " of " + force(*cable.limit_load_lbf);
   const std::string as_rigged = fine_length(cable.stretch_as_rigged_in, phrasing) + " as rigged";
   if (cable.is_loaded_over_strength())
-    return as_rigged + "; " + load + " is " + std::string(breaks);
+    return as_rigged + "; " + load + " is " + std::string(no_figures);
   const std::string at_load = fine_length(cable.stretch_at_limit_load_in, phrasing) + " at " + load;
-  if (cable.is_rigged_over_strength()) return at_load + "; as rigged " + std::string(breaks);
+  if (cable.is_rigged_over_strength()) return at_load + "; as rigged " + std::string(no_figures);
   std::string text = as_rigged + ", " + at_load;
   if (cable.travel_lost_in)
     text += "; that costs " + fine_length(cable.travel_lost_in, phrasing) + " of travel";
@@ -196,7 +196,7 @@ std::string gaps_text(const RiggedCable& cable, const Phrasing& phrasing) {
 
 std::string chart_row(const ChartRow& row, double most_lbf, const Phrasing& phrasing) {
   std::string text = right(temperature(row.temperature_degf), 14);
-  if (row.over_strength) return text + "  " + std::string(breaks) + "\n";
+  if (row.over_strength) return text + "  " + std::string(no_figures) + "\n";
   text += right(row.tension_lbf ? force(*row.tension_lbf) : std::string("-"), 14) + "  ";
   if (row.tension_lbf && most_lbf > 0)
     text.append(static_cast<std::size_t>(
@@ -267,7 +267,7 @@ std::string cable_text(const RiggedCable& cable, const Rig& rig, const Phrasing&
     text += item("pieces", cut_words(cable.cut, phrasing));
   if (!cable.cut.turnbuckles.empty())
     text += item("turnbuckle", turnbuckle_words(cable.cut, phrasing));
-  text += item("tension", tension_words(cable, rig.temperature));
+  text += item("tension", cable_tension_words(cable, rig.temperature));
   text += item("stretch", stretch_words(cable, phrasing));
   if (cable.slack_side) text += item("slack side", slack_side_words(*cable.slack_side, phrasing));
   text += item("friction", friction_words(cable, phrasing));

@@ -6,7 +6,7 @@ namespace linewright {
 
 namespace {
 
-std::string_view text_of(std::string_view rule, std::string_view file) {
+std::string_view example_text(std::string_view rule, std::string_view file) {
   const std::string name = std::string(rule) + "/" + std::string(file);
   for (const EmbeddedExample& example : embedded_examples())
     if (example.name == name) return example.text;
@@ -22,7 +22,8 @@ std::string_view first_comment(std::string_view project) {
 }
 
 RuleExample example_of(std::string_view rule, const std::string& verdict) {
-  return {first_comment(text_of(rule, verdict + ".yaml")), text_of(rule, verdict + ".txt")};
+  return {first_comment(example_text(rule, verdict + ".yaml")),
+          example_text(rule, verdict + ".txt")};
 }
 
 /// ":17:9: " of "fails.yaml:17:9: fail: ..."; empty where a message names no place in the file.

@@ -1,5 +1,7 @@
 #include "render/schedule_csv.hpp"
 
+#include <fmt/format.h>
+
 #include "render/csv_table.hpp"
 #include "render/edge_word.hpp"
 
@@ -26,12 +28,6 @@ constexpr CsvColumn columns[] = {{"record"},
                                  {"edge_distance", true},
                                  {"nearest"},
                                  {"lines"}};
-
-std::string joined(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : "; ") + name;
-  return text;
-}
 
 CsvFields place_fields(Vec3 at, const CsvTable& table) {
   return {{"fs", table.length(at.x)}, {"bl", table.length(at.y)}, {"wl", table.length(at.z)}};
@@ -65,7 +61,7 @@ CsvFields fields_of(const ScheduledHole& hole, const CsvTable& table) {
                  {"edge", std::string(edge_word(hole.edge))},
                  {"edge_distance", table.length(hole.edge_distance_in)},
                  {"nearest", hole.nearest},
-                 {"lines", joined(hole.lines)}});
+                 {"lines", fmt::format("{}", fmt::join(hole.lines, "; "))}});
   return fields;
 }
 

@@ -54,7 +54,7 @@ std::string thing(const ScheduledSupport& support, const Phrasing& phrasing) {
   return support.hold + " " + size_number(support.size_in, phrasing);
 }
 
-std::string guards(const ScheduledSupport& support) {
+std::string guard_words(const ScheduledSupport& support) {
   if (support.hold != "pulley") return {};
   if (!support.guards) return ", guards not stated";
   return fmt::format(", {} guard{}", *support.guards, *support.guards == 1 ? "" : "s");
@@ -62,7 +62,7 @@ std::string guards(const ScheduledSupport& support) {
 
 std::string fixed_to(const ScheduledSupport& support) {
   if (!support.through.empty()) return "hole " + support.through;
-  return (support.to.empty() ? "no part named" : support.to) + guards(support);
+  return (support.to.empty() ? "no part named" : support.to) + guard_words(support);
 }
 
 std::string head(const std::vector<std::string>& cells, std::string_view last,

@@ -28,7 +28,7 @@ namespace {
 
 namespace bg = boost::geometry;
 using Ring = bg::model::ring<Vec2>;  // clockwise and closed, the kind Boost takes for granted
-using Line = bg::model::linestring<Vec2>;
+using LineString = bg::model::linestring<Vec2>;
 
 Ring ring(const std::vector<Vec2>& polygon) {
   Ring result(polygon.begin(), polygon.end());
@@ -37,8 +37,8 @@ Ring ring(const std::vector<Vec2>& polygon) {
 }
 
 /// The edge alone: a ring's distance would be zero inside.
-Line edge(const std::vector<Vec2>& polygon) {
-  Line result(polygon.begin(), polygon.end());
+LineString edge(const std::vector<Vec2>& polygon) {
+  LineString result(polygon.begin(), polygon.end());
   result.push_back(polygon.front());
   return result;
 }

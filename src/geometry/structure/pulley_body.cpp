@@ -23,7 +23,7 @@ struct Plate {
 /// Of a plate thicker than it is wide so little is left that its disc is next to a point.
 constexpr double least_disc_in = 1e-6;
 
-Obstacle obstacle_of(const Plate& plate, int part) {
+Obstacle plate_obstacle(const Plate& plate, int part) {
   Obstacle obstacle;
   obstacle.radius_in = plate.thickness_in / 2;
   obstacle.shape = disc_of(plate.centre, plate.axis,
@@ -76,7 +76,7 @@ Nearest nearest_of(const PulleyBody& pulley, std::span<const Obstacle> obstacles
 }  // namespace
 
 void add_pulley_body(const PulleyBody& pulley, int part, std::vector<Obstacle>& obstacles) {
-  for (const Plate& plate : plates_of(pulley)) obstacles.push_back(obstacle_of(plate, part));
+  for (const Plate& plate : plates_of(pulley)) obstacles.push_back(plate_obstacle(plate, part));
 }
 
 Nearest nearest(const PulleyBody& pulley, const Obstacle& obstacle) {

@@ -25,7 +25,7 @@ PlaneSide side_in_frame(const ProjectItem& frame) {
 }
 
 /// Which coordinate of the map's plane points is BL.
-PlaneSide plane_side(const ProjectItem& item) {
+PlaneSide stated_side(const ProjectItem& item) {
   if (item.map == &wall_hole_map) return PlaneSide::first;
   // A slanted frame's image is drawn in the image of its plane.
   if (item.map == &frame_map)
@@ -96,7 +96,7 @@ bool Derivation::can_have_twin(const ProjectItem& item) {
     return false;
   }
   if (item.map == &hole_map && item.holder->twin == nullptr &&
-      plane_side(item) == PlaneSide::neither) {
+      stated_side(item) == PlaneSide::neither) {
     error(mirror->where,
           fmt::format("{} has no mirror image in {}, which is not the same on both sides of BL 0",
                       named_item(item), named_item(*item.holder)),
@@ -213,7 +213,7 @@ void Derivation::work_out_twin(ProjectItem& item) {
   for (ProjectItem& hole : items_.all())
     if (hole.holder == &other && !hole.is_twin) work_out(hole);
   *item.node =
-      mirrored(*other.node, *other.map, plane_side(other),
+      mirrored(*other.node, *other.map, stated_side(other),
                [&](Named kind, const YamlNode& name) { return twin_name(item, kind, name); });
   item.node->note = fmt::format("mirror image of {}", other.name);
   const YamlNode* mirror = other.node->find("mirror");

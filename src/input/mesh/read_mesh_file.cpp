@@ -76,8 +76,8 @@ Diagnostic in_bytes(const MeshFault& fault, const std::string& shown_name) {
 using Reading = Expected<MeshTriangles, Diagnostic>;
 
 template <typename Reader>
-Reading read_text(Reader reader, const FileBytes& bytes, const std::string& shown_name,
-                  double largest_coordinate) {
+Reading read_text_mesh(Reader reader, const FileBytes& bytes, const std::string& shown_name,
+                       double largest_coordinate) {
   try {
     return reader(bytes.view(), largest_coordinate);
   } catch (const MeshFault& fault) {
@@ -96,7 +96,7 @@ Reading read_stl(const OpenFile& file, const std::string& shown_name, double lar
   // A binary file may begin with "solid" too; what follows in its head is most often zeros.
   if (!looks_like_ascii_stl(bytes.view()) || head.find('\0') != head.npos)
     refuse_binary_stl(head, file.size());
-  return read_text(read_ascii_stl, bytes, shown_name, largest_coordinate);
+  return read_text_mesh(read_ascii_stl, bytes, shown_name, largest_coordinate);
 }
 
 std::string lower_extension(const std::filesystem::path& path) {
@@ -132,7 +132,8 @@ Reading read_opened(const OpenFile& file, MeshFormat format, const std::string& 
   check_first_bytes(file, format);
   if (format == MeshFormat::stl) return read_stl(file, shown_name, largest_coordinate);
   const FileBytes bytes(file);
-  if (format == MeshFormat::obj) return read_text(read_obj, bytes, shown_name, largest_coordinate);
+  if (format == MeshFormat::obj)
+    return read_text_mesh(read_obj, bytes, shown_name, largest_coordinate);
   return read_glb(bytes.view(), largest_coordinate);
 }
 

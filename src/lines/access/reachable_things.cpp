@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <set>
 
+#include "model/support_name.hpp"
+
 namespace linewright {
 
 namespace {
@@ -22,28 +24,6 @@ ThingKind kind_of(HoldKind hold) {
       return ThingKind::pulley;
   }
   return ThingKind::support;
-}
-
-std::string_view hold_word(HoldKind hold) {
-  switch (hold) {
-    case HoldKind::clamp:
-      return "clamp";
-    case HoldKind::grommet:
-      return "grommet";
-    case HoldKind::bushing:
-      return "bushing";
-    case HoldKind::fairlead:
-      return "fairlead";
-    case HoldKind::pulley:
-      return "pulley";
-  }
-  return "support";
-}
-
-std::string support_name(const RoutePoint& point) {
-  std::string name(hold_word(*point.hold));
-  if (!point.through.empty()) return name + " in " + point.through;
-  return point.to.empty() ? name : name + " on " + point.to;
 }
 
 ThingKind kind_of(const Attachment& attachment) {

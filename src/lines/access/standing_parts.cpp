@@ -14,7 +14,7 @@ constexpr double in_part_in = 0.5;
 /// A straight way is tried at steps of this.
 constexpr double sight_step_in = 0.25;
 
-bool is_on(const CoveredPart& part, const std::set<std::string>& closed) {
+bool is_fitted(const CoveredPart& part, const std::set<std::string>& closed) {
   return part.closures.empty() ||
          std::any_of(part.closures.begin(), part.closures.end(),
                      [&](const std::string& name) { return closed.contains(name); });
@@ -32,7 +32,7 @@ StandingParts::StandingParts(const PreparedProject& prepared,
     : prepared_(prepared), covered_(covered) {
   const std::vector<Part>& parts = prepared.obstacles.parts();
   for (std::size_t i = 0; i < parts.size(); ++i)
-    stands_.push_back(stands_in_the_way(parts[i]) && is_on(covered[i], closed) ? 1 : 0);
+    stands_.push_back(stands_in_the_way(parts[i]) && is_fitted(covered[i], closed) ? 1 : 0);
 }
 
 double StandingParts::free_in(Vec3 place, double limit_in) const {

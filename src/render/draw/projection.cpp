@@ -31,7 +31,7 @@ struct Projection {
   Vec2 seen(Vec3 at) const { return {at.x, at.*upward}; }
 };
 
-constexpr Projection side{"From the left-hand side: FS and WL", "WL", &Vec3::z};
+constexpr Projection from_side{"From the left-hand side: FS and WL", "WL", &Vec3::z};
 constexpr Projection plan{"From above: FS and BL", "BL", &Vec3::y};
 
 struct Extents {
@@ -229,7 +229,7 @@ void draw_ticks(Sheet& sheet, const PaperScale& scale, const PaperBox& frame,
 }
 
 std::string side_view(const Drawing& drawing) {
-  return view_of(drawing, side);
+  return view_of(drawing, from_side);
 }
 
 std::string plan_view(const Drawing& drawing) {

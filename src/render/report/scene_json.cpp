@@ -30,7 +30,7 @@ Json optional_number(const std::optional<double>& value) {
   return value ? Json(rounded(*value)) : Json(nullptr);
 }
 
-std::string_view kind_word(PartKind kind) {
+std::string_view part_kind_word(PartKind kind) {
   switch (kind) {
     case PartKind::frame:
       return "frames";
@@ -60,7 +60,7 @@ Json json_part(const ScenePart& part) {
   for (const Segment3& edge : part.edges)
     for (const Vec3 end : {edge.a, edge.b}) add(edges, end);
   return {{"name", part.name},
-          {"kind", kind_word(part.kind)},
+          {"kind", part_kind_word(part.kind)},
           {"faces", std::move(faces)},
           {"edges", std::move(edges)}};
 }

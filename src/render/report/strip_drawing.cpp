@@ -37,7 +37,7 @@ struct Scale {
 };
 
 /// A step of 1, 2 or 5 of the unit that gives about so many ticks.
-double tick_step(double range, int about) {
+double tick_step_of(double range, int about) {
   const double rough = range / about;
   const double power = std::pow(10.0, std::floor(std::log10(rough)));
   for (const double factor : {1.0, 2.0, 5.0})
@@ -55,7 +55,8 @@ double most_shown(const SceneRoute& route, const std::vector<const Judgement*>& 
 using Width = std::optional<double> SceneStep::*;
 
 /// Areas under the steps of one outline; parted where it is not known.
-std::string area(const SceneRoute& route, Width width, const Scale& scale, std::string_view name) {
+std::string reach_area(const SceneRoute& route, Width width, const Scale& scale,
+                       std::string_view name) {
   std::string path;
   const SceneStep* last = nullptr;
   for (const SceneStep& step : route.steps) {
@@ -75,13 +76,13 @@ std::string axes(const Scale& scale, const Phrasing& phrasing) {
   const double unit = phrasing.unit == LengthUnit::millimetre ? 25.4 : 1;
   std::string svg = fmt::format("<path class=\"axis\" d=\"M{0} {1}V{2}H{3}\"/>\n", left_px, top_px,
                                 base_px, right_px);
-  const double along = tick_step(scale.length_in * unit, 10);
+  const double along = tick_step_of(scale.length_in * unit, 10);
   for (double at = 0; at <= scale.length_in * unit * (1 + 1e-9); at += along)
     svg += fmt::format(
         "<path class=\"tick\" d=\"M{0:.1f} {1}v4\"/><text x=\"{0:.1f}\" y=\"{2}\" "
         "text-anchor=\"middle\">{3:g}</text>",
         scale.x(at / unit), base_px + 12, base_px + 28, at);
-  const double up = tick_step(scale.most_in * unit, 4);
+  const double up = tick_step_of(scale.most_in * unit, 4);
   for (double at = 0; at <= scale.most_in * unit * (1 + 1e-9); at += up)
     svg += fmt::format(
         "<path class=\"grid\" d=\"M{0} {1:.1f}H{2}\"/><text x=\"{3}\" y=\"{4:.1f}\" "
@@ -146,8 +147,8 @@ std::string strip_drawing(const SceneRoute& route, const ReportPage& page) {
       "{} long, {} supports, {} gaps judged\">\n",
       escaped(route.name), escaped(page.phrasing.length(scale.length_in)), route.supports.size(),
       gaps.size());
-  svg += area(route, &SceneStep::bound_in, scale, "bound") +
-         area(route, &SceneStep::likely_in, scale, "likely") + axes(scale, page.phrasing) +
+  svg += reach_area(route, &SceneStep::bound_in, scale, "bound") +
+         reach_area(route, &SceneStep::likely_in, scale, "likely") + axes(scale, page.phrasing) +
          supports(route, scale, page.phrasing);
   for (const Judgement* each : others) svg += other_finding(*each, scale);
   for (const Judgement* each : gaps) svg += gap(*each, scale, page.phrasing);

@@ -31,7 +31,7 @@ constexpr LimitRow shallow{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({closing, shallow, least_slope});
+constexpr auto drainage_limits = limit_table({closing, shallow, least_slope});
 
 /// However loosely a line is built, a pool deeper than this share of its bore is one.
 constexpr double most_of_bore_let_pass = 0.25;
@@ -221,7 +221,7 @@ that lies level, or nearly so, in every attitude drains as drawn and may not as 
 over an inch long that fall by less than the least slope in all attitudes are told once for each
 line. No least slope is published. Vents are not judged.)",
       .mend = "Let lines fall all the way to a port or drain, or put a drain at each low place.",
-      .limits = limits,
+      .limits = drainage_limits,
       .catalogue_limits = "",
       .judge = judge_drainage};
   return rule;

@@ -23,7 +23,7 @@ constexpr LimitRow trailing{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({trailing});
+constexpr auto lag_limits = limit_table({trailing});
 
 /// The thinner air is where lag is longer: judged high up, and told at sea level for comparison.
 constexpr double judged_altitude_ft = 10'000;
@@ -208,7 +208,7 @@ instrument's own lag, and any pinch the drawing does not show, come on top. The 
 better than the volumes stated: an instrument's is seldom known within a factor of two. Without
 `climb` nothing is judged; asked for alone, the rule then answers unknown.)",
       .mend = "Use a wider bore or a shorter line: lag falls with the fourth power of the bore.",
-      .limits = limits,
+      .limits = lag_limits,
       .catalogue_limits = "",
       .judge = judge_lag,
       .lacking = lag_lacking};

@@ -57,9 +57,9 @@ constexpr LimitRow never_reached{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({lines_through, line_end, joins_none, most_at_cap,
-                                     most_at_union, most_at_tee, most_at_other, joined, reached,
-                                     two_ports, drained, feeds, tee_lines, never_reached});
+constexpr auto network_limits = limit_table(
+    {lines_through, line_end, joins_none, most_at_cap, most_at_union, most_at_tee, most_at_other,
+     joined, reached, two_ports, drained, feeds, tee_lines, never_reached});
 
 std::map<const Node*, Routes> routes_by_node(const PreparedProject& prepared) {
   std::map<const Node*, Routes> by_node;
@@ -302,7 +302,7 @@ that no route ends at, and a horn or pedal that no cable ends at, is asked about
 side, and each pitot or alpha system its probe; each system feeds an instrument and has a
 drain. Vents end in the open and are judged only for being joined to a pressure.)",
       .mend = "Join, cap or move the line that the message names.",
-      .limits = limits,
+      .limits = network_limits,
       .catalogue_limits = "",
       .judge = judge_network};
   return rule;

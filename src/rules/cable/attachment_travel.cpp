@@ -32,7 +32,7 @@ constexpr LimitRow within_line{.name = "within-line",
                                .source = "geometry",
                                .mark = Mark::calculated};
 
-constexpr auto limits = limit_table(
+constexpr auto attachment_travel_limits = limit_table(
     {jam_limit, splice, attachment_to_guide, hole_edge, within_line, drawn_length_limit});
 
 /// So many places for an attachment are looked at for a mend.
@@ -303,7 +303,7 @@ end that states nothing. How thick an end is is not stated: one that comes into 
 fills is unknown, and so is a thimble that what is passed comes nearer to than its `allowance`. An
 end on a `sector` is judged by `cable-end`.)",
       .mend = "Move the attachment along the line, or move the guide.",
-      .limits = limits,
+      .limits = attachment_travel_limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue` shows it with its mark",
       .judge = judge_attachments};
   return rule;

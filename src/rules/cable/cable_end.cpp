@@ -44,7 +44,8 @@ constexpr LimitRow moving_end{.name = "moving-end",
                               .source = "geometry: what is held by structure does not move",
                               .mark = Mark::calculated};
 
-constexpr auto limits = limit_table({wrap_left, bend_at_end, turnbuckle_turns, moving_end});
+constexpr auto cable_end_limits =
+    limit_table({wrap_left, bend_at_end, turnbuckle_turns, moving_end});
 
 /// A turnbuckle that begins this near to a node takes hold of it itself [common practice, no
 /// source].
@@ -280,7 +281,7 @@ structure holds. A turnbuckle within 1 in of a horn or
 pedal is fitted to it, and must be free to turn on it. A horn or pedal with neither arm nor sector
 is not judged; asked for alone, the rule then answers unknown.)",
       .mend = "Fit ends that turn, lead the cable square to the arm's axis, hold it farther round.",
-      .limits = limits,
+      .limits = cable_end_limits,
       .catalogue_limits = "",
       .judge = judge_cable_end,
       .lacking = cable_end_lacking};

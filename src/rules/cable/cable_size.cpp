@@ -30,7 +30,7 @@ constexpr LimitRow said_secondary{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({least_primary, secondary, said_secondary});
+constexpr auto cable_size_limits = limit_table({least_primary, secondary, said_secondary});
 
 /// "1/8 in".
 std::string least_words() {
@@ -93,7 +93,7 @@ by wear and broken wires. Secondary cables may be smaller. Certificated types wi
 the rudder circuit exist, so a builder who knows why a smaller cable serves may waive the limit
 in the file, with the reason. Strength is judged by `cable-tension`.)",
       .mend = "Use a larger cable, or waive the limit with the reason.",
-      .limits = limits,
+      .limits = cable_size_limits,
       .catalogue_limits = "",
       .judge = judge_cable_size};
   return rule;

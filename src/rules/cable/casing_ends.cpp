@@ -55,7 +55,7 @@ constexpr LimitRow stated_swivel{.name = "stated-swivel",
                                  .mark = Mark::builder,
                                  .times = "swivel"};
 
-constexpr auto limits =
+constexpr auto casing_ends_limits =
     limit_table({anchored, clamped_end, stays_out, arm_follows, swivel, stated_swivel});
 
 /// Distances along the line at which the casing is kept from sliding: clamps, and ends that
@@ -219,7 +219,7 @@ end of the casing is made to swivel at all.)",
       .mend =
           "Clamp the casing near its end, or fix the end in a bracket; let the wire stand out "
           "more.",
-      .limits = limits,
+      .limits = casing_ends_limits,
       .catalogue_limits = "",
       .judge = judge_casing_ends};
   return rule;

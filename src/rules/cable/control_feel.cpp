@@ -39,8 +39,9 @@ constexpr std::array frictions{
     friction_row("elevator-friction", "friction of an elevator's cables, at stick or wheel", 3),
     friction_row("aileron-friction", "friction of an aileron's cables, at stick or wheel", 2)};
 
-constexpr auto limits = limit_table({travel_lost, frictions[0], frictions[1], frictions[2],
-                                     control_moves, travels_apart, tensions_apart});
+constexpr auto control_feel_limits =
+    limit_table({travel_lost, frictions[0], frictions[1], frictions[2], control_moves,
+                 travels_apart, tensions_apart});
 
 const LimitRow& friction_row_of(const std::string& control) {
   std::size_t row = 0;
@@ -252,7 +253,7 @@ alike, travel over arm, and hold it still between them, rigged tension times arm
 quarter. Where both end on horns of one shaft they must turn it as far to either side, and so must
 a rod of that control: where what is stated does not fit, the answer is unknown.)",
       .mend = "Use stiffer cables, longer arms, and pulleys where cables turn.",
-      .limits = limits,
+      .limits = control_feel_limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue`",
       .judge = judge_control_feel,
       .lacking = control_feel_lacking};

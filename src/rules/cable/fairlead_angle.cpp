@@ -20,7 +20,7 @@ constexpr LimitRow most_turn{.name = "turn-in-fairlead",
                              .source = "14 CFR 23.689(c); AC 43.13-1B para 7-149 n",
                              .mark = Mark::verified};
 
-constexpr auto limits = limit_table({most_turn, free_as_drawn, free_as_it_moves});
+constexpr auto fairlead_angle_limits = limit_table({most_turn, free_as_drawn, free_as_it_moves});
 
 /// What a drawing to a tenth of an inch turns a straight cable by, at legs of a few feet [common
 /// practice, no source]. It is taken off where the cable is drawn straight but for that, so that an
@@ -132,7 +132,7 @@ guides, sag under the load factor at its least tension, swing of its end), to al
 point that the cable passes outside its bore, or that is not at the frame of its hole, fails:
 no bore mends it.)",
       .mend = "Move the fairlead nearer to the straight line, or use a pulley.",
-      .limits = limits,
+      .limits = fairlead_angle_limits,
       .catalogue_limits = "",
       .judge = judge_fairlead_angle};
   return rule;

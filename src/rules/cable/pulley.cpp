@@ -39,7 +39,7 @@ constexpr LimitRow last_size{
     .source = size_source,
     .mark = Mark::verified};
 
-constexpr auto limits = limit_table(
+constexpr auto pulley_limits = limit_table(
     {plane_primary, plane_other, plane_primary_swung, plane_other_swung, first_size, second_size,
      last_size, guards_at_pulley, guards_at_tangents, guards_past_quarter_turn, guard_gap});
 
@@ -196,7 +196,7 @@ follows the groove counts as three. Their `guard_gap`, between the flange's rim 
 must not let the cable through. Guards that are not stated are unknown. Where each pin stands
 is left to the eye.)",
       .mend = "Tilt the spindle, use a larger pulley or a stronger cable, fit or close guards.",
-      .limits = limits,
+      .limits = pulley_limits,
       .catalogue_limits = "breaking_strength of each cable: AC 43.13-1B Table 7-3",
       .judge = judge_pulleys};
   return rule;

@@ -36,7 +36,7 @@ constexpr LimitRow end_tilt{.name = "rod-end-angle",
                             .mark = Mark::builder,
                             .times = "rod_end_angle"};
 
-constexpr auto limits = limit_table({reaches, over_centre, lever, end_tilt});
+constexpr auto rod_travel_limits = limit_table({reaches, over_centre, lever, end_tilt});
 
 Judgement judge_unstated(const RuleContext& context, const PreparedRoute& route,
                          const RodWay& way) {
@@ -137,7 +137,7 @@ and the rod to roll about itself so that both take a like share. How far a beari
 its maker's figure, `rod_end_angle`. What the rod sweeps is judged by clearance, chafe and
 separation. Not judged: what the rod bears before it bends, its vibration, and play.)",
       .mend = "Set the arms square to the rod at neutral, and their axes parallel.",
-      .limits = limits,
+      .limits = rod_travel_limits,
       .catalogue_limits = "",
       .judge = judge_rod_travel};
   return rule;

@@ -11,13 +11,13 @@ namespace linewright {
 
 namespace {
 
-const RoutePoint& point_of(const PreparedRoute& route, const Bend& bend) {
+const RoutePoint& bend_point(const PreparedRoute& route, const Bend& bend) {
   return route.route->points[static_cast<std::size_t>(bend.corner) - 1];
 }
 
 Judgement bend_judgement(const RuleContext& context, const PreparedRoute& route, const Bend& bend) {
   Judgement judgement = context.at(route, bend.middle_in());
-  judgement.location = point_of(route, bend).where;
+  judgement.location = bend_point(route, bend).where;
   return judgement;
 }
 
@@ -71,7 +71,7 @@ std::vector<Judgement> judge_sleeve_bends(const RuleContext& context, const Prep
   std::vector<Judgement> judgements;
   const bool cable = route.line->kind == LineKind::cable;
   for (const Bend& bend : route.centreline.made_bends()) {
-    const auto& hold = point_of(route, bend).hold;
+    const auto& hold = bend_point(route, bend).hold;
     if (!lies_over(sleeve, bend) || (hold && *hold != HoldKind::clamp)) continue;
     if (bend.drawn_radius_in <= 0) {
       if (cable) judgements.push_back(judge_sharp(context, route, bend, sleeve));

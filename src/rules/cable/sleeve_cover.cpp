@@ -64,8 +64,9 @@ constexpr LimitRow within_line{.name = "within-line",
                                .source = "geometry",
                                .mark = Mark::calculated};
 
-constexpr auto limits = limit_table({goes_on, least_room, most_room, stand_out, held, stop_gap,
-                                     within_line, sharp_turn, sleeve_travel_limit, sleeve_to_end});
+constexpr auto sleeve_cover_limits =
+    limit_table({goes_on, least_room, most_room, stand_out, held, stop_gap, within_line, sharp_turn,
+                 sleeve_travel_limit, sleeve_to_end});
 
 /// A sleeve that ends this near to a bare hole, which its line is near the edge of, was meant to
 /// cover it [common practice, no source].
@@ -302,7 +303,7 @@ sleeve needs an arc to follow, the point's `bend`, and one no tighter than it st
 whole arc and structure holds it on both sides of it, guides a cable round it (`bend-fit`). A sleeve over a cable is where wear starts, so the cable in
 it must be inspectable (AC 43.13-1B para 7-149 b): that is left to the builder.)",
       .mend = "Lengthen the sleeve, hold it, or use one of another bore.",
-      .limits = limits,
+      .limits = sleeve_cover_limits,
       .catalogue_limits =
           "diameter and plus tolerance of each cable: AC 43.13-1B Table 7-3; "
           "minimum_bend_radius of the tube a sleeve is cut from",

@@ -18,11 +18,11 @@ namespace linewright {
 
 namespace {
 
-constexpr LimitRow overlap{.name = "overlap",
-                           .subject = "what arcs leave of the legs they share",
-                           .value = 0,
-                           .source = "geometry",
-                           .mark = Mark::calculated};
+constexpr LimitRow bends_overlap{.name = "overlap",
+                                 .subject = "what arcs leave of the legs they share",
+                                 .value = 0,
+                                 .source = "geometry",
+                                 .mark = Mark::calculated};
 constexpr LimitRow plastic_straight{
     .name = "plastic-tube-straight",
     .subject = "straight at a fitting or between bends, plastic tube",
@@ -80,8 +80,8 @@ constexpr LimitRow arm_travel{.name = "arm-travel",
                               .mark = Mark::calculated,
                               .times = "travel stated"};
 
-constexpr auto limits =
-    limit_table({overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
+constexpr auto bend_fit_limits =
+    limit_table({bends_overlap, plastic_straight, metal_fitting_straight, metal_bend_straight,
                  support_offset, unguided_turn, turn_holds, missed_groove, arm_travel, arm_sweep,
                  clamp_between_planes, port_angle, tube_bend_in_port, hose_bend_in_port});
 
@@ -97,12 +97,12 @@ Judgement judge_straight(const RuleContext& context, const PreparedRoute& route,
                          double end_in, const std::string& where, bool at_fitting) {
   Judgement judgement = context.at(route, end_in - std::max(0.0, straight_in) / 2);
   const LimitRow* row = straight_row(route.line->kind, at_fitting);
-  const Limit wanted = row ? *row * route.line->outside_diameter_in : Limit(overlap);
+  const Limit wanted = row ? *row * route.line->outside_diameter_in : Limit(bends_overlap);
   const Phrasing& phrasing = context.phrasing;
   const std::string lacking = phrasing.length_up(wanted.lacking(straight_in));
-  if (holds(judgement, straight_in, {overlap, wanted})) {
+  if (holds(judgement, straight_in, {bends_overlap, wanted})) {
     judgement.message = "the straight " + where + " is long enough";
-  } else if (judgement.limit == overlap.value) {
+  } else if (judgement.limit == bends_overlap.value) {
     judgement.message =
         "the bend does not fit: it lacks " + phrasing.length(-straight_in) + " " + where;
     judgement.mend = "move the corners " + lacking +
@@ -126,9 +126,9 @@ Judgement judge_lost_radius(const RuleContext& context, const PreparedRoute& rou
   const bool doubles_back = bend.tangent_in <= 0;
   // A line that doubles back may have no radius to lose.
   if (doubles_back && bend.drawn_radius_in <= limit_rounding)
-    holds_true(judgement, false, overlap);
+    holds_true(judgement, false, bends_overlap);
   else
-    holds(judgement, bend.built_radius_in, {Limit(bend.drawn_radius_in, overlap)});
+    holds(judgement, bend.built_radius_in, {Limit(bend.drawn_radius_in, bends_overlap)});
   if (doubles_back) {
     judgement.message = "the line doubles back on itself at " + point_words(bend.corner);
     judgement.mend = "draw the turn with two corners, a diameter apart";
@@ -356,7 +356,7 @@ bends in one plane and then in another is clamped between the two, or it twists.
       .mend =
           "Move corners apart, bend to a smaller radius that the line still stands, or move the "
           "support to a straight.",
-      .limits = limits,
+      .limits = bend_fit_limits,
       .catalogue_limits = "",
       .judge = judge_bend_fit};
   return rule;

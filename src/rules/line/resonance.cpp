@@ -24,7 +24,7 @@ constexpr LimitRow margin{
     .broken = Verdict::warn,
     .times = "band's edges"};
 
-constexpr auto limits = limit_table({margin});
+constexpr auto resonance_limits = limit_table({margin});
 
 /// A new support stands no nearer to another than this.
 constexpr double from_the_ends_in = 1.0;
@@ -232,7 +232,7 @@ speeds are named and nothing is judged. Where a run goes over a fitting that han
 lines, the line of the longest part stands for all. Air in a tube, its bends, and the tension's
 change with temperature are left out. Hoses and wires damp themselves and are not judged.)",
       .mend = "Move or add a support, or rig the cable to another tension.",
-      .limits = limits,
+      .limits = resonance_limits,
       .catalogue_limits =
           "weight and Young's modulus of each line: `linewright catalogue` shows each figure with "
           "its mark",

@@ -42,7 +42,7 @@ constexpr LimitRow gives{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({least, most, to_engine, gives});
+constexpr auto slack_limits = limit_table({least, most, to_engine, gives});
 
 /// A hose that turns by more than this between two supports goes round a corner; by less, it is a
 /// bow, which could be pulled straight [common practice, no source].
@@ -58,7 +58,7 @@ struct HosePart {
 };
 
 /// A place of the drawn hose, and what rounding it spares.
-struct Turn {
+struct HoseTurn {
   Vec3 at;
   double spared_in = 0;
 };
@@ -69,7 +69,7 @@ double turn_deg(Vec3 from, Vec3 corner, Vec3 to) {
 
 /// Straight, or round the corner that lies farthest off the straight, if it is one, and so on to
 /// both sides of it.
-double shortest_way_in(std::span<const Turn> turns) {
+double shortest_way_in(std::span<const HoseTurn> turns) {
   const Vec3 from = turns.front().at;
   const Vec3 to = turns.back().at;
   std::size_t farthest = 0;
@@ -92,7 +92,7 @@ double spared_in(const Bend& bend) {
 }
 
 HosePart part_of(const PreparedRoute& route, double start_in, double end_in) {
-  std::vector<Turn> turns{{route.centreline.at(start_in)}};
+  std::vector<HoseTurn> turns{{route.centreline.at(start_in)}};
   for (const Bend& bend : route.centreline.bends())
     if (bend.middle_in() > start_in && bend.middle_in() < end_in)
       turns.push_back(
@@ -274,7 +274,7 @@ not held to the most: the engine moves on its mounts. A metal tube, a rod or a c
 such a node is asked about, and so are a plastic tube and a bundle that go to it without a bend or as
 much slack; the casing of a push-pull control gives by itself.)",
       .mend = "Draw the hose with a shallow bow, or state its cut `length`.",
-      .limits = limits,
+      .limits = slack_limits,
       .catalogue_limits = "",
       .judge = judge_slack};
   return rule;

@@ -21,7 +21,7 @@ constexpr LimitRow counts_as_bend{.name = "turn-that-counts",
                                   .mark = Mark::common_practice,
                                   .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({bends_wanted, counts_as_bend});
+constexpr auto straight_run_limits = limit_table({bends_wanted, counts_as_bend});
 
 double bends_that_count(const PreparedRoute& route) {
   const auto& bends = route.centreline.bends();
@@ -61,7 +61,7 @@ const Rule& straight_run_rule() {
 strained by heat and vibration and cannot be put in or taken out without force. Any bend will
 do, if it turns enough to give. Plastic tube, hose, cable and wire are not judged.)",
       .mend = "Draw a bend or an offset into the run.",
-      .limits = limits,
+      .limits = straight_run_limits,
       .catalogue_limits = "",
       .judge = judge_straight_run};
   return rule;

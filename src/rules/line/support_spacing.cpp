@@ -41,7 +41,7 @@ constexpr LimitRow free_end{
     .broken = Verdict::warn,
     .times = "spacing"};
 
-constexpr auto limits = limit_table({with_fitting, of_average, free_end});
+constexpr auto support_spacing_limits = limit_table({with_fitting, of_average, free_end});
 
 const PreparedRoute& route_of(const PreparedProject& prepared, const RunLeg& leg) {
   return prepared.routes[static_cast<std::size_t>(leg.route)];
@@ -236,7 +236,7 @@ union or a fitting fixed to structure. A tee or union hangs on its lines unless 
 past the last support is judged against a share of the spacing. Control cables are held by
 tension, pushrods by their two ends: they are not judged here.)",
       .mend = "Add a support where the message says, or fix the tee to structure.",
-      .limits = limits,
+      .limits = support_spacing_limits,
       .catalogue_limits =
           "support_spacing of each line: FAA-H-8083-30 Table 7-5 and MIL-H-8891A "
           "Table II for metal tube, AC 43.13-1B para 9-30 for hose, 11-96 for wires; plastic tube "

@@ -24,7 +24,7 @@ constexpr LimitRow drip_loop{
     .source = "AC 43.13-1B para 11-96 x: a trap or drip loop, so that no water runs into it",
     .mark = Mark::verified};
 
-constexpr auto limits = limit_table({ties, drip_loop});
+constexpr auto wiring_limits = limit_table({ties, drip_loop});
 
 /// Of several as long the one that lies before the others.
 const Span& longest_span(const PreparedRoute& route) {
@@ -193,7 +193,7 @@ is, its node says by `connector`. Ties and ends that are not stated are listed w
 and are unknown where this rule is asked for alone. How deep the loop is, and that its clamps let it
 hang, is left to the eye.)",
       .mend = "Tie the bundle, and let it hang below a connector before it comes up to it.",
-      .limits = limits,
+      .limits = wiring_limits,
       .catalogue_limits = "",
       .judge = judge_wiring,
       .lacking = wiring_lacking};

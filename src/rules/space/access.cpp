@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <set>
 
@@ -35,13 +37,7 @@ constexpr LimitRow in_order{
     .source = "none of them can be the first",
     .mark = Mark::calculated};
 
-constexpr auto limits = limit_table({shown_control, reached_joint, in_order});
-
-std::string joined(const std::vector<std::string>& names, std::string_view between) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : std::string(between)) + name;
-  return text;
-}
+constexpr auto access_limits = limit_table({shown_control, reached_joint, in_order});
 
 void judge_closures(const RuleContext& context, std::vector<Judgement>& judgements) {
   const Project& project = *context.prepared.project;
@@ -57,7 +53,7 @@ void judge_closures(const RuleContext& context, std::vector<Judgement>& judgemen
 }
 
 /// A slip in its place would let hands in where there is no opening.
-void judge_openings(const RuleContext& context, std::vector<Judgement>& judgements) {
+void judge_access_openings(const RuleContext& context, std::vector<Judgement>& judgements) {
   for (const Closure& closure : context.prepared.project->closures)
     for (const Opening& opening : closure.openings) {
       if (is_cut_into_something(shape_of(opening, context.prepared), context.prepared)) continue;
@@ -89,8 +85,9 @@ void judge_order(const RuleContext& context, std::vector<Judgement>& judgements)
     const SourceLocation* where = location_of(project, circle.front());
     Judgement judgement = context.about(circle.front(), where ? *where : SourceLocation{});
     holds(judgement, static_cast<double>(circle.size()), {in_order});
-    judgement.message = "closures and tasks wait for each other: " + joined(circle, ", then ") +
-                        ", then " + circle.front() + " again";
+    judgement.message =
+        fmt::format("closures and tasks wait for each other: {}", fmt::join(circle, ", then ")) +
+        ", then " + circle.front() + " again";
     judgement.mend = "take one of them out of the 'after' of the next";
     judgements.push_back(judgement);
   }
@@ -174,7 +171,7 @@ std::vector<Judgement> judge_access(const RuleContext& context) {
   std::vector<Judgement> judgements;
   judge_order(context, judgements);
   judge_closures(context, judgements);
-  judge_openings(context, judgements);
+  judge_access_openings(context, judgements);
   if (!closures_that_cover(*context.prepared.project).empty()) judge_things(context, judgements);
   return judgements;
 }
@@ -202,7 +199,7 @@ of them. Where cells leave a doubt the answer is that the hand does not come the
 and movers do not stand in the way. A project without closures has nothing to judge; a closure
 that covers nothing, and an opening with no structure within 1 in of it, is unknown.)",
       .mend = "Leave an opening near it, make one larger, or move what cannot be reached.",
-      .limits = limits,
+      .limits = access_limits,
       .catalogue_limits = "",
       .judge = judge_access};
   return rule;

@@ -22,7 +22,7 @@ constexpr LimitRow gap_agrees{
     .broken = Verdict::warn,
     .times = "tolerances of the drawing and of the measure"};
 
-constexpr auto limits = limit_table({slip, gap_agrees});
+constexpr auto as_built_limits = limit_table({slip, gap_agrees});
 
 std::string measured_words(const Measurement& measured) {
   return "measured " + measured.on + " by " + measured.by;
@@ -130,7 +130,7 @@ measuring tolerance of a line that was measured there) and the measuring toleran
 drawing or the measure is wrong. So it is where a gap was measured to something that is not
 drawn near that place.)",
       .mend = "Measure again, and correct the drawing where it is not what was built.",
-      .limits = limits,
+      .limits = as_built_limits,
       .catalogue_limits = "",
       .judge = judge_as_built};
   return rule;

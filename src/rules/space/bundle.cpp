@@ -29,11 +29,11 @@ constexpr LimitRow pressure{.name = "wire-to-pressure",
                             .source = "a chafed wire burns through the tube it is tied to",
                             .mark = Mark::common_practice,
                             .broken = Verdict::warn};
-constexpr LimitRow overlap{.name = "overlap",
-                           .subject = "two lines of a bundle, as drawn",
-                           .value = 0,
-                           .source = "geometry: no two things in one place",
-                           .mark = Mark::calculated};
+constexpr LimitRow lines_overlap{.name = "overlap",
+                                 .subject = "two lines of a bundle, as drawn",
+                                 .value = 0,
+                                 .source = "geometry: no two things in one place",
+                                 .mark = Mark::calculated};
 constexpr LimitRow beside{.name = "beside",
                           .subject = "lines of a bundle from each other, as drawn",
                           .value = tie_reach_in,
@@ -50,7 +50,8 @@ constexpr LimitRow spacing{.name = "tie-spacing",
                                "12 in is left between supports",
                            .mark = Mark::verified};
 
-constexpr auto limits = limit_table({moving, vapour, pressure, overlap, beside, spacing});
+constexpr auto bundle_limits =
+    limit_table({moving, vapour, pressure, lines_overlap, beside, spacing});
 
 /// Places along a stretch at which the lines' gaps are looked at are no farther apart.
 constexpr double apart_in = 0.25;
@@ -141,7 +142,7 @@ Judgement judge_overlap(const RuleContext& context, const TiedBundle& bundle,
   judgement.with_is_route = true;
   const double drawn = nearest ? nearest->gap_in : largest_gap_in;
   const double gap = drawn > -touching_in ? std::max(0.0, drawn) : drawn;
-  if (holds(judgement, gap, {overlap})) {
+  if (holds(judgement, gap, {lines_overlap})) {
     judgement.message = "lies beside " + other + ", not in it";
     return judgement;
   }
@@ -266,7 +267,7 @@ control cable or rod that moves, or whose travel is not stated, is tied to nothi
 named is for the least circle round all of the lines. Ties hold lines together; they are no
 supports, and each line needs its own.)",
       .mend = "Take out what may not be tied, and clamp it on its own.",
-      .limits = limits,
+      .limits = bundle_limits,
       .catalogue_limits = "",
       .judge = judge_bundle};
   return rule;

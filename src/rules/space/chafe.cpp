@@ -68,7 +68,7 @@ constexpr LimitRow any_shape{
     .broken = Verdict::warn,
     .times = "reach that no shape can pass"};
 
-constexpr auto limits =
+constexpr auto chafe_limits =
     limit_table({tube_rubs, cable_rubs, wire_rubs, casing_rubs, rod_rubs, any_shape, clamp_failed,
                  clamp_failed_by_vent, tube_clamp_failed, load_factor_row});
 
@@ -377,7 +377,7 @@ tolerance counts between lines in place of the build tolerance, and a gap that w
 judged as well. A `load_factor` that is stated lower than any aeroplane of that weight is held to is
 asked about: all sag rests on it.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
-      .limits = limits,
+      .limits = chafe_limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",
       .judge = judge_chafe};
   return rule;

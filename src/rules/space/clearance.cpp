@@ -25,18 +25,18 @@ namespace {
 constexpr std::string_view tube_source =
     "SAE ARP994 / MIL-H-5440: 1/16 in at a support, 1/4 in elsewhere and where parts move";
 
-constexpr std::string_view borrowed_from_tube = "borrowed from the figures for metal tube";
+constexpr std::string_view tube_figures = "borrowed from the figures for metal tube";
 
-constexpr LimitRow overlap{.name = "overlap",
-                           .subject = "any line to structure, as drawn",
-                           .value = 0,
-                           .source = "geometry: no two things in one place",
-                           .mark = Mark::calculated};
-constexpr LimitRow metal_tube{.name = "metal-tube",
-                              .subject = "metal tube to structure",
-                              .value = 0.25,
-                              .source = tube_source,
-                              .mark = Mark::from_memory};
+constexpr LimitRow drawn_into{.name = "overlap",
+                              .subject = "any line to structure, as drawn",
+                              .value = 0,
+                              .source = "geometry: no two things in one place",
+                              .mark = Mark::calculated};
+constexpr LimitRow clear_of_metal_tube{.name = "metal-tube",
+                                       .subject = "metal tube to structure",
+                                       .value = 0.25,
+                                       .source = tube_source,
+                                       .mark = Mark::from_memory};
 constexpr LimitRow metal_tube_at_support{
     .name = "metal-tube-at-support",
     .subject = "metal tube to structure, within 1 in of a support",
@@ -54,17 +54,17 @@ constexpr LimitRow metal_tube_to_mover{.name = "metal-tube-to-mover",
                                        .source = "instrument line to moving part",
                                        .mark = Mark::common_practice,
                                        .broken = Verdict::warn};
-constexpr LimitRow soft_tube{.name = "soft-tube",
-                             .subject = "plastic tube, hose or casing to structure",
-                             .value = 0.25,
-                             .source = borrowed_from_tube,
-                             .mark = Mark::common_practice,
-                             .broken = Verdict::warn};
+constexpr LimitRow clear_of_soft_tube{.name = "soft-tube",
+                                      .subject = "plastic tube, hose or casing to structure",
+                                      .value = 0.25,
+                                      .source = tube_figures,
+                                      .mark = Mark::common_practice,
+                                      .broken = Verdict::warn};
 constexpr LimitRow soft_tube_at_support{
     .name = "soft-tube-at-support",
     .subject = "plastic tube, hose or casing, within 1 in of a support",
     .value = 0.0625,
-    .source = borrowed_from_tube,
+    .source = tube_figures,
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 constexpr LimitRow soft_tube_to_mover{.name = "soft-tube-to-mover",
@@ -76,7 +76,7 @@ constexpr LimitRow soft_tube_to_mover{.name = "soft-tube-to-mover",
 constexpr LimitRow wire{.name = "wire",
                         .subject = "wire bundle to structure",
                         .value = 0.0625,
-                        .source = borrowed_from_tube,
+                        .source = tube_figures,
                         .mark = Mark::common_practice,
                         .broken = Verdict::warn};
 constexpr LimitRow wire_to_mover{.name = "wire-to-mover",
@@ -110,10 +110,10 @@ constexpr LimitRow rod{.name = "rod",
                        .mark = Mark::common_practice,
                        .broken = Verdict::warn};
 
-constexpr auto limits =
-    limit_table({overlap, metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
-                 metal_tube_to_mover, soft_tube, soft_tube_at_support, soft_tube_to_mover, wire,
-                 wire_to_mover, cable, cable_at_guide, cable_to_mover, rod, fitting_overlap,
+constexpr auto clearance_limits =
+    limit_table({drawn_into, clear_of_metal_tube, metal_tube_at_support, metal_tube_to_mover_least,
+                 metal_tube_to_mover, clear_of_soft_tube, soft_tube_at_support, soft_tube_to_mover,
+                 wire, wire_to_mover, cable, cable_at_guide, cable_to_mover, rod, fitting_overlap,
                  pulley_overlap, run_out, run_out_at_end});
 
 /// Parts farther than this are no neighbours and are not listed.
@@ -124,13 +124,13 @@ struct Rows {
   const LimitRow* away;
   const LimitRow* at_support;
   const LimitRow* moving;
-  const LimitRow* moving_least = &overlap;
+  const LimitRow* moving_least = &drawn_into;
 };
 
 Rows rows_for(LineKind kind) {
   switch (kind) {
     case LineKind::rigid_tube:
-      return {&metal_tube, &metal_tube_at_support, &metal_tube_to_mover,
+      return {&clear_of_metal_tube, &metal_tube_at_support, &metal_tube_to_mover,
               &metal_tube_to_mover_least};
     case LineKind::wire:
       return {&wire, &wire, &wire_to_mover};
@@ -143,7 +143,7 @@ Rows rows_for(LineKind kind) {
     case LineKind::conduit:
       break;
   }
-  return {&soft_tube, &soft_tube_at_support, &soft_tube_to_mover};
+  return {&clear_of_soft_tube, &soft_tube_at_support, &soft_tube_to_mover};
 }
 
 double free_in(const RuleContext& context, const Approach& approach) {
@@ -192,11 +192,11 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
   Judgement judgement = context.at(route, approach.distance_in);
   judgement.with = part.name;
   const double free = free_in(context, approach);
-  if (holds(judgement, free, {overlap, least, row})) {
+  if (holds(judgement, free, {drawn_into, least, row})) {
     judgement.message = "clear of " + what;
     return judgement;
   }
-  judgement.message = (judgement.limit == overlap.value ? "can be in " : "too near to ") + what;
+  judgement.message = (judgement.limit == drawn_into.value ? "can be in " : "too near to ") + what;
   const double sag = approach.gap_in - approach.margin_in;
   if (is_past_its_end(route, approach))
     judgement.message += ", where its end swings past the place it is drawn at";
@@ -215,7 +215,7 @@ Judgement judge_approach(const RuleContext& context, const PreparedRoute& route,
 /// A guarded edge may be touched, but nothing can be drawn through it.
 void judge_guarded(const RuleContext& context, const PreparedRoute& route,
                    const NeighbourFilter& filter, std::vector<Judgement>& judgements) {
-  const Stretch whole = make_stretch(route, 0, route.length_in());
+  const Stretch& whole = context.motion.drawn[context.index_of(route)];
   const auto counts = [&](const Obstacle& obstacle, double along) {
     return guards_line(obstacle.guard, route) && filter.counts(obstacle, along) &&
            !filter.crossing_near(obstacle, along) && !context.is_passed_over(route, along);
@@ -224,7 +224,7 @@ void judge_guarded(const RuleContext& context, const PreparedRoute& route,
   for (const auto& [part, approach] :
        nearest_structure(whole, Reach::none, context.prepared.obstacles, 0, group, counts))
     if (approach.gap_in < -limit_rounding)
-      judgements.push_back(judge_approach(context, route, approach, overlap, overlap));
+      judgements.push_back(judge_approach(context, route, approach, drawn_into, drawn_into));
 }
 
 /// Nearest approach to each part, apart for places at supports and away from them, so that each is
@@ -254,7 +254,7 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
            nearest_structure(stretch, reach, obstacles, horizon, group, counts)) {
         const bool moves = obstacles.parts()[static_cast<std::size_t>(part)].moves;
         const LimitRow& row = moves ? *rows.moving : at_support ? *rows.at_support : *rows.away;
-        const LimitRow& least = moves ? *rows.moving_least : overlap;
+        const LimitRow& least = moves ? *rows.moving_least : drawn_into;
         Judged judged{judge_approach(context, route, approach, least, row),
                       Limit(row).lacking(free_in(context, approach))};
         judged.judgement.message.insert(0, attachment_words(route, approach.distance_in));
@@ -268,7 +268,7 @@ std::vector<Judgement> judge_route(const RuleContext& context, const PreparedRou
   judge_guarded(context, route, filter, judgements);
   for (Judgement& judgement : judge_pulley_bodies(context, route))
     judgements.push_back(std::move(judgement));
-  for (Judgement& judgement : judge_run_outs(context, route, overlap))
+  for (Judgement& judgement : judge_run_outs(context, route, drawn_into))
     judgements.push_back(std::move(judgement));
   if (auto unknown = judge_unknown_hang(context, route, cable))
     judgements.push_back(*std::move(unknown));
@@ -311,15 +311,15 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
 std::vector<Limit> limits_of_gap(const PreparedRoute& route, const MeasuredGap& gap) {
   if (gap.hole || gap.line) return {};
   if (gap.drawn && gap.drawn->obstacle && guards_line(gap.drawn->obstacle->guard, route))
-    return {overlap};
+    return {drawn_into};
   const Rows rows = rows_for(route.line->kind);
-  if (gap.part && gap.part->moves) return {overlap, *rows.moving_least, *rows.moving};
+  if (gap.part && gap.part->moves) return {drawn_into, *rows.moving_least, *rows.moving};
   const bool at_support = route.to_nearest_support_in(gap.distance_in) <= at_support_in;
-  return {overlap, at_support ? *rows.at_support : *rows.away};
+  return {drawn_into, at_support ? *rows.at_support : *rows.away};
 }
 
 std::vector<Judgement> judge_clearance(const RuleContext& context) {
-  std::vector<Judgement> judgements = with_unknown_girths(context, overlap, judge_as_stated);
+  std::vector<Judgement> judgements = with_unknown_girths(context, drawn_into, judge_as_stated);
   for (Judgement& measured : judge_measured_gaps(context, limits_of_gap))
     judgements.push_back(std::move(measured));
   return judgements;
@@ -368,7 +368,7 @@ axis and has the pin on it. Without travel or
 run_out that is unknown. How far other lines can move is judged by chafe. A gap that was measured
 (`built`) is judged as well, less the measuring tolerance.)",
       .mend = "Move the line, or hold it off with a stand-off.",
-      .limits = limits,
+      .limits = clearance_limits,
       .catalogue_limits = "",
       .judge = judge_clearance};
   return rule;

@@ -28,7 +28,7 @@ constexpr LimitRow named_hole{.name = "named-hole",
                               .source = "geometry: the point is in the hole",
                               .mark = Mark::calculated};
 
-constexpr auto limits =
+constexpr auto frame_crossing_limits =
     limit_table({free_of_sheet, wire_to_hole_edge, tube_to_hole_edge, cable_to_hole_edge,
                  tube_to_turned_edge, cable_to_turned_edge, guard_preload, grommet_wall, guard_wall,
                  side_by_side_in_bore, whole_guarded_hole, hole_in_wall, named_hole,
@@ -224,7 +224,7 @@ centreline pierces is in the way unless a described frame has a hole there; wher
 not agree, and the line runs into what the mesh has in the frame's web, or the mesh's hole is
 the larger or the smaller one, that is said.)",
       .mend = "Fit a grommet or edge trim, move the line, or enlarge the hole.",
-      .limits = limits,
+      .limits = frame_crossing_limits,
       .catalogue_limits = "",
       .judge = judge_frame_crossing};
   return rule;

@@ -36,7 +36,7 @@ constexpr LimitRow beside_wide_hole{.name = "beside-wide-hole",
                                     .mark = Mark::common_practice,
                                     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table({sheet_left, beside_small_hole, beside_wide_hole});
+constexpr auto hole_edge_limits = limit_table({sheet_left, beside_small_hole, beside_wide_hole});
 
 Limit practice(double smaller_in) {
   if (smaller_in <= small_hole_in) return beside_small_hole * smaller_in;
@@ -78,7 +78,7 @@ void tell(const RuleContext& context, Judgement& judgement, const Words& words, 
                    " or more away, or make it smaller, or put a doubler round it and waive this";
 }
 
-Words frame_words(const Frame& frame, const HoleMargin& margin) {
+Words edge_frame_words(const Frame& frame, const HoleMargin& margin) {
   const std::string first = "hole " + margin.hole->name;
   if (!margin.other) return {first + " and the edge of " + frame.name, first, {}, frame.name};
   return {"holes " + margin.hole->name + " and " + margin.other->name + " of " + frame.name, first,
@@ -107,7 +107,8 @@ Judgement in_frame(const RuleContext& context, const Frame& frame, const HoleMar
   judgement.at = frame.plane.in_space(middle);
   double smaller = across_in(*margin.hole, margin.web_in);
   if (margin.other) smaller = std::min(smaller, across_in(*margin.other, margin.web_in));
-  tell(context, judgement, frame_words(frame, margin), margin.web_in, smaller, margin.overlaps);
+  tell(context, judgement, edge_frame_words(frame, margin), margin.web_in, smaller,
+       margin.overlaps);
   return judgement;
 }
 
@@ -178,7 +179,7 @@ channels, panels and boxes are held against each other; of the wall's own edge o
 reach past it is known. A hole that is not described counts as the one that is taken to be cut for
 its guide. Flanges, bends, rivets and screw holes are not described and not judged.)",
       .mend = "Move the hole, make it smaller, or draw overlapping holes as one outline.",
-      .limits = limits,
+      .limits = hole_edge_limits,
       .catalogue_limits = "",
       .judge = judge_hole_edge};
   return rule;

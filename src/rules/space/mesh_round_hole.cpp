@@ -49,7 +49,7 @@ std::optional<double> met_at_in(const MeshPartField& mesh, const Frame& frame, W
   return met_in;
 }
 
-Vec2 middle_of(const std::vector<Vec2>& edge) {
+Vec2 middle_of_edge(const std::vector<Vec2>& edge) {
   Vec2 sum;
   for (const Vec2 corner : edge) sum = sum + corner;
   return sum * (1.0 / static_cast<double>(edge.size()));
@@ -73,7 +73,7 @@ double edge_along(const std::vector<Vec2>& edge, Vec2 middle, Vec2 outward) {
 
 std::optional<double> left_open_in(const MeshPartField& mesh, const Crossing& crossing) {
   const std::vector<Vec2> edge = edge_polygon(*crossing.hole, exactly_in / 2);
-  const Vec2 middle = middle_of(edge);
+  const Vec2 middle = middle_of_edge(edge);
   double size_in = 0;
   for (const Vec2 corner : edge) size_in = std::max(size_in, distance(middle, corner));
   double widest_in = 0;

@@ -143,7 +143,7 @@ std::vector<Judgement> judge_run_outs(const RuleContext& context, const Prepared
     std::map<int, Judgement> worst;
     for (const Stretch& stretch : context.motion.hanging[context.index_of(route)]) {
       if (!is_run_out(stretch) || stretch.swings_with != end.node) continue;
-      const bool at_end = stretch.chords.front().from == end.node->at;
+      const bool at_end = stretch.chords().front().from == end.node->at;
       for (const auto& [part, approach] : nearest_structure(
                stretch, Reach::likely, context.prepared.obstacles, horizon, by_part, counts)) {
         Judgement judged =

@@ -24,7 +24,7 @@ using namespace separation_rows;
 
 namespace {
 
-constexpr auto limits = limit_table(
+constexpr auto separation_limits = limit_table(
     {overlap, parting, metal_tube, soft_tube, tube_to_cable_at_support, tube_to_cable,
      wire_to_cable, wire_to_sleeved_cable, vent_least, wire_to_tube, cable_to_cable, wire_to_rod,
      line_to_rod, line_to_casing, wire_to_run_out, line_to_run_out, vent_wanted, over_vent});
@@ -195,7 +195,7 @@ void take_graver(std::optional<Judgement> judgement, std::optional<Judgement>& w
 /// No two lines that stay farther apart are spoken of.
 double farthest_judged_in(const PreparedProject& prepared) {
   double most_in = 0;
-  for (const LimitRow& row : limits) most_in = std::max(most_in, row.value);
+  for (const LimitRow& row : separation_limits) most_in = std::max(most_in, row.value);
   return most_in + most_pair_tolerance_in(prepared) + beyond_limit_in;
 }
 
@@ -203,16 +203,11 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;
   const std::vector<std::vector<Stretch>>& hanging = context.motion.hanging;
-  // What hangs as it is drawn is whole already.
-  std::vector<Stretch> drawn(routes.size());
-  std::vector<const Stretch*> wholes;
+  const std::vector<Stretch>& drawn = context.motion.drawn;
   std::vector<std::vector<Bounds>> bounds;
   for (std::size_t i = 0; i < routes.size(); ++i) {
-    const bool as_drawn = !works_control(routes[i].line->kind);
-    if (!as_drawn) drawn[i] = make_stretch(routes[i], 0, routes[i].length_in());
-    wholes.push_back(as_drawn ? &hanging[i].front() : &drawn[i]);
     bounds.push_back(bounds_with_reach(hanging[i], Reach::likely));
-    bounds.back().push_back(bounds_with_reach(*wholes[i], Reach::none));
+    bounds.back().push_back(bounds_with_reach(drawn[i], Reach::none));
   }
   const LineNeighbours neighbours(bounds);
   const double horizon_in = farthest_judged_in(context.prepared);
@@ -224,12 +219,12 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
         for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[j]))
           take_graver(judge_zone(context, hanging[i], hanging[j], zone, part), worst);
       }
-      take_graver(judge_parting(context, *wholes[i], *wholes[j]), worst);
+      take_graver(judge_parting(context, drawn[i], drawn[j]), worst);
       const bool sweep_known = is_known(context, routes[i]) && is_known(context, routes[j]);
       if (worst && (sweep_known || worst->verdict != Verdict::pass)) judgements.push_back(*worst);
       for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
         if (const auto under =
-                judge_under_vent(context, *wholes[wire], *wholes[vent], vent_wanted.value))
+                judge_under_vent(context, drawn[wire], drawn[vent], vent_wanted.value))
           judgements.push_back(*under);
     }
     if (routes.size() > 1)
@@ -240,8 +235,8 @@ std::vector<Judgement> judge_as_stated(const RuleContext& context) {
     if (swept && routes.size() > 1) judgements.push_back(*swept);
     std::optional<Judgement> self;
     for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[i]))
-      take_graver(judge_self(context, *wholes[i], part), self);
-    take_graver(judge_own_run_outs(context, *wholes[i]), self);
+      take_graver(judge_self(context, drawn[i], part), self);
+    take_graver(judge_own_run_outs(context, drawn[i]), self);
     if (self) judgements.push_back(*self);
   }
   for (const PreparedRoute& route : routes)
@@ -296,7 +291,7 @@ place of their travel; where that is not known, so is what they pass. A casing s
 comes out of its ends counts as in clearance, and must not meet the casing itself, nor what comes
 out of the other end. How far lines can move toward each other is judged by chafe.)",
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
-      .limits = limits,
+      .limits = separation_limits,
       .catalogue_limits = "",
       .judge = judge_separation};
   return rule;

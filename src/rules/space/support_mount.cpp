@@ -64,7 +64,7 @@ constexpr LimitRow off_nut{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-constexpr auto limits = limit_table(
+constexpr auto support_mount_limits = limit_table(
     {stand_off, out_of_reach, goes_through, moves_in_clamp, held_by_mover, off_end_fitting, off_nut,
      bulkhead_hole, bulkhead_room, bulkhead_thread, bulkhead_thread_taken, bulkhead_held,
      bulkhead_cover, bulkhead_hole_width, bulkhead_square, bulkhead_aslant});
@@ -292,7 +292,7 @@ nut covers: one without a hole where it stands fails, and so does one whose hole
 is unknown. Of a mesh, and of a union without a size, no hole is asked. What is fixed to a moving part goes with it: a tube held so fails, and
 whether a hose, a wire bundle or a guided cable follows it is unknown.)",
       .mend = "Name the right part, move the support, or describe the bracket as a solid.",
-      .limits = limits,
+      .limits = support_mount_limits,
       .catalogue_limits = "",
       .judge = judge_support_mount};
   return rule;
