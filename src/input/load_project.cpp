@@ -125,6 +125,13 @@ void refuse_part(const YamlNode& root, ReadContext& context) {
   context.draft.names_complete = false;
 }
 
+/// Room for so many more and, where they are most of what there will be, for no others: of ten
+/// thousand lines what a list sets aside beyond them is many megabytes.
+template <typename T>
+void make_room(std::vector<T>& list, std::size_t more) {
+  if (more > list.size()) list.reserve(list.size() + more);
+}
+
 void read_file(const YamlNode& root, ReadContext& context, bool included) {
   ProjectDraft& draft = context.draft;
   if (!included && looks_like_a_part(root)) refuse_part(root, context);
@@ -145,10 +152,14 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   if (const YamlNode* structure = fields.find("structure")) read_structure(*structure, context);
   for (const YamlNode& item : fields.items("closures")) read_closure(item, context);
   for (const YamlNode& item : fields.items("tasks")) read_task(item, context);
-  for (const YamlNode& item : fields.items("nodes")) read_node(item, context);
+  const std::vector<YamlNode>& nodes = fields.items("nodes");
+  make_room(draft.project.nodes, nodes.size());
+  for (const YamlNode& item : nodes) read_node(item, context);
   for (const YamlNode& item : fields.items("lines")) read_line(item, context);
   for (const YamlNode& item : fields.items("fittings")) read_fitting(item, context);
-  for (const YamlNode& item : fields.items("routes")) read_route(item, context);
+  const std::vector<YamlNode>& routes = fields.items("routes");
+  make_room(draft.project.routes, routes.size());
+  for (const YamlNode& item : routes) read_route(item, context);
   for (const YamlNode& item : fields.items("bundles")) read_bundle(item, context);
   for (const YamlNode& item : fields.items("waivers")) read_waiver(item, context);
   for (const YamlNode& item : fields.items("built")) read_measurement(item, context);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "model/measurement.hpp"
+#include "model/seldom.hpp"
 #include "model/source.hpp"
 #include "model/vector.hpp"
 
@@ -19,6 +20,12 @@ enum class Unit { none, inch, cubic_inch, degree, pound_force, foot, second, her
 
 /// Which side of the limit is right.
 enum class LimitSense { at_least, at_most };
+
+/// What a waiver accepted.
+struct Waived {
+  std::string reason;
+  Verdict was = Verdict::unknown;
+};
 
 /// One thing judged. Optional members are absent where they have no meaning.
 struct Judgement {
@@ -37,9 +44,11 @@ struct Judgement {
   std::string source;   ///< why: the rule's source, and how far it was checked
   std::string mend;     ///< one thing a person can do; empty for a pass
   SourceLocation location;
-  std::optional<Measured> measured = {};  ///< what was measured there on the aeroplane
-  std::string waived_reason;              ///< set when waived
-  std::optional<Verdict> waived_verdict;  ///< what it was before
+  Seldom<Measured> measured = {};  ///< what was measured there on the aeroplane
+  Seldom<Waived> waived = {};      ///< set where the verdict is `waived`
+
+  /// The verdict that it was, or would be, without a waiver.
+  Verdict unwaived() const { return waived ? waived->was : verdict; }
 
   /// How far on the right side of the limit; negative where it is broken.
   std::optional<double> margin() const {

@@ -73,7 +73,7 @@ std::size_t rule_index(const std::string& name, const std::vector<const Rule*>& 
 
 /// SARIF 2.1.0 section 3.27.10: what is of another kind than "fail" has no level.
 std::string_view level_of(const Judgement& judgement) {
-  const Verdict verdict = judgement.waived_verdict.value_or(judgement.verdict);
+  const Verdict verdict = judgement.unwaived();
   if (verdict == Verdict::fail) return "error";
   return verdict == Verdict::warn ? "warning" : "none";
 }
@@ -102,9 +102,10 @@ Json locations_of(const SourceLocation& location) {
 /// it is not suppressed. A waiver stands in the files that are judged.
 Json suppressions_of(const Judgement& judgement) {
   Json list = Json::array();
-  if (judgement.verdict == Verdict::waived)
-    list.push_back(
-        {{"kind", "inSource"}, {"status", "accepted"}, {"justification", judgement.waived_reason}});
+  if (judgement.waived)
+    list.push_back({{"kind", "inSource"},
+                    {"status", "accepted"},
+                    {"justification", judgement.waived->reason}});
   return list;
 }
 

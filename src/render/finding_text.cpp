@@ -28,9 +28,8 @@ std::string full_tally(const Tally& tally) {
 }
 
 std::string waived(const Judgement& judgement) {
-  if (judgement.verdict != Verdict::waived) return {};
-  const Verdict was = judgement.waived_verdict.value_or(Verdict::unknown);
-  return fmt::format("{} (was {})", judgement.waived_reason, verdict_word(was));
+  if (!judgement.waived) return {};
+  return fmt::format("{} (was {})", judgement.waived->reason, verdict_word(judgement.waived->was));
 }
 
 }  // namespace

@@ -42,7 +42,7 @@ Json route_json(const RouteReport& route) {
           {"minimum_bend_radius_in", json_number(cut.minimum_bend_radius_in)}};
 }
 
-Json measured_json(const std::optional<Measured>& measured) {
+Json measured_json(const Seldom<Measured>& measured) {
   if (!measured) return nullptr;
   return {{"value", json_number(measured->value)}, {"on", measured->on}, {"by", measured->by}};
 }
@@ -141,9 +141,8 @@ Json json_judgement(const Judgement& judgement) {
       {"mend", judgement.mend},
       {"location", {{"file", location.file}, {"line", location.line}, {"column", location.column}}},
       {"measured", measured_json(judgement.measured)},
-      {"waived_reason", text_or_null(judgement.waived_reason)},
-      {"was",
-       judgement.waived_verdict ? Json(verdict_word(*judgement.waived_verdict)) : Json(nullptr)},
+      {"waived_reason", judgement.waived ? text_or_null(judgement.waived->reason) : Json(nullptr)},
+      {"was", judgement.waived ? Json(verdict_word(judgement.waived->was)) : Json(nullptr)},
   };
 }
 

@@ -5,6 +5,7 @@
 
 #include "rules/registry.hpp"
 #include "rules/side_by_side.hpp"
+#include "rules/sort_stably.hpp"
 #include "rules/waivers.hpp"
 
 namespace linewright {
@@ -32,8 +33,8 @@ void sort_by_route(std::vector<Judgement>& judgements, const PreparedProject& pr
     const auto found = order.find(judgement.route);
     return found == order.end() ? std::size_t{0} : found->second;
   };
-  std::stable_sort(judgements.begin(), judgements.end(),
-                   [&](const Judgement& a, const Judgement& b) { return place(a) < place(b); });
+  sort_stably(judgements,
+              [&](const Judgement& a, const Judgement& b) { return place(a) < place(b); });
 }
 
 /// Waivers of this rule that are for one place, by route.
@@ -67,12 +68,24 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
       found.push_back(std::move(judgement));
     }
   }
-  std::stable_sort(found.begin(), found.end(), [](const Judgement& a, const Judgement& b) {
+  sort_stably(found, [](const Judgement& a, const Judgement& b) {
     return a.distance_in.value_or(0) < b.distance_in.value_or(0);
   });
   found.erase(std::unique(found.begin(), found.end(), same_finding), found.end());
   found.shrink_to_fit();
   return found;
+}
+
+/// What each of some rules says. Rules know nothing of each other; what they judge the lines'
+/// motion by is let go before what they say is put together.
+std::vector<std::vector<Judgement>> judge_rules(const std::vector<const Rule*>& rules,
+                                                const PreparedProject& prepared,
+                                                const Phrasing& phrasing,
+                                                const std::string& only_route = {}) {
+  const LineMotion motion = motion_of(prepared);
+  return each_side_by_side(rules.size(), [&](std::size_t i) {
+    return judge_rule(*rules[i], prepared, motion, phrasing, only_route);
+  });
 }
 
 std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule) {
@@ -87,12 +100,8 @@ std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule
 std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule,
                              const std::optional<std::string>& only_route) {
-  const LineMotion motion = motion_of(prepared);
-  // Rules know nothing of each other.
-  const std::vector<const Rule*> rules = rules_asked(only_rule);
-  std::vector<Judgement> judgements = side_by_side(rules.size(), [&](std::size_t i) {
-    return judge_rule(*rules[i], prepared, motion, phrasing);
-  });
+  std::vector<Judgement> judgements =
+      in_one_list(judge_rules(rules_asked(only_rule), prepared, phrasing));
   apply_waivers(prepared, only_rule, judgements);
   if (only_route)
     std::erase_if(judgements,
@@ -104,10 +113,9 @@ std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
 std::vector<Judgement> judge_on_route(const PreparedProject& prepared, const Phrasing& phrasing,
                                       std::span<const std::string_view> rules,
                                       const std::string& route) {
-  const LineMotion motion = motion_of(prepared);
-  std::vector<Judgement> judgements = side_by_side(rules.size(), [&](std::size_t i) {
-    return judge_rule(*find_rule(rules[i]), prepared, motion, phrasing, route);
-  });
+  std::vector<const Rule*> asked;
+  for (const std::string_view name : rules) asked.push_back(find_rule(name));
+  std::vector<Judgement> judgements = in_one_list(judge_rules(asked, prepared, phrasing, route));
   apply_waivers(prepared, std::nullopt, judgements);
   std::erase_if(judgements, [&](const Judgement& judgement) {
     return judgement.rule == "waivers" || !concerns(judgement, route);

@@ -70,8 +70,7 @@ void apply_waivers(const PreparedProject& prepared, const std::optional<std::str
       met_unknown = met_unknown || judgement.verdict == Verdict::unknown;
       used = used || judgement.verdict == Verdict::waived;
       if (judgement.verdict != Verdict::fail && judgement.verdict != Verdict::warn) continue;
-      judgement.waived_verdict = judgement.verdict;
-      judgement.waived_reason = waiver.reason;
+      judgement.waived = Waived{waiver.reason, judgement.verdict};
       judgement.verdict = Verdict::waived;
       used = true;
     }

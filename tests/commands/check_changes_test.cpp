@@ -103,8 +103,7 @@ TEST(CheckChanges, AFindingThatIsGoneIsNamed) {
 TEST(CheckChanges, AnotherVerdictIsAChange) {
   Judgement waived = clearance(5, 0.2);
   waived.verdict = Verdict::waived;
-  waived.waived_verdict = Verdict::fail;
-  waived.waived_reason = "wrapped";
+  waived.waived = Waived{"wrapped", Verdict::fail};
   const std::string text = text_of({clearance(5, 0.2)}, {waived});
   EXPECT_TRUE(contains(text,
                        "static-left: changed, was fail\n"

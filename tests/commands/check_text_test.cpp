@@ -69,8 +69,7 @@ TEST(CheckText, MillimetresWhereAskedFor) {
 
 TEST(CheckText, WorstComesFirstWhateverTheOrder) {
   Judgement waived = judged(Verdict::waived, "m-waived");
-  waived.waived_verdict = Verdict::fail;
-  waived.waived_reason = "spiral wrap fitted";
+  waived.waived = Waived{"spiral wrap fitted", Verdict::fail};
   const std::string text = check_text(
       report_of({judged(Verdict::pass, "m-pass"), waived, judged(Verdict::warn, "m-warn"),
                  judged(Verdict::unknown, "m-unknown"), judged(Verdict::fail, "m-fail")}),

@@ -51,7 +51,7 @@ Measurement found(int of, Vec3 at) {
   return measured;
 }
 
-Judgement clearance(double distance_in, std::optional<Measured> measured = {}) {
+Judgement clearance(double distance_in, Seldom<Measured> measured = {}) {
   Judgement judgement;
   judgement.rule = "clearance";
   judgement.route = "static";

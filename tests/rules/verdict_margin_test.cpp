@@ -25,7 +25,7 @@ const std::filesystem::path source_folder = LINEWRIGHT_SOURCE_DIR;
 void expect_agreement(const std::vector<Judgement>& judgements, const std::string& project) {
   for (const Judgement& each : judgements) {
     if (!each.margin() || each.verdict == Verdict::unknown) continue;
-    const Verdict verdict = each.waived_verdict.value_or(each.verdict);
+    const Verdict verdict = each.unwaived();
     EXPECT_EQ(verdict == Verdict::pass, *each.margin() >= 0)
         << project << ": " << each.rule << " on " << each.route << ": " << each.message
         << fmt::format(": value {}, limit {}", *each.value, *each.limit);

@@ -38,8 +38,10 @@ TEST(Waivers, FailAndWarnAreWaivedWithTheReason) {
     project.waive("chafe", "main").reason = "spiral wrap fitted";
     const Judgement judgement = sole(waived(project, {judgement_of("chafe", "main", verdict)}));
     EXPECT_EQ(judgement.verdict, Verdict::waived);
-    EXPECT_EQ(judgement.waived_verdict, verdict);
-    EXPECT_EQ(judgement.waived_reason, "spiral wrap fitted");
+    ASSERT_TRUE(judgement.waived);
+    EXPECT_EQ(judgement.waived->was, verdict);
+    EXPECT_EQ(judgement.unwaived(), verdict);
+    EXPECT_EQ(judgement.waived->reason, "spiral wrap fitted");
   }
 }
 
@@ -50,8 +52,7 @@ TEST(Waivers, OtherRulesAndRoutesAreLeftAlone) {
                                            judgement_of("clearance", "main", Verdict::fail),
                                            judgement_of("chafe", "other", Verdict::fail)});
   EXPECT_EQ(verdicts(judgements), (std::vector{Verdict::waived, Verdict::fail, Verdict::fail}));
-  EXPECT_EQ(judgements[1].waived_reason, "");
-  EXPECT_EQ(judgements[1].waived_verdict, std::nullopt);
+  EXPECT_FALSE(judgements[1].waived);
 }
 
 TEST(Waivers, EitherSideOfAPairMayBeNamed) {
@@ -151,8 +152,9 @@ TEST(Waivers, SecondWaiverOfTheSamePlaceIsNotCalledUnused) {
   project.waive("chafe", "main").reason = "first";
   project.waive("chafe", "main").reason = "second";
   const Judgement judgement = sole(waived(project, {judgement_of("chafe", "main", Verdict::fail)}));
-  EXPECT_EQ(judgement.waived_reason, "first");
-  EXPECT_EQ(judgement.waived_verdict, Verdict::fail);
+  ASSERT_TRUE(judgement.waived);
+  EXPECT_EQ(judgement.waived->reason, "first");
+  EXPECT_EQ(judgement.waived->was, Verdict::fail);
 }
 
 TEST(Waivers, WithOneRuleAskedForOtherWaiversAreNotLookedAt) {

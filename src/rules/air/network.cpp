@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "rules/air/node_openings.hpp"
+#include "rules/side_by_side.hpp"
 
 namespace linewright {
 
@@ -262,7 +263,7 @@ void judge_wrong_openings(const RuleContext& context, const SystemParts& system,
   judgements.push_back(judgement);
 }
 
-std::vector<Judgement> judge_network(const RuleContext& context) {
+std::vector<Judgement> judge_nodes(const RuleContext& context) {
   std::vector<Judgement> judgements;
   const std::map<const Node*, Routes> by_node = routes_by_node(context.prepared);
   for (const Node& node : context.prepared.project->nodes) {
@@ -278,11 +279,24 @@ std::vector<Judgement> judge_network(const RuleContext& context) {
     judgements.push_back(judge_joint(context, node, air));
     if (const auto open = judge_openings(context, node, air)) judgements.push_back(*open);
   }
-  for (const SystemParts& system : connected_systems(context.prepared)) {
-    judge_system(context, system, judgements);
-    judge_wrong_openings(context, system, judgements);
-  }
   return judgements;
+}
+
+std::vector<Judgement> judge_systems(const RuleContext& context) {
+  const auto systems = connected_systems(context.prepared);
+  return side_by_side(systems.size(), [&](std::size_t i) {
+    std::vector<Judgement> judgements;
+    judge_system(context, systems[i], judgements);
+    judge_wrong_openings(context, systems[i], judgements);
+    return judgements;
+  });
+}
+
+std::vector<Judgement> judge_network(const RuleContext& context) {
+  std::vector<std::vector<Judgement>> found;
+  found.push_back(judge_nodes(context));
+  found.push_back(judge_systems(context));
+  return in_one_list(std::move(found));
 }
 
 }  // namespace

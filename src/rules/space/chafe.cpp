@@ -242,14 +242,7 @@ void report_missing(const RuleContext& context, const SpanReach& reach,
   judgements.push_back(judgement);
 }
 
-void take_ends_still(SpanReach& reach) {
-  reach.stretch.envelope.swing_first_in = 0;
-  reach.stretch.envelope.swing_last_in = 0;
-}
-
-/// A soft line's free end can swing as far as it is long: said once, and not again for everything
-/// that it could swing to.
-void report_free_end(const RuleContext& context, SpanReach& reach,
+void report_free_end(const RuleContext& context, const SpanReach& reach,
                      std::vector<Judgement>& judgements) {
   const ReachEnvelope& envelope = reach.stretch.envelope;
   const double swing = std::max(envelope.swing_first_in, envelope.swing_last_in);
@@ -265,27 +258,28 @@ void report_free_end(const RuleContext& context, SpanReach& reach,
   judgement.mend = "hold the line near its end, or state `fixed: true` for node " + node.name +
                    " where structure holds it";
   judgements.push_back(judgement);
-  take_ends_still(reach);
 }
 
 std::vector<Judgement> judge_structure(const RuleContext& context, const PreparedRoute& route,
-                                       std::vector<SpanReach>& reaches) {
+                                       const StillReaches& still) {
   std::vector<Judgement> judgements;
+  const std::size_t index = context.index_of(route);
+  const std::vector<SpanReach>& reaches = context.motion.reaches[index];
   const NeighbourFilter filter(context.prepared, route);
-  const SleeveGuards& sleeves = context.motion.sleeves[context.index_of(route)];
-  for (SpanReach& reach : reaches) {
-    if (!reach.missing.empty()) {
-      report_missing(context, reach, judgements);
+  const SleeveGuards& sleeves = context.motion.sleeves[index];
+  for (std::size_t i = 0; i < reaches.size(); ++i) {
+    if (!reaches[i].missing.empty()) {
+      report_missing(context, reaches[i], judgements);
       continue;
     }
-    report_free_end(context, reach, judgements);
-    judge_unguarded(context, reach, filter, sleeves, judgements);
-    list_guarded(context, reach, filter, sleeves, judgements);
+    report_free_end(context, reaches[i], judgements);
+    judge_unguarded(context, still[index][i], filter, sleeves, judgements);
+    list_guarded(context, still[index][i], filter, sleeves, judgements);
   }
   return judgements;
 }
 
-LineNeighbours neighbours_within_reach(const std::vector<std::vector<SpanReach>>& reaches) {
+LineNeighbours neighbours_within_reach(const StillReaches& reaches) {
   std::vector<std::vector<Bounds>> bounds(reaches.size());
   for (std::size_t i = 0; i < reaches.size(); ++i)
     for (const SpanReach& reach : reaches[i])
@@ -305,12 +299,10 @@ LineNeighbours neighbours_as_they_hang(const LineMotion& motion) {
 
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   const auto& routes = context.prepared.routes;
-  // Ends that swing free are taken still once they have been reported.
-  std::vector<std::vector<SpanReach>> reaches = context.motion.reaches;
+  const StillReaches reaches(context.motion.reaches);
   std::vector<Judgement> judgements = side_by_side(routes.size(), [&](std::size_t i) {
-    if (context.asks_for(routes[i])) return judge_structure(context, routes[i], reaches[i]);
-    std::for_each(reaches[i].begin(), reaches[i].end(), take_ends_still);
-    return std::vector<Judgement>{};
+    return context.asks_for(routes[i]) ? judge_structure(context, routes[i], reaches)
+                                       : std::vector<Judgement>{};
   });
   const LineNeighbours neighbours = neighbours_within_reach(reaches);
   std::vector<Judgement> between_lines = side_by_side(routes.size(), [&](std::size_t i) {

@@ -113,8 +113,7 @@ Judgement judge_pair(const RuleContext& context, const PreparedRoute& route,
 
 }  // namespace
 
-std::vector<Judgement> chafe_of_later_lines(const RuleContext& context,
-                                            const std::vector<std::vector<SpanReach>>& reaches,
+std::vector<Judgement> chafe_of_later_lines(const RuleContext& context, const StillReaches& reaches,
                                             const LineNeighbours& neighbours, std::size_t index) {
   std::vector<Judgement> judgements;
   const auto& routes = context.prepared.routes;

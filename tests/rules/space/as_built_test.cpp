@@ -65,7 +65,7 @@ SmallProject over_box(double gap_in, double build_in = 0, double measuring_in = 
 }
 
 std::vector<Judgement> drawn_of(std::vector<Judgement> judgements) {
-  std::erase_if(judgements, [](const Judgement& each) { return each.measured.has_value(); });
+  std::erase_if(judgements, [](const Judgement& each) { return bool(each.measured); });
   return judgements;
 }
 
