@@ -2,6 +2,7 @@
 // Which of several equally near places is the one to name. Rounding must not choose it: it changes
 // with the way in which an aeroplane is written down.
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/centreline.hpp"
@@ -19,17 +20,20 @@ double first_place(const Margin& margin, const PathChord& chord, double at) {
   const double end = lies_before(chord.to, chord.from) ? 1 : 0;
   const double level = margin(at) + level_in;
   if (margin(end) <= level) return end;
+  // A round minimum is level over so little that it is one place.
+  constexpr double one_place_in = 1e-3;
   const double length = distance(chord.from, chord.to);
-  double in = at;
+  const double beyond =
+      at + (end - at) * std::min(1.0, one_place_in / (std::abs(end - at) * length));
+  if (!(margin(beyond) <= level)) return at;
+  double in = beyond;
   double out = end;
   while (std::abs(out - in) * length > level_in) {
     const double middle = (in + out) / 2;
     if (middle == in || middle == out) break;
     (margin(middle) <= level ? in : out) = middle;
   }
-  // A round minimum is level over so little that it is one place.
-  constexpr double one_place_in = 1e-3;
-  return std::abs(in - at) * length > one_place_in ? in : at;
+  return in;
 }
 
 }  // namespace linewright

@@ -17,6 +17,9 @@ namespace {
 /// How exactly the place of least margin between two chords is found, as a share of them: to 5e-5
 /// in, and a margin changes by less than twice that over it.
 constexpr double place_tolerance = 1e-4;
+/// The same of the search inside: what it leaves open must not look like a slope to the one
+/// outside.
+constexpr double inner_tolerance = 1e-6;
 
 /// Radii of both lines, which hold over the whole of a chord, and what their arcs may add.
 double taken_off_lines(const Stretch& first, const PathChord& chord, const Stretch& second,
@@ -38,7 +41,7 @@ Approach approach_chord(const Stretch& first, const PathChord& chord, const Stre
            width(t, u);
   };
   const auto best_u = [&](double t) {
-    return minimise_convex([&](double u) { return margin(t, u); }, 0, 1, place_tolerance);
+    return minimise_convex([&](double u) { return margin(t, u); }, 0, 1, inner_tolerance);
   };
   const double t =
       minimise_convex([&](double at) { return best_u(at).value; }, 0, 1, place_tolerance).at;
