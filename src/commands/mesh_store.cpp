@@ -6,6 +6,7 @@
 #include <thread>
 
 #include "commands/open_project.hpp"
+#include "geometry/parallel.hpp"
 #include "input/mesh/read_mesh_file.hpp"
 #include "lines/near/mesh_inside.hpp"
 #include "lines/near/stretch.hpp"
@@ -53,9 +54,14 @@ bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& rou
 
 /// What is said of lines that run inside of a mesh; empty for none.
 std::string inside_words(const PreparedProject& prepared, const MeshPartField& mesh) {
+  // The rays of a line go through much of the mesh.
+  std::vector<char> inside(prepared.routes.size());
+  for_each_parallel(inside.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+    inside[i] = runs_inside(prepared.routes[i], mesh) ? 1 : 0;
+  });
   std::vector<std::string> names;
-  for (const PreparedRoute& route : prepared.routes)
-    if (runs_inside(route, mesh)) names.push_back(route.route->name);
+  for (std::size_t i = 0; i < inside.size(); ++i)
+    if (inside[i] != 0) names.push_back(prepared.routes[i].route->name);
   if (names.empty()) return {};
   return fmt::format(
       "; {} {} inside of it, which is right for a skin: what is solid is described in `solids`",

@@ -44,6 +44,46 @@ void sort_along_route(Judgements& judgements) {
                    });
 }
 
+using ByRoute = std::map<std::string_view, Judgements>;
+
+ByRoute by_route(const Report& report) {
+  ByRoute routes;
+  for (const Judgement& judgement : report.judgements)
+    routes[judgement.route].push_back(&judgement);
+  return routes;
+}
+
+bool same_but_for_its_place_in_a_file(const Judgement* a, const Judgement* b) {
+  const auto all = [](const Judgement& each) {
+    return std::tie(each.rule, each.verdict, each.route, each.with, each.at, each.distance_in,
+                    each.value, each.limit, each.unit, each.sense, each.message, each.source,
+                    each.mend);
+  };
+  return !a->waived && !b->waived && all(*a) == all(*b);
+}
+
+std::string_view from_of(const Report& report, std::string_view route) {
+  const RouteReport* found = report.find_route(route);
+  return found ? std::string_view(found->from) : std::string_view();
+}
+
+/// Takes away the routes of which the same is said, which are nearly all of them while one is
+/// moved: what is printed of them need not be put in words to see that.
+void drop_unchanged(ByRoute& was, ByRoute& now, const Report& before, const Report& after) {
+  for (auto route = now.begin(); route != now.end();) {
+    const auto& [name, said_now] = *route;
+    const auto known = was.find(name);
+    if (known != was.end() && from_of(before, name) == from_of(after, name) &&
+        std::equal(known->second.begin(), known->second.end(), said_now.begin(), said_now.end(),
+                   same_but_for_its_place_in_a_file)) {
+      was.erase(known);
+      route = now.erase(route);
+    } else {
+      ++route;
+    }
+  }
+}
+
 /// Those of one subject before and after that differ from each other, each in order along the
 /// route.
 struct Sides {
@@ -54,17 +94,22 @@ struct Sides {
 /// Judgements that say the same before and after are left out.
 std::map<Subject, Sides> differing(const Report& before, const Report& now,
                                    const Phrasing& phrasing) {
+  ByRoute were = by_route(before);
+  ByRoute are = by_route(now);
+  drop_unchanged(were, are, before, now);
   std::map<Said, Judgements> unmatched;
-  for (const Judgement& judgement : before.judgements)
-    unmatched[said(judgement, before, phrasing)].push_back(&judgement);
+  for (const auto& [route, judgements] : were)
+    for (const Judgement* judgement : judgements)
+      unmatched[said(*judgement, before, phrasing)].push_back(judgement);
   std::map<Subject, Sides> sides;
-  for (const Judgement& judgement : now.judgements) {
-    const auto same = unmatched.find(said(judgement, now, phrasing));
-    if (same != unmatched.end() && !same->second.empty())
-      same->second.pop_back();
-    else
-      sides[subject_of(judgement)].now.push_back(&judgement);
-  }
+  for (const auto& [route, judgements] : are)
+    for (const Judgement* judgement : judgements) {
+      const auto same = unmatched.find(said(*judgement, now, phrasing));
+      if (same != unmatched.end() && !same->second.empty())
+        same->second.pop_back();
+      else
+        sides[subject_of(*judgement)].now.push_back(judgement);
+    }
   for (const auto& [words, judgements] : unmatched)
     for (const Judgement* judgement : judgements)
       sides[subject_of(*judgement)].was.push_back(judgement);
