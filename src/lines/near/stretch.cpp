@@ -105,10 +105,9 @@ Stretch stretch_of(const Stretch& whole, double start_in, double end_in,
                        [](const PathChord& chord, double to_in) { return chord.end_in <= to_in; });
   if (first == end || first->start_in != start_in || std::prev(end)->end_in != end_in)
     return make_stretch(*whole.route, start_in, end_in, envelope);
-  Stretch stretch = whole;
-  stretch.start_in = start_in;
-  stretch.end_in = end_in;
-  stretch.envelope = envelope;
+  Stretch stretch{whole.route,     start_in, end_in, envelope,
+                  whole.of_chords, {},       {},     whole.thickest_radius_in,
+                  nullptr};
   sort_into_blocks(stretch, static_cast<std::size_t>(first - chords.begin()),
                    static_cast<std::size_t>(end - chords.begin()));
   return stretch;
