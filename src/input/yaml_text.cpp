@@ -87,16 +87,23 @@ std::string_view YamlText::line(std::size_t index) const {
 
 std::size_t YamlText::characters_before(std::size_t offset) const {
   const std::size_t block = offset / block_bytes;
-  const auto from = text_.begin() + static_cast<std::ptrdiff_t>(block * block_bytes);
-  const auto to = text_.begin() + static_cast<std::ptrdiff_t>(offset);
-  const auto counted = std::count_if(from, to, continues_character);
-  return offset - continuations_[block] - static_cast<std::size_t>(counted);
+  const std::size_t from = block * block_bytes;
+  return from - continuations_[block] + characters_between(from, offset);
+}
+
+std::size_t YamlText::characters_between(std::size_t from, std::size_t to) const {
+  const std::string_view part = std::string_view(text_).substr(from, to - from);
+  return part.size() -
+         static_cast<std::size_t>(std::count_if(part.begin(), part.end(), continues_character));
 }
 
 SourceLocation YamlText::place(std::size_t offset) const {
   offset = std::min(offset, content_end_);
   const std::size_t index = line_index(offset);
-  const std::size_t column = characters_before(offset) - characters_before(line_starts_[index]);
+  const std::size_t start = line_starts_[index];
+  const std::size_t column = offset - start < block_bytes
+                                 ? characters_between(start, offset)
+                                 : characters_before(offset) - characters_before(start);
   return {file_name_, static_cast<int>(index) + 1, static_cast<int>(column) + 1};
 }
 

@@ -48,6 +48,7 @@ class YamlText {
   std::size_t line_index(std::size_t offset) const;
   std::string_view line(std::size_t index) const;
   std::size_t characters_before(std::size_t offset) const;
+  std::size_t characters_between(std::size_t from, std::size_t to) const;
   std::optional<std::size_t> after_quoted(std::size_t offset) const;
 
   std::string file_name_;

@@ -247,6 +247,23 @@ Centreline drawn_centreline(const Project& project, const Route& route) {
       .centreline;
 }
 
+namespace {
+
+std::vector<std::vector<std::size_t>> routes_of_nodes(const Project& project,
+                                                      const std::vector<PreparedRoute>& routes) {
+  std::vector<std::vector<std::size_t>> of_nodes(project.nodes.size());
+  const auto of_node = [&](const Node* node) -> std::vector<std::size_t>& {
+    return of_nodes[static_cast<std::size_t>(node - project.nodes.data())];
+  };
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    of_node(routes[i].from).push_back(i);
+    of_node(routes[i].to).push_back(i);
+  }
+  return of_nodes;
+}
+
+}  // namespace
+
 PreparedProject prepare(const Project& project, const MeshFields& meshes) {
   PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
   prepared.walls = find_walls(project, prepared.obstacles);
@@ -254,6 +271,7 @@ PreparedProject prepare(const Project& project, const MeshFields& meshes) {
   const NodesByName nodes(project);
   for (const Route& route : project.routes)
     prepared.routes.push_back(prepare_route(project, nodes, prepared.walls, route));
+  prepared.routes_of_nodes = routes_of_nodes(project, prepared.routes);
   prepared.fittings = fittings_of(project);
   std::vector<FittingSolid> solids;
   for (const NodeFitting& fitting : prepared.fittings) solids.push_back(solid_of(fitting));

@@ -158,6 +158,14 @@ const RoutePulley* PreparedProject::pulley_of(int part) const {
   return part < first ? nullptr : &pulleys[static_cast<std::size_t>(part - first)];
 }
 
+std::vector<const PreparedRoute*> PreparedProject::routes_at(const Node& node) const {
+  std::vector<const PreparedRoute*> ending;
+  for (const std::size_t i :
+       routes_of_nodes[static_cast<std::size_t>(&node - project->nodes.data())])
+    ending.push_back(&routes[i]);
+  return ending;
+}
+
 const PreparedRoute* PreparedProject::find_route(std::string_view name) const {
   for (const PreparedRoute& prepared : routes)
     if (prepared.route->name == name) return &prepared;

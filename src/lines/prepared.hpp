@@ -140,6 +140,11 @@ struct PreparedProject {
   Walls walls = {};                        ///< those with holes, described or implied
   std::vector<NodeFitting> fittings = {};  ///< of all nodes whose size is known
   std::vector<RoutePulley> pulleys = {};   ///< of all routes
+  /// Of each of the project's nodes: the routes of the ends there, by their index, in order.
+  std::vector<std::vector<std::size_t>> routes_of_nodes = {};
+
+  /// The routes that end at one of the project's nodes, in order: twice what begins there, too.
+  std::vector<const PreparedRoute*> routes_at(const Node& node) const;
 
   /// The fitting that is a part of the obstacles; nullptr for parts that are none.
   const NodeFitting* fitting_of(int part) const;

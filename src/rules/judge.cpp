@@ -5,7 +5,7 @@
 
 #include "rules/registry.hpp"
 #include "rules/side_by_side.hpp"
-#include "rules/sort_stably.hpp"
+#include "rules/sort_by_key.hpp"
 #include "rules/waivers.hpp"
 
 namespace linewright {
@@ -33,8 +33,7 @@ void sort_by_route(std::vector<Judgement>& judgements, const PreparedProject& pr
     const auto found = order.find(judgement.route);
     return found == order.end() ? std::size_t{0} : found->second;
   };
-  sort_stably(judgements,
-              [&](const Judgement& a, const Judgement& b) { return place(a) < place(b); });
+  sort_by_key(judgements, place);
 }
 
 /// Waivers of this rule that are for one place, by route.
@@ -68,9 +67,7 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
       found.push_back(std::move(judgement));
     }
   }
-  sort_stably(found, [](const Judgement& a, const Judgement& b) {
-    return a.distance_in.value_or(0) < b.distance_in.value_or(0);
-  });
+  sort_by_key(found, [](const Judgement& each) { return each.distance_in.value_or(0); });
   found.erase(std::unique(found.begin(), found.end(), same_finding), found.end());
   found.shrink_to_fit();
   return found;

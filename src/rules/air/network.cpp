@@ -62,15 +62,6 @@ constexpr auto network_limits = limit_table(
     {lines_through, line_end, joins_none, most_at_cap, most_at_union, most_at_tee, most_at_other,
      joined, reached, two_ports, drained, feeds, tee_lines, never_reached});
 
-std::map<const Node*, Routes> routes_by_node(const PreparedProject& prepared) {
-  std::map<const Node*, Routes> by_node;
-  for (const PreparedRoute& route : prepared.routes) {
-    by_node[route.from].push_back(&route);
-    by_node[route.to].push_back(&route);
-  }
-  return by_node;
-}
-
 /// Those that hold air: a wire to an instrument closes no opening of it.
 Routes air_among(const Routes& routes) {
   Routes air;
@@ -265,16 +256,14 @@ void judge_wrong_openings(const RuleContext& context, const SystemParts& system,
 
 std::vector<Judgement> judge_nodes(const RuleContext& context) {
   std::vector<Judgement> judgements;
-  const std::map<const Node*, Routes> by_node = routes_by_node(context.prepared);
   for (const Node& node : context.prepared.project->nodes) {
-    const auto found = by_node.find(&node);
-    if (takes_cable(node.kind) && (found == by_node.end() || !any_control(found->second)))
-      judgements.push_back(unreached(context, node));
-    if (found == by_node.end()) {
+    const Routes all = context.prepared.routes_at(node);
+    if (takes_cable(node.kind) && !any_control(all)) judgements.push_back(unreached(context, node));
+    if (all.empty()) {
       if (carries_air(node.kind)) judgements.push_back(unreached(context, node));
       continue;
     }
-    const Routes air = air_among(found->second);
+    const Routes air = air_among(all);
     if (air.empty()) continue;
     judgements.push_back(judge_joint(context, node, air));
     if (const auto open = judge_openings(context, node, air)) judgements.push_back(*open);

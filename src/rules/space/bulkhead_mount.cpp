@@ -31,10 +31,9 @@ bool is_bulkhead_union(const Project& project, const Node& node) {
 /// answer is the same. Or nullptr.
 const PreparedRoute* air_route_at(const PreparedProject& prepared, const Node& node) {
   const PreparedRoute* first = nullptr;
-  for (const PreparedRoute& route : prepared.routes)
-    if (is_air(route.route->system) && (route.from == &node || route.to == &node) &&
-        (!first || route.route->name < first->route->name))
-      first = &route;
+  for (const PreparedRoute* route : prepared.routes_at(node))
+    if (is_air(route->route->system) && (!first || route->route->name < first->route->name))
+      first = route;
   return first;
 }
 

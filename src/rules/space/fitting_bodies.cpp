@@ -74,11 +74,10 @@ Judgement begun(const RuleContext& context, const NodeFitting& fitting) {
 }
 
 bool share_a_line(const PreparedProject& prepared, const Node& first, const Node& second) {
-  return std::any_of(prepared.routes.begin(), prepared.routes.end(),
-                     [&](const PreparedRoute& route) {
-                       return (route.from == &first && route.to == &second) ||
-                              (route.from == &second && route.to == &first);
-                     });
+  const std::vector<const PreparedRoute*> routes = prepared.routes_at(first);
+  return std::any_of(routes.begin(), routes.end(), [&](const PreparedRoute* route) {
+    return route->from == &second || route->to == &second;
+  });
 }
 
 /// How far the fitting and what is near to it can swing toward each other; with a line between them
@@ -126,9 +125,8 @@ bool is_passed_over(const RuleContext& context, const NodeFitting& fitting) {
 }  // namespace
 
 const PreparedRoute* route_at(const PreparedProject& prepared, const Node& node) {
-  for (const PreparedRoute& route : prepared.routes)
-    if (route.from == &node || route.to == &node) return &route;
-  return nullptr;
+  const std::vector<const PreparedRoute*> routes = prepared.routes_at(node);
+  return routes.empty() ? nullptr : routes.front();
 }
 
 bool is_of_a_line(const PreparedProject& prepared, const Obstacle& obstacle) {

@@ -1,4 +1,4 @@
-#include "rules/sort_stably.hpp"
+#include "rules/sort_by_key.hpp"
 
 #include <gtest/gtest.h>
 
@@ -24,9 +24,8 @@ std::vector<Thing> things_by_chance(oracles::Random& random, int count, int keys
   return things;
 }
 
-TEST(SortStably, IsWhatTheLibrarysStableSortGives) {
+TEST(SortByKey, IsWhatTheLibrarysStableSortGives) {
   oracles::Random random(1);
-  const auto by_key = [](const Thing& a, const Thing& b) { return *a.key < *b.key; };
   for (const int count : {0, 1, 2, 3, 17, 200})
     for (const int keys : {1, 3, 1000}) {
       std::vector<Thing> things = things_by_chance(random, count, keys);
@@ -34,7 +33,7 @@ TEST(SortStably, IsWhatTheLibrarysStableSortGives) {
       for (const Thing& each : things) expected.emplace_back(*each.key, each.place);
       std::stable_sort(expected.begin(), expected.end(),
                        [](const auto& a, const auto& b) { return a.first < b.first; });
-      sort_stably(things, by_key);
+      sort_by_key(things, [](const Thing& thing) { return *thing.key; });
       std::vector<std::pair<int, int>> sorted;
       for (const Thing& each : things) sorted.emplace_back(*each.key, each.place);
       EXPECT_EQ(sorted, expected) << count << " of " << keys;
