@@ -40,14 +40,14 @@ bool is_right(const Judgement& judgement) {
 /// Asks the rules about one route of a project, again and again.
 class RouteJudge {
  public:
-  RouteJudge(const MeshFields& fields, const Phrasing& phrasing, std::string route)
-      : fields_(fields), phrasing_(phrasing), route_(std::move(route)) {
+  RouteJudge(const Obstacles& structure, const Phrasing& phrasing, std::string route)
+      : structure_(structure), phrasing_(phrasing), route_(std::move(route)) {
     rules_.assign(std::begin(support_rules), std::end(support_rules));
     rules_.insert(rules_.end(), std::begin(rules_beside_supports), std::end(rules_beside_supports));
   }
 
   std::vector<RouteFault> operator()(const Project& project) const {
-    const PreparedProject prepared = prepare(project, fields_);
+    const PreparedProject prepared = prepare_in(structure_, project);
     std::vector<RouteFault> faults;
     for (Judgement& judgement : judge_on_route(prepared, phrasing_, rules_, route_)) {
       if (is_right(judgement)) continue;
@@ -58,7 +58,7 @@ class RouteJudge {
   }
 
  private:
-  const MeshFields& fields_;
+  const Obstacles& structure_;
   Phrasing phrasing_;
   std::string route_;
   std::vector<std::string_view> rules_;
@@ -87,12 +87,12 @@ std::tuple<std::string, std::string, std::string, Verdict> finding_key(const Jud
 
 /// What all rules say of the second project that they do not say of the first.
 std::vector<Judgement> said_anew(const Project& first, const Project& second,
-                                 const MeshFields& fields, const Phrasing& phrasing) {
+                                 const Obstacles& structure, const Phrasing& phrasing) {
   FaultKinds before;
-  for (const Judgement& judgement : judge(prepare(first, fields), phrasing))
+  for (const Judgement& judgement : judge(prepare_in(structure, first), phrasing))
     if (!is_right(judgement)) ++before[finding_key(judgement)];
   std::vector<Judgement> anew;
-  for (Judgement& judgement : judge(prepare(second, fields), phrasing))
+  for (Judgement& judgement : judge(prepare_in(structure, second), phrasing))
     if (!is_right(judgement) && --before[finding_key(judgement)] < 0)
       anew.push_back(std::move(judgement));
   return anew;
@@ -122,15 +122,15 @@ std::string mirrored_route(const Project& project, const Route& twin) {
 /// that hangs on another by a tee, and cannot be held while that one hangs too far, gets a second
 /// look.
 std::vector<SupportSuggestion> suggest_all(Project& project, const std::vector<std::size_t>& asked,
-                                           const MeshFields& fields, const ResultForm& form) {
+                                           const Obstacles& structure, const ResultForm& form) {
   std::vector<SupportSuggestion> found(asked.size());
   for (const bool again : {false, true})
     for (std::size_t i = 0; i < asked.size(); ++i) {
       Route& route = project.routes[asked[i]];
       if (again && (found[i].was_found || asked.size() == 1)) continue;
-      found[i] =
-          suggest_supports(project, fields, route.name, place_step_in(route, form.phrasing().unit),
-                           RouteJudge(fields, form.phrasing(), route.name));
+      found[i] = suggest_supports(project, structure, route.name,
+                                  place_step_in(route, form.phrasing().unit),
+                                  RouteJudge(structure, form.phrasing(), route.name));
       found[i].mirror_of = mirrored_route(project, route);
       if (found[i].was_found) route = found[i].with;
     }
@@ -176,8 +176,9 @@ Outcome suggest(const SuggestOptions& options) {
   SuggestReport report;
   report.project_name = project.name;
   report.assumptions = project.assumptions;
-  report.routes = suggest_all(project, asked, *fields, options.form);
-  report.new_faults = said_anew(*opened, project, *fields, options.form.phrasing());
+  const Obstacles structure(project.structure, *fields);
+  report.routes = suggest_all(project, asked, structure, options.form);
+  report.new_faults = said_anew(*opened, project, structure, options.form.phrasing());
   take_back(report.routes, report.new_faults);
   report.measured_routes = routes_measured(report.routes, *opened);
   const ExitCode code = report.is_sound() ? ExitCode::nothing_failed : ExitCode::failed;

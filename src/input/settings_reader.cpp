@@ -93,6 +93,8 @@ void read_settings(ProjectReader& fields, ReadContext& context) {
 
   if (const YamlNode* node = fields.find("temperature")) {
     project.temperature = read_temperature(*node, context);
+    if (project.temperature.min_degf == project.temperature.max_degf)
+      assume(context, "heat and cold were taken to do nothing: the temperature range has no width");
   } else {
     assume(context, "temperature is not stated: -20 to 120 degF, rigged at 70 degF, was taken");
     project.temperature = usual_temperature;

@@ -265,7 +265,11 @@ std::vector<std::vector<std::size_t>> routes_of_nodes(const Project& project,
 }  // namespace
 
 PreparedProject prepare(const Project& project, const MeshFields& meshes) {
-  PreparedProject prepared{&project, {}, Obstacles(project.structure, meshes)};
+  return prepare_in(Obstacles(project.structure, meshes), project);
+}
+
+PreparedProject prepare_in(Obstacles structure, const Project& project) {
+  PreparedProject prepared{&project, {}, std::move(structure)};
   prepared.walls = find_walls(project, prepared.obstacles);
   prepared.routes.reserve(project.routes.size());
   const NodesByName nodes(project);
@@ -275,11 +279,10 @@ PreparedProject prepare(const Project& project, const MeshFields& meshes) {
   prepared.fittings = fittings_of(project);
   std::vector<FittingSolid> solids;
   for (const NodeFitting& fitting : prepared.fittings) solids.push_back(solid_of(fitting));
-  prepared.obstacles.add_fittings(solids);
   prepared.pulleys = pulleys_of(prepared.routes);
   std::vector<PulleyBody> bodies;
   for (const RoutePulley& pulley : prepared.pulleys) bodies.push_back(pulley.body);
-  prepared.obstacles.add_pulleys(bodies);
+  prepared.obstacles.add_bodies(solids, bodies);
   return prepared;
 }
 

@@ -31,5 +31,8 @@ Centreline drawn_centreline(const Project& project, const Route& route);
 /// loader sees to both). `meshes` are those of the project, read from their files; where they are
 /// not given, nothing is known about them.
 PreparedProject prepare(const Project& project, const MeshFields& meshes = {});
+/// The same where `structure` was made of the project's already: for those who move lines in it
+/// again and again.
+PreparedProject prepare_in(Obstacles structure, const Project& project);
 
 }  // namespace linewright

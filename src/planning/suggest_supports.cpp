@@ -33,21 +33,21 @@ double rounded(double value, double step) {
 
 class Suggestion {
  public:
-  Suggestion(const Project& project, const MeshFields& meshes, const std::string& name,
+  Suggestion(const Project& project, const Obstacles& structure, const std::string& name,
              double place_step_in, const JudgeRoute& judge)
       : bare_project_(project), tried_(project), judge_(judge), place_step_in_(place_step_in) {
     const auto at = std::find_if(project.routes.begin(), project.routes.end(),
                                  [&](const Route& each) { return each.name == name; });
     index_ = static_cast<std::size_t>(at - project.routes.begin());
     // Where nodes have ports, a line begins at a face.
-    const PreparedProject drawn = prepare(project, meshes);
+    const PreparedProject drawn = prepare_in(structure, project);
     const Centreline& line = drawn.routes[index_].centreline;
     BareRoute stripped = without_clamps(*at, line.at(0), line.at(line.length_in()));
     bare_project_.routes[index_] = std::move(stripped.route);
     // Of two lines that come near each other the first is judged, with its own distances.
     const auto moved = tried_.routes.begin() + (at - project.routes.begin());
     std::rotate(tried_.routes.begin(), moved, moved + 1);
-    prepared_ = prepare(bare_project_, meshes);
+    prepared_ = prepare_in(structure, bare_project_);
     places_ = support_places(prepared_, bare(), stripped.clamps);
     found_.route = name;
     found_.from = at->from;
@@ -238,10 +238,10 @@ class Suggestion {
 
 }  // namespace
 
-SupportSuggestion suggest_supports(const Project& project, const MeshFields& meshes,
+SupportSuggestion suggest_supports(const Project& project, const Obstacles& structure,
                                    const std::string& route, double place_step_in,
                                    const JudgeRoute& judge) {
-  return Suggestion(project, meshes, route, place_step_in, judge).found();
+  return Suggestion(project, structure, route, place_step_in, judge).found();
 }
 
 }  // namespace linewright

@@ -54,9 +54,9 @@ struct SupportSuggestion {
   std::string mirror_of = {};
 };
 
-/// Looks along one route that can be clamped, of a project whose names resolve. Coordinates of new
-/// supports are whole multiples of `place_step_in`.
-SupportSuggestion suggest_supports(const Project& project, const MeshFields& meshes,
+/// Looks along one route that can be clamped, of a project whose names resolve, in the structure
+/// that was made of it. Coordinates of new supports are whole multiples of `place_step_in`.
+SupportSuggestion suggest_supports(const Project& project, const Obstacles& structure,
                                    const std::string& route, double place_step_in,
                                    const JudgeRoute& judge);
 

@@ -34,7 +34,7 @@ inline std::vector<RouteFault> faults_on(const Project& project, const std::stri
 
 inline SupportSuggestion suggested(const Project& project, const std::string& route = "line") {
   const std::vector<std::string_view> rules = rules_asked();
-  return suggest_supports(project, {}, route, 0.001,
+  return suggest_supports(project, Obstacles(project.structure), route, 0.001,
                           [&](const Project& changed) { return faults_on(changed, route, rules); });
 }
 

@@ -236,8 +236,9 @@ Obstacles::Obstacles(const Structure& structure, const MeshFields& meshes)
   index_->tree = packed(index_->shapes.obstacles);
 }
 
-void Obstacles::add_fittings(const std::vector<FittingSolid>& fittings) {
-  if (fittings.empty()) return;
+void Obstacles::add_bodies(const std::vector<FittingSolid>& fittings,
+                           const std::vector<PulleyBody>& pulleys) {
+  if (fittings.empty() && pulleys.empty()) return;
   for (const FittingSolid& fitting : fittings) {
     for (const Segment3& leg : fitting.legs) {
       Obstacle obstacle;
@@ -249,11 +250,6 @@ void Obstacles::add_fittings(const std::vector<FittingSolid>& fittings) {
     }
     index_->shapes.parts.push_back({PartKind::fitting, fitting.name, fitting.where, false});
   }
-  index_->tree = packed(index_->shapes.obstacles);
-}
-
-void Obstacles::add_pulleys(const std::vector<PulleyBody>& pulleys) {
-  if (pulleys.empty()) return;
   for (const PulleyBody& pulley : pulleys) {
     add_pulley_body(pulley, static_cast<int>(index_->shapes.parts.size()),
                     index_->shapes.obstacles);
@@ -263,6 +259,7 @@ void Obstacles::add_pulleys(const std::vector<PulleyBody>& pulleys) {
 }
 
 Obstacles::~Obstacles() = default;
+Obstacles::Obstacles(const Obstacles& other) : index_(std::make_unique<Index>(*other.index_)) {}
 Obstacles::Obstacles(Obstacles&&) noexcept = default;
 Obstacles& Obstacles::operator=(Obstacles&&) noexcept = default;
 

@@ -112,14 +112,14 @@ class Obstacles {
   /// `meshes` is empty where they were not read.
   explicit Obstacles(const Structure& structure, const MeshFields& meshes = {});
   ~Obstacles();
+  Obstacles(const Obstacles& other);
   Obstacles(Obstacles&&) noexcept;
   Obstacles& operator=(Obstacles&&) noexcept;
 
-  /// The fittings become the last parts, in their order; all other parts keep their index.
-  void add_fittings(const std::vector<FittingSolid>& fittings);
-
-  /// The pulleys become the last parts, in their order; all other parts keep their index.
-  void add_pulleys(const std::vector<PulleyBody>& pulleys);
+  /// The fittings and then the pulleys become the last parts, in their order; all other parts keep
+  /// their index.
+  void add_bodies(const std::vector<FittingSolid>& fittings,
+                  const std::vector<PulleyBody>& pulleys);
 
   const std::vector<Part>& parts() const;
   const std::vector<Obstacle>& all() const;

@@ -82,6 +82,23 @@ std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRo
   return judgement;
 }
 
+/// Asks about an airframe that is stated to be so soft that nothing could slacken the cable.
+std::optional<Judgement> judge_give(const RuleContext& context, const PreparedRoute& route) {
+  const auto stiffness = airframe_stiffness_lbf_per_in(context.prepared, route);
+  if (!stiffness) return std::nullopt;
+  const double gives_in = route.route->tension->rigged_lbf / *stiffness;
+  Judgement judgement = tension_judgement(context, route);
+  if (holds(judgement, gives_in, {airframe_gives})) return std::nullopt;
+  judgement.message = "an airframe of " + fmt::format("{:.4g} lbf/in", *stiffness) + " gives " +
+                      context.phrasing.length(gives_in) + " under " +
+                      tension_words(route.route->tension->rigged_lbf) +
+                      " as rigged: what it does to the tension rests on that";
+  judgement.mend =
+      "measure how far the cable's ends come together under a known pull, and state "
+      "airframe_stiffness by that, or leave it out: the airframe is then taken as rigid";
+  return judgement;
+}
+
 void judge_cable(const RuleContext& context, const PreparedRoute& route,
                  std::vector<Judgement>& judgements) {
   const Line& line = *route.line;
@@ -99,7 +116,8 @@ void judge_cable(const RuleContext& context, const PreparedRoute& route,
   }
   judgements.push_back(judge_cable_strength(context, route, state));
   judge_pilot(context, route, judgements);
-  if (const auto alone = judge_pair(context, route)) judgements.push_back(*alone);
+  for (const auto& asked : {judge_pair(context, route), judge_give(context, route)})
+    if (asked) judgements.push_back(*asked);
 }
 
 Judgement without_tension(const RuleContext& context, const PreparedRoute& route) {
@@ -135,7 +153,8 @@ const Rule& cable_tension_rule() {
 and tightens in the heat, by (α_airframe − α_cable)·AE for each degree if the airframe were
 rigid. Real structure gives, so that is an upper bound on the change. Where airframe_stiffness
 k is stated, cable and airframe share it as two springs in series, (α_airframe − α_cable)·L /
-(L/AE + 1/k); the cables of one control shorten the airframe together. The cable must not go
+(L/AE + 1/k); the cables of one control shorten the airframe together. An airframe stated so soft that it gives
+1/4 in under the rigging tension is asked about. The cable must not go
 slack at the coldest, nor pass at the hottest the load its swaged ends are proved to; and it
 must break at no less than the factor of safety times the limit load. That load is the one
 stated, or, where the route gives its lever ratio, the pilot's limit force times that ratio, if

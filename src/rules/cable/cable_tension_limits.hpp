@@ -63,6 +63,16 @@ inline constexpr LimitRow paired{
     .source = "a cable pulls one way: another one brings the control back, and is slack meanwhile",
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
+inline constexpr LimitRow airframe_gives{
+    .name = "airframe-gives",
+    .subject = "how far the airframe gives under the rigging tension",
+    .value = 0.25,
+    .sense = LimitSense::at_most,
+    .source =
+        "structure that gives more would be seen to move while the cable is rigged; a "
+        "stiffness that small hides slack",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
 /// In the order of `pilot_forces`.
 inline constexpr std::array most_forces{
     most_force("rudder-most", "limit force on a rudder pedal, unless pilot_force says",
@@ -92,9 +102,9 @@ inline constexpr std::array least_wheel_forces{
 };
 
 inline constexpr auto cable_tension_limits = limit_table(
-    {taut, safety_factor, proved_share, covers_pilot, paired, most_forces[0], least_forces[0],
-     most_forces[1], least_forces[1], most_wheel_forces[0], least_wheel_forces[0], most_forces[2],
-     least_forces[2], most_wheel_forces[1], least_wheel_forces[1]});
+    {taut, safety_factor, proved_share, covers_pilot, paired, airframe_gives, most_forces[0],
+     least_forces[0], most_forces[1], least_forces[1], most_wheel_forces[0], least_wheel_forces[0],
+     most_forces[2], least_forces[2], most_wheel_forces[1], least_wheel_forces[1]});
 
 /// At the middle of the cable, verdict still unknown. The route's tension must be stated.
 Judgement tension_judgement(const RuleContext& context, const PreparedRoute& route);

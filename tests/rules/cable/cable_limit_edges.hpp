@@ -182,8 +182,8 @@ inline LimitEdge least_wheel_force(const std::string& control, double least_lbf)
 }
 
 // 14 CFR 23.689(a)(2), 23.397(b) [verified], 23.303 [from memory]; the proof load of swaged ends
-// [verified, secondary: study page on AC 43.13-1B]; that a cable has another to bring it back
-// [common practice, no source].
+// [verified, secondary: study page on AC 43.13-1B]; that a cable has another to bring it back, and
+// what structure gives [common practice, no source].
 inline LimitEdges of_cable_tension() {
   const std::string rule = "cable-tension";
   return {{.rule = rule,
@@ -216,6 +216,19 @@ inline LimitEdges of_cable_tension() {
            .source = "a cable pulls one way",
            .judged = [](double spare) { return paired(2 + spare); },
            .step = one_off,
+           .listed = false},
+          // 50 lbf over 200 lbf/in.
+          {.rule = rule,
+           .row = "airframe-gives",
+           .limit = 0.25,
+           .broken = Verdict::warn,
+           .source = "would be seen to move while the cable is rigged",
+           .judged =
+               [=](double spare) {
+                 SmallProject project = rigged((0.25 - spare) * 200, 200);
+                 the_route(project).airframe_stiffness_lbf_per_in = 200;
+                 return project.judged_by(rule);
+               },
            .listed = false},
           most_force("rudder", 200),
           least_force("rudder", 150),

@@ -354,6 +354,20 @@ TEST(CableTension, InAnAirframeThatGivesFallsLess) {
   EXPECT_TRUE(contains(slack.mend, "rig it to 25 lbf")) << slack.mend;
 }
 
+// 30 lbf would draw the ends of a cable 30 in together.
+TEST(CableTension, AsksAboutAnAirframeSoSoftThatNothingSlackensACable) {
+  SmallProject project = one_pound_a_degree(30);
+  the_route(project).airframe_stiffness_lbf_per_in = 1;
+  const std::vector<Judgement> judged = project.judged_by("cable-tension");
+  const auto asked = std::find_if(judged.begin(), judged.end(), [](const Judgement& each) {
+    return contains(each.message, "gives 30.0 in under 30.0 lbf as rigged");
+  });
+  ASSERT_NE(asked, judged.end());
+  EXPECT_EQ(asked->verdict, Verdict::warn);
+  EXPECT_EQ(asked->limit, 0.25);
+  EXPECT_TRUE(contains(asked->mend, "or leave it out")) << asked->mend;
+}
+
 // One unknown a missing figure is enough: chafe needs the tension too, and says so.
 TEST(CableTension, CableWithoutATensionIsUnknownHereAndInChafe) {
   const SmallProject project = cable_project();
