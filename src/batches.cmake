@@ -73,6 +73,7 @@ function(batch_sources most)
   endforeach()
 endfunction()
 
+# The same for the sources in `ARGN` of one folder.
 function(batch_folder folder most)
   folders_seen_from(${folder} seen)
   list(TRANSFORM seen APPEND "/*.hpp")

@@ -30,6 +30,26 @@ TEST(MinimiseConvex, IsExactAtTheEndsOfAMonotoneFunction) {
   EXPECT_EQ(falling.value, -5);
 }
 
+TEST(MinimiseConvex, LooksThreeTimesAtAMonotoneFunction) {
+  int looks = 0;
+  const auto rising = [&looks](double x) {
+    ++looks;
+    return x;
+  };
+  EXPECT_EQ(minimise_convex(rising, 2, 5).value, 2);
+  EXPECT_EQ(looks, 3);
+}
+
+// Brent's method stops at half the bits of a double.
+TEST(MinimiseConvex, FindsAMinimumJustInsideAnEnd) {
+  for (const double inside : {1e-3, 1e-5, 1e-7}) {
+    const auto sharp = [inside](double x) { return std::abs(x - inside); };
+    EXPECT_NEAR(minimise_convex(sharp, 0, 1).value, 0, 5e-8) << inside;
+    const auto sharp_at_the_other = [&](double x) { return sharp(1 - x); };
+    EXPECT_NEAR(minimise_convex(sharp_at_the_other, 0, 1).value, 0, 5e-8) << inside;
+  }
+}
+
 TEST(MinimiseConvex, HandlesAnIntervalOfNoLengthAndAFlatFunction) {
   EXPECT_EQ(minimise_convex([](double x) { return x * x; }, 2, 2).value, 4);
   EXPECT_EQ(minimise_convex([](double) { return 7.0; }, 0, 1).value, 7);

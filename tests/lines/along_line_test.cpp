@@ -95,5 +95,49 @@ TEST(AlongLine, ASpanIsCutWhereTheWholeLineIs) {
       }
 }
 
+// A span taken out of the whole line is measured by the pieces that it would be cut into by itself.
+TEST(AlongLine, SpanOfAWholeLineHasThePiecesOfTheSpanAlone) {
+  oracles::Random random(78);
+  const RouteProject drawn = long_line(random);
+  const PreparedProject prepared = drawn.prepared();
+  const PreparedRoute& route = prepared.routes.front();
+  const Stretch whole = make_stretch(route, 0, route.length_in());
+  ReachEnvelope envelope;
+  envelope.bow_in = 0.3;
+  for (const Span& span : route.spans) {
+    const Stretch alone = make_stretch(route, span.start_in, span.end_in, envelope);
+    const Stretch part = stretch_of(whole, span.start_in, span.end_in, envelope);
+    EXPECT_EQ(part.of_chords, whole.of_chords);
+    EXPECT_EQ(part.start_in, span.start_in);
+    EXPECT_EQ(part.end_in, span.end_in);
+    EXPECT_EQ(part.envelope.bow_in, 0.3);
+    ASSERT_EQ(part.chords().size(), alone.chords().size());
+    for (std::size_t i = 0; i < alone.chords().size(); ++i) {
+      EXPECT_EQ(part.chords()[i].from, alone.chords()[i].from);
+      EXPECT_EQ(part.chords()[i].to, alone.chords()[i].to);
+      EXPECT_EQ(part.chords()[i].start_in, alone.chords()[i].start_in);
+      EXPECT_EQ(part.chords()[i].end_in, alone.chords()[i].end_in);
+    }
+    ASSERT_EQ(part.blocks.size(), alone.blocks.size());
+    EXPECT_EQ(part.bounds.min, alone.bounds.min);
+    EXPECT_EQ(part.bounds.max, alone.bounds.max);
+  }
+}
+
+// Where the line is not cut at the ends of the part, the part has pieces of its own.
+TEST(AlongLine, PartThatEndsWithinAPieceIsCutForItself) {
+  oracles::Random random(79);
+  const RouteProject drawn = long_line(random);
+  const PreparedProject prepared = drawn.prepared();
+  const PreparedRoute& route = prepared.routes.front();
+  const Stretch whole = make_stretch(route, 0, route.length_in());
+  const PathChord& inside = whole.chord(whole.chords().size() / 2);
+  const double from_in = (inside.start_in + inside.end_in) / 2;
+  const Stretch part = stretch_of(whole, from_in, route.length_in(), {});
+  EXPECT_NE(part.of_chords, whole.of_chords);
+  EXPECT_EQ(part.chords().front().start_in, from_in);
+  EXPECT_EQ(part.chords().front().from, route.centreline.at(from_in));
+}
+
 }  // namespace
 }  // namespace linewright

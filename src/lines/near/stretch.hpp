@@ -21,8 +21,8 @@ struct ChordBlock {
 /// A stretch of a route in which one envelope holds, as chords none longer than
 /// `longest_chord_in`, cut wherever something begins or ends to count: sleeves, what attachments
 /// sweep over, and the zones about ends, supports and frame crossings. So what holds in the middle
-/// of a chord holds for all of it, wherever the line's points stand. The stretches of one line are
-/// parts of the same chords: a copy costs nothing.
+/// of a chord holds for all of it, wherever the line's points stand. The stretches of one line
+/// share its chords, and so does a copy.
 struct Stretch {
   const PreparedRoute* route = nullptr;
   double start_in = 0;
