@@ -141,8 +141,8 @@ TEST_F(EveryKey, IsAskedForWhereItIsNeededAndNowhereElse) {
   for (const auto& [key, use] : uses_) {
     const OneLine without(document_.root, use, "");
     const std::vector<Diagnostic> errors = errors_of(without.text());
+    const std::string quoted = fmt::format("'{}", key->name);
     const bool asked = std::any_of(errors.begin(), errors.end(), [&](const Diagnostic& error) {
-      const std::string quoted = fmt::format("'{}", key->name);
       return error.where == SourceLocation{"project.yaml", 1, without.holder_column()} &&
              error.message.find(quoted) != std::string::npos;
     });

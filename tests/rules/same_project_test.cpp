@@ -178,7 +178,7 @@ TEST(SameProject, IsJudgedAlikeInWhateverOrderItsStructureIsListed) {
 
 TEST(SameProject, HasSomethingOfEveryVerdictAndRuleToBeJudgedAlike) {
   std::vector<std::string> seen;
-  for (const std::uint64_t seed : {71, 72, 73}) {
+  for (const std::uint64_t seed : {71U, 72U, 73U}) {
     oracles::Random random(seed);
     for (int round = 0; round < rounds; ++round)
       for (const Judgement& judgement : all_judged(ProjectText(RandomProject(random).sections({}))))

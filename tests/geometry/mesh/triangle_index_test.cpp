@@ -101,7 +101,7 @@ TEST(TriangleIndex, NoTrianglesAreNowhere) {
 
 TEST(TriangleIndex, IsExactForEveryCountOfTriangles) {
   Random random(2);
-  for (const std::size_t count : {1, 2, 7, 8, 9, 15, 16, 17, 63, 64, 65, 129, 5000}) {
+  for (const std::size_t count : {1U, 2U, 7U, 8U, 9U, 15U, 16U, 17U, 63U, 64U, 65U, 129U, 5000U}) {
     SCOPED_TRACE(count);
     std::vector<Segment3> segments;
     for (int i = 0; i < (count > 1000 ? 8 : 20); ++i) {

@@ -56,7 +56,7 @@ TEST(ClosingOrder, IsValidForEveryGraphThatHasOne) {
 bool is_same_ring(Names told, const Names& planted) {
   const auto first = std::ranges::find(told, planted.front());
   if (first == told.end()) return false;
-  std::ranges::rotate(told, first);
+  std::rotate(told.begin(), first, told.end());
   return told == planted;
 }
 

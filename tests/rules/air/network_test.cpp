@@ -174,7 +174,8 @@ TEST(Network, NoAirGoesThroughACapABareEndAHornOrAPedal) {
     SCOPED_TRACE(words);
     const std::vector<Judgement> broken = not_passed(judged(fed_through(kind)));
     const auto at_middle = std::find_if(
-        broken.begin(), broken.end(), [&](const Judgement& each) { return each.message == words; });
+        broken.begin(), broken.end(),
+        [&, said = std::string(words)](const Judgement& each) { return each.message == said; });
     ASSERT_NE(at_middle, broken.end());
     EXPECT_EQ(at_middle->verdict, Verdict::fail);
     EXPECT_EQ(at_middle->with, "middle");
