@@ -1,6 +1,3 @@
-// Boost 1.74 includes a header that it has deprecated, and would say so at every build.
-#define BOOST_ALLOW_DEPRECATED_HEADERS
-
 #include "geometry/structure/box_index.hpp"
 
 #include <algorithm>
