@@ -16,10 +16,6 @@ struct Minimum {
   double value = 0;
 };
 
-/// Two places nearer to each other than this share of the range are one where a function is smooth:
-/// the square root of machine precision.
-inline constexpr double least_step = 0x1p-26;
-
 /// Least value of a convex function on [lo, hi], by Brent's method: parabolas where the function is
 /// smooth, golden sections where it is not. The place is good to `tolerance` (a share of hi - lo),
 /// or to the square root of machine precision near a smooth minimum; the value then errs by far
@@ -32,12 +28,6 @@ Minimum minimise_convex(const Function& function, double lo, double hi, double t
   };
   offer(hi, function(hi));
   if (!(hi > lo)) return best;
-  // A convex function that does not fall away from its lower end is least there.
-  const double step = (hi - lo) * std::max(tolerance, least_step);
-  const double beside = best.at == lo ? lo + step : hi - step;
-  const double value_beside = function(beside);
-  if (value_beside >= best.value) return best;
-  offer(beside, value_beside);
   // Brent's tolerance is relative to the place: on [1, 2] that is the same everywhere.
   const auto shifted = [&](double x) { return function(lo + (hi - lo) * (x - 1)); };
   const int bits = static_cast<int>(std::ceil(-std::log2(tolerance))) + 2;
@@ -46,6 +36,25 @@ Minimum minimise_convex(const Function& function, double lo, double hi, double t
       boost::math::tools::brent_find_minima(shifted, 1.0, 2.0, bits, most_steps);
   offer(lo + (hi - lo) * (x - 1), value);
   return best;
+}
+
+/// Two places nearer to each other than this share of the range are one where a function is smooth:
+/// the square root of machine precision.
+inline constexpr double least_step = 0x1p-26;
+
+/// The same in three looks where the function is least at an end, for one that is known much better
+/// than by what it falls within `tolerance` of the range. One that is itself found by a search no
+/// finer than this one is not: what that search leaves open would look like a rise.
+template <typename Function>
+Minimum minimise_known_convex(const Function& function, double lo, double hi, double tolerance) {
+  if (hi > lo) {
+    const double step = (hi - lo) * std::max(tolerance, least_step);
+    const double low = function(lo);
+    const double high = function(hi);
+    if (low <= high && function(lo + step) >= low) return {lo, low};
+    if (high <= low && function(hi - step) >= high) return {hi, high};
+  }
+  return minimise_convex(function, lo, hi, tolerance);
 }
 
 /// Least value on [lo, hi] of a function that changes by at most `slope` per unit: branch and

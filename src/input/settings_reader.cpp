@@ -93,8 +93,9 @@ void read_settings(ProjectReader& fields, ReadContext& context) {
 
   if (const YamlNode* node = fields.find("temperature")) {
     project.temperature = read_temperature(*node, context);
-    if (project.temperature.min_degf == project.temperature.max_degf)
-      assume(context, "heat and cold were taken to do nothing: the temperature range has no width");
+    if (project.temperature.max_degf - project.temperature.min_degf < 1)
+      assume(context,
+             "heat and cold were taken to do nothing: the temperature range has next to no width");
   } else {
     assume(context, "temperature is not stated: -20 to 120 degF, rigged at 70 degF, was taken");
     project.temperature = usual_temperature;

@@ -55,25 +55,29 @@ ByRoute by_route(const Report& report) {
 
 bool same_but_for_its_place_in_a_file(const Judgement* a, const Judgement* b) {
   const auto all = [](const Judgement& each) {
-    return std::tie(each.rule, each.verdict, each.route, each.with, each.at, each.distance_in,
-                    each.value, each.limit, each.unit, each.sense, each.message, each.source,
-                    each.mend);
+    return std::tie(each.rule, each.verdict, each.route, each.with, each.with_is_route, each.at,
+                    each.distance_in, each.value, each.limit, each.unit, each.sense, each.message,
+                    each.source, each.mend);
   };
-  return !a->waived && !b->waived && all(*a) == all(*b);
+  const bool is_plain = !a->waived && !b->waived && !a->measured && !b->measured;
+  return is_plain && all(*a) == all(*b);
 }
 
-std::string_view from_of(const Report& report, std::string_view route) {
-  const RouteReport* found = report.find_route(route);
-  return found ? std::string_view(found->from) : std::string_view();
+std::map<std::string_view, std::string_view> froms_of(const Report& report) {
+  std::map<std::string_view, std::string_view> froms;
+  for (const RouteReport& route : report.routes) froms.emplace(route.cut.name, route.from);
+  return froms;
 }
 
 /// Takes away the routes of which the same is said, which are nearly all of them while one is
 /// moved: what is printed of them need not be put in words to see that.
 void drop_unchanged(ByRoute& was, ByRoute& now, const Report& before, const Report& after) {
+  auto froms_before = froms_of(before);
+  auto froms_after = froms_of(after);
   for (auto route = now.begin(); route != now.end();) {
     const auto& [name, said_now] = *route;
     const auto known = was.find(name);
-    if (known != was.end() && from_of(before, name) == from_of(after, name) &&
+    if (known != was.end() && froms_before[name] == froms_after[name] &&
         std::equal(known->second.begin(), known->second.end(), said_now.begin(), said_now.end(),
                    same_but_for_its_place_in_a_file)) {
       was.erase(known);

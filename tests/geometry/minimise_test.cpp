@@ -30,23 +30,37 @@ TEST(MinimiseConvex, IsExactAtTheEndsOfAMonotoneFunction) {
   EXPECT_EQ(falling.value, -5);
 }
 
-TEST(MinimiseConvex, LooksThreeTimesAtAMonotoneFunction) {
+TEST(MinimiseKnownConvex, LooksThreeTimesAtAMonotoneFunction) {
   int looks = 0;
   const auto rising = [&looks](double x) {
     ++looks;
     return x;
   };
-  EXPECT_EQ(minimise_convex(rising, 2, 5).value, 2);
+  EXPECT_EQ(minimise_known_convex(rising, 2, 5, 1e-4).value, 2);
   EXPECT_EQ(looks, 3);
+  const auto falling = [](double x) { return -x; };
+  EXPECT_EQ(minimise_known_convex(falling, 2, 5, 1e-4).at, 5);
+}
+
+TEST(MinimiseKnownConvex, IsTheSameAsByBrentsMethodAlone) {
+  std::mt19937 random(5);
+  std::uniform_real_distribution<double> number(-1, 2);
+  for (int i = 0; i < 1000; ++i) {
+    const double low = number(random), steep = 0.1 + std::abs(number(random));
+    const auto skew = [=](double x) { return steep * std::max(low - x, 3 * (x - low)); };
+    EXPECT_NEAR(minimise_known_convex(skew, 0, 1, 1e-6).value,
+                minimise_convex(skew, 0, 1, 1e-6).value, 3e-6 * 3 * steep)
+        << low;
+  }
 }
 
 // Brent's method stops at half the bits of a double.
-TEST(MinimiseConvex, FindsAMinimumJustInsideAnEnd) {
+TEST(MinimiseKnownConvex, FindsAMinimumJustInsideAnEnd) {
   for (const double inside : {1e-3, 1e-5, 1e-7}) {
     const auto sharp = [inside](double x) { return std::abs(x - inside); };
-    EXPECT_NEAR(minimise_convex(sharp, 0, 1).value, 0, 5e-8) << inside;
+    EXPECT_NEAR(minimise_known_convex(sharp, 0, 1, 1e-9).value, 0, 5e-8) << inside;
     const auto sharp_at_the_other = [&](double x) { return sharp(1 - x); };
-    EXPECT_NEAR(minimise_convex(sharp_at_the_other, 0, 1).value, 0, 5e-8) << inside;
+    EXPECT_NEAR(minimise_known_convex(sharp_at_the_other, 0, 1, 1e-9).value, 0, 5e-8) << inside;
   }
 }
 

@@ -14,12 +14,12 @@ namespace linewright {
 
 namespace {
 
-/// How exactly the place of least margin between two chords is found, as a share of them: to 5e-5
-/// in, and a margin changes by less than twice that over it.
+/// How exactly the place of least margin between two chords is found, as a share of them: of half
+/// an inch to 5e-5 in, and a margin changes by less than twice that over it.
 constexpr double place_tolerance = 1e-4;
 /// The same of the search inside: what it leaves open must not look like a slope to the one
 /// outside.
-constexpr double inner_tolerance = 1e-6;
+constexpr double inner_tolerance = 1e-8;
 
 /// Radii of both lines, which hold over the whole of a chord, and what their arcs may add.
 double taken_off_lines(const Stretch& first, const PathChord& chord, const Stretch& second,
@@ -41,10 +41,10 @@ Approach approach_chord(const Stretch& first, const PathChord& chord, const Stre
            width(t, u);
   };
   const auto best_u = [&](double t) {
-    return minimise_convex([&](double u) { return margin(t, u); }, 0, 1, inner_tolerance);
+    return minimise_known_convex([&](double u) { return margin(t, u); }, 0, 1, inner_tolerance);
   };
   const double t =
-      minimise_convex([&](double at) { return best_u(at).value; }, 0, 1, place_tolerance).at;
+      minimise_known_convex([&](double at) { return best_u(at).value; }, 0, 1, place_tolerance).at;
   const double u = best_u(t).at;
   Approach approach;
   approach.distance_in = distance_along(chord, t);
@@ -82,7 +82,7 @@ Approach at_first_place(const Stretch& first, const PathChord& chord, const Stre
       return distance(here, between(other.from, other.to, u)) -
              second.envelope.width_in(reach, distance_along(other, u));
     };
-    if (reach != Reach::none) return minimise_convex(margin, 0, 1);
+    if (reach != Reach::none) return minimise_known_convex(margin, 0, 1, inner_tolerance);
     const Nearest still = nearest(Segment3{here, here}, Segment3{other.from, other.to});
     const double length = distance(other.from, other.to);
     return Minimum{length > 0 ? distance(other.from, still.on_second) / length : 0,

@@ -82,17 +82,22 @@ std::optional<Judgement> judge_pair(const RuleContext& context, const PreparedRo
   return judgement;
 }
 
-/// Asks about an airframe that is stated to be so soft that nothing could slacken the cable.
+/// Asks about an airframe that is stated to give more, under all cables of the control, than one
+/// would rig them to: so soft a one hides that they slacken.
 std::optional<Judgement> judge_give(const RuleContext& context, const PreparedRoute& route) {
   const auto stiffness = airframe_stiffness_lbf_per_in(context.prepared, route);
   if (!stiffness) return std::nullopt;
-  const double gives_in = route.route->tension->rigged_lbf / *stiffness;
+  double rigged_lbf = route.route->tension->rigged_lbf;
+  for (const PreparedRoute& other : context.prepared.routes)
+    if (work_together(route, other) && other.route->tension)
+      rigged_lbf += other.route->tension->rigged_lbf;
+  const double gives_in = rigged_lbf / *stiffness;
   Judgement judgement = tension_judgement(context, route);
   if (holds(judgement, gives_in, {airframe_gives})) return std::nullopt;
   judgement.message = "an airframe of " + fmt::format("{:.4g} lbf/in", *stiffness) + " gives " +
-                      context.phrasing.length(gives_in) + " under " +
-                      tension_words(route.route->tension->rigged_lbf) +
-                      " as rigged: what it does to the tension rests on that";
+                      context.phrasing.length(gives_in) + " under " + tension_words(rigged_lbf) +
+                      " as rigged, the cables of the control together: what it does to the "
+                      "tension rests on that";
   judgement.mend =
       "measure how far the cable's ends come together under a known pull, and state "
       "airframe_stiffness by that, or leave it out: the airframe is then taken as rigid";

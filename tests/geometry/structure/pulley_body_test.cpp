@@ -81,6 +81,24 @@ TEST(PulleyBody, HasAGrooveBetweenItsFlanges) {
   EXPECT_LT(away({1, 0, 0}), 0);
 }
 
+// Far from the origin a search within a search has little to go by: an overlap drawn square to both
+// axes must be all that it is.
+TEST(PulleyBody, OverlapsAnotherBesideItByWhatTheirWidthsDo) {
+  PulleyBody large;
+  large.centre = {200, 0, 50};
+  large.axis = {0.6, 0.8, 0};
+  large.root_radius_in = 1.3;
+  large.rim_radius_in = 1.5;
+  large.width_in = 0.3;
+  PulleyBody small = large;
+  small.root_radius_in = 0.55;
+  small.rim_radius_in = 0.75;
+  // 0.1 in off along the axis, 0.7 in across it.
+  small.centre = large.centre + Vec3{0.5, -0.5, 0};
+  EXPECT_NEAR(nearest(large, small).distance_in, 0.1 - 0.3, search_in);
+  EXPECT_NEAR(nearest(small, large).distance_in, 0.1 - 0.3, search_in);
+}
+
 // Against many points of the obstacle, each measured to the pulley by itself.
 TEST(PulleyBody, IsAsFarFromAnObstacleAsItsNearestPoint) {
   std::mt19937 random(11);

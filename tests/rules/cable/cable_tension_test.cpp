@@ -291,6 +291,21 @@ int asked(const SmallProject& project) {
   return static_cast<int>(std::count_if(all.begin(), all.end(), asks_for_the_other_cable));
 }
 
+// 60 lbf each, both of them pulling on 400 lbf/in: 0.30 in, where one alone would be 0.15.
+TEST(CableTension, AsksWhatAnAirframeGivesUnderAllCablesOfAControl) {
+  const auto gives = [](const SmallProject& project) {
+    const std::vector<Judgement> judged = project.judged_by("cable-tension");
+    return std::count_if(judged.begin(), judged.end(), [](const Judgement& each) {
+      return each.verdict == Verdict::warn && each.limit == 0.25 && contains(each.message, "gives");
+    });
+  };
+  SmallProject project = one_pound_a_degree(60);
+  project.project.airframe_stiffness_lbf_per_in = 400;
+  EXPECT_EQ(gives(project), 0);
+  EXPECT_EQ(gives(with_second(project, "rudder")), 2);
+  EXPECT_EQ(gives(with_second(project, "elevator")), 0);
+}
+
 TEST(CableTension, AControlThatOneCableNamesIsAskedAbout) {
   const SmallProject alone = one_pound_a_degree(60);
   EXPECT_EQ(asked(alone), 1);
@@ -360,7 +375,7 @@ TEST(CableTension, AsksAboutAnAirframeSoSoftThatNothingSlackensACable) {
   the_route(project).airframe_stiffness_lbf_per_in = 1;
   const std::vector<Judgement> judged = project.judged_by("cable-tension");
   const auto asked = std::find_if(judged.begin(), judged.end(), [](const Judgement& each) {
-    return contains(each.message, "gives 30.0 in under 30.0 lbf as rigged");
+    return contains(each.message, "gives 30.0 in under 30.0 lbf as rigged, the cables");
   });
   ASSERT_NE(asked, judged.end());
   EXPECT_EQ(asked->verdict, Verdict::warn);
