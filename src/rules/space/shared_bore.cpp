@@ -100,7 +100,7 @@ double width_in(const std::vector<const Threaded*>& lines) {
       std::any_of(lines.begin(), lines.end(), [](const Threaded* line) { return line->is_filled; });
   const double wall = hole.edge == EdgeGuard::grommet ? grommet_wall.value
                       : filled                        ? guard_wall.value
-                                                      : 0;
+                                                      : 0.0;
   return widest_circle_in(hole) - wall;
 }
 
