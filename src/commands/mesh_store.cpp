@@ -10,6 +10,7 @@
 #include "input/mesh/read_mesh_file.hpp"
 #include "lines/near/mesh_inside.hpp"
 #include "lines/near/stretch.hpp"
+#include "render/finding_text.hpp"
 
 namespace linewright {
 
@@ -31,10 +32,6 @@ Expected<std::shared_ptr<const MeshField>, Diagnostic> read_field(const Mesh& me
                                   mesh.name, MeshField::largest_in),
                       "are its units, scale and translate right?", ""};
   return field;
-}
-
-std::string number_of(std::size_t count, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
 /// What is farther from a line than this is no neighbour of it [common practice, no source].
@@ -117,7 +114,8 @@ std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phras
     const std::string& name = obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
     const Bounds in_place = mesh.field->bounds();
     std::string note =
-        fmt::format("mesh {} has {}, {}", name, number_of(tally.triangles, "triangle", "triangles"),
+        fmt::format("mesh {} has {}, {}", name,
+                    counted(static_cast<int>(tally.triangles), "triangle", "triangles"),
                     phrasing.extents(in_place.min, in_place.max));
     if (tally.looked_at == 0 && !is_near_a_line(*mesh.field, prepared.routes)) {
       notes.push_back(note + "; nothing of it comes near a line: is it where it should be?" +
@@ -127,7 +125,7 @@ std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phras
     if (tally.looked_at < tally.triangles)
       note += fmt::format("; looked at near the lines: {}", tally.looked_at);
     const auto add = [&note](std::size_t count, std::string_view one, std::string_view many) {
-      if (count > 0) note += "; " + number_of(count, one, many);
+      if (count > 0) note += "; " + counted(static_cast<int>(count), one, many);
     };
     add(tally.without_area, "has no area", "have no area");
     add(tally.duplicated, "is there twice", "are there twice");

@@ -32,21 +32,16 @@ std::string written_length(double inches, bool in_millimetres, LengthUnit unit) 
   return fmt::format("{}", shown(in_millimetres ? inches * mm_per_in : inches));
 }
 
-std::string count_of(std::size_t count, const std::string& thing) {
-  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
-}
-
 std::string headline(const SupportSuggestion& route) {
   if (!route.was_found)
     return route.supports.empty() ? "no choice of supports does" : "what was found does not do";
   const auto kept = std::count_if(route.supports.begin(), route.supports.end(),
                                   [](const SuggestedSupport& each) { return each.drawn; });
-  std::string words = count_of(route.supports.size(), "support");
+  std::string words = counted(static_cast<int>(route.supports.size()), "support", "supports");
   if (route.supports.empty())
     words = route.faults.empty() ? "no support is needed"
                                  : "no support that could stand on what is there helps";
-  words +=
-      ", in place of " + count_of(static_cast<std::size_t>(route.replaces), "clamp") + " drawn";
+  words += ", in place of " + counted(route.replaces, "clamp", "clamps") + " drawn";
   if (kept > 0) words += fmt::format("; {} of them where drawn", kept);
   return words;
 }
