@@ -11,6 +11,7 @@
 #include "render/check_sarif.hpp"
 #include "render/check_text.hpp"
 #include "rules/judge.hpp"
+#include "rules/judge_again.hpp"
 #include "rules/registry.hpp"
 #include "rules/rests_on.hpp"
 
@@ -64,6 +65,27 @@ void note_straightened(Report& report, const std::optional<std::string>& only_ro
       report.notes.push_back(route.cut.name + " was taken as " + straightened_words(route.cut));
 }
 
+/// What is told of the judgements of a project.
+Report report_of(std::vector<Judgement> judgements, const PreparedProject& prepared,
+                 const OpenedProject& opened, const CheckOptions& options, MeshStore& meshes) {
+  Report report = describe(prepared);
+  report.set_values = opened.set;
+  report.judgements = std::move(judgements);
+  if (options.form.style.verbose || options.form.format == Format::json)
+    report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
+  report.notes = meshes.notes_on(prepared, options.form.phrasing());
+  note_straightened(report, options.only_route);
+  note_silence(report, options);
+  if (options.only_route)
+    std::erase_if(report.routes, [&](const RouteReport& route) {
+      return !is_about(report, route.cut.name, *options.only_route);
+    });
+  if (options.only_route)
+    std::erase_if(report.built,
+                  [&](const BuiltRoute& built) { return !report.find_route(built.name); });
+  return report;
+}
+
 }  // namespace
 
 Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore& meshes) {
@@ -81,27 +103,25 @@ Expected<Report, Outcome> checked_report(const OpenedProject& opened, const Chec
   if (!fields) return fields.error();
 
   const PreparedProject prepared = prepare(project, *fields);
-  Report report = describe(prepared);
-  report.set_values = opened.set;
-  report.judgements =
+  std::vector<Judgement> judgements =
       judge(prepared, options.form.phrasing(), options.only_rule, options.only_route);
   if (options.only_rule)
     for (Judgement& judgement :
          not_known_to(*options.only_rule, prepared, options.form.phrasing(), options.only_route))
-      report.judgements.push_back(std::move(judgement));
-  if (options.form.style.verbose || options.form.format == Format::json)
-    report.passed_over = passed_over_near_fittings(prepared, options.only_route.value_or(""));
-  report.notes = mesh_notes(prepared, options.form.phrasing());
-  note_straightened(report, options.only_route);
-  note_silence(report, options);
-  if (options.only_route)
-    std::erase_if(report.routes, [&](const RouteReport& route) {
-      return !is_about(report, route.cut.name, *options.only_route);
-    });
-  if (options.only_route)
-    std::erase_if(report.built,
-                  [&](const BuiltRoute& built) { return !report.find_route(built.name); });
-  return report;
+      judgements.push_back(std::move(judgement));
+  return report_of(std::move(judgements), prepared, opened, options, meshes);
+}
+
+std::optional<Report> report_at_once(const OpenedProject& opened, const CheckOptions& options,
+                                     MeshStore& meshes, const JudgedProject& before) {
+  if (!opened.project || options.only_rule || options.only_route) return std::nullopt;
+  const auto fields = meshes.fields_of(*opened.project, options.project);
+  if (!fields || *fields != before.meshes) return std::nullopt;
+  const PreparedProject prepared = prepare(*opened.project, *fields);
+  auto judgements =
+      judge_again(prepared, options.form.phrasing(), before.project, before.judgements);
+  if (!judgements) return std::nullopt;
+  return report_of(*std::move(judgements), prepared, opened, options, meshes);
 }
 
 ExitCode exit_code(const Report& report, bool strict) {

@@ -1,6 +1,9 @@
 #pragma once
 // What `check` finds, before it is shown.
 
+#include <optional>
+#include <vector>
+
 #include "commands/commands.hpp"
 #include "commands/mesh_store.hpp"
 #include "commands/open_project.hpp"
@@ -16,6 +19,18 @@ Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore&
 /// The same of a project that is read already, or of the refusal of it.
 Expected<Report, Outcome> checked_report(const OpenedProject& opened, const CheckOptions& options,
                                          MeshStore& meshes);
+
+/// A project as it was judged, and what was said of all of it.
+struct JudgedProject {
+  Project project;
+  MeshFields meshes;
+  std::vector<Judgement> judgements;
+};
+
+/// The same where most of what was said before can be kept, in a part of the time; nothing where it
+/// cannot. It is to be confirmed: see `judge_again`.
+std::optional<Report> report_at_once(const OpenedProject& opened, const CheckOptions& options,
+                                     MeshStore& meshes, const JudgedProject& before);
 
 /// Whether anything failed or is unknown, or nothing was judged; where `strict`, also whether there
 /// is a warning.

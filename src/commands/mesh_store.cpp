@@ -50,15 +50,7 @@ bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& rou
 }
 
 /// What is said of lines that run inside of a mesh; empty for none.
-std::string inside_words(const PreparedProject& prepared, const MeshPartField& mesh) {
-  // The rays of a line go through much of the mesh.
-  std::vector<char> inside(prepared.routes.size());
-  for_each_parallel(inside.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
-    inside[i] = runs_inside(prepared.routes[i], mesh) ? 1 : 0;
-  });
-  std::vector<std::string> names;
-  for (std::size_t i = 0; i < inside.size(); ++i)
-    if (inside[i] != 0) names.push_back(prepared.routes[i].route->name);
+std::string inside_words(const std::vector<std::string>& names) {
   if (names.empty()) return {};
   return fmt::format(
       "; {} {} inside of it, which is right for a skin: what is solid is described in `solids`",
@@ -83,12 +75,16 @@ Expected<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
   for (const Mesh& mesh : project.structure.meshes) {
     // Asked before the file is read: a file that is saved meanwhile is then read again next time.
     std::error_code ignored;
-    Held wanted{mesh, std::filesystem::file_size(mesh.path, ignored),
-                std::filesystem::last_write_time(mesh.path, ignored), nullptr};
+    Held wanted{mesh,
+                std::filesystem::file_size(mesh.path, ignored),
+                std::filesystem::last_write_time(mesh.path, ignored),
+                nullptr,
+                {}};
     const auto known = std::find_if(held_.begin(), held_.end(),
                                     [&](const Held& each) { return is_same(each, wanted); });
     if (known != held_.end()) {
       wanted.field = known->field;
+      wanted.inside = known->inside;
     } else {
       auto read = read_field(mesh);
       if (!read) {
@@ -105,11 +101,39 @@ Expected<MeshFields, Outcome> MeshStore::fields_of(const Project& project,
   return fields;
 }
 
-std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phrasing& phrasing) {
+MeshFields MeshStore::last_fields() const {
+  MeshFields fields;
+  for (const Held& each : held_) fields.push_back(each.field);
+  return fields;
+}
+
+std::vector<std::string> MeshStore::lines_inside(Held& held, const PreparedProject& prepared) {
+  const std::vector<PreparedRoute>& routes = prepared.routes;
+  std::vector<char> inside(routes.size());
+  for_each_parallel(inside.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+    const Vec3 middle = middle_of(routes[i]);
+    const auto known = held.inside.find({middle.x, middle.y, middle.z});
+    inside[i] =
+        (known == held.inside.end() ? is_inside(*held.field, middle) : known->second) ? 1 : 0;
+  });
+  held.inside.clear();
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < routes.size(); ++i) {
+    const Vec3 middle = middle_of(routes[i]);
+    held.inside[{middle.x, middle.y, middle.z}] = inside[i] != 0;
+    if (inside[i] != 0) names.push_back(routes[i].route->name);
+  }
+  return names;
+}
+
+std::vector<std::string> MeshStore::notes_on(const PreparedProject& prepared,
+                                             const Phrasing& phrasing) {
   std::vector<std::string> notes;
   const Obstacles& obstacles = prepared.obstacles;
   for (const MeshPartField& mesh : obstacles.meshes()) {
-    const std::string inside = inside_words(prepared, mesh);
+    const auto held = std::find_if(held_.begin(), held_.end(),
+                                   [&](const Held& each) { return each.field == mesh.field; });
+    const std::string inside = inside_words(lines_inside(*held, prepared));
     const MeshTally tally = mesh.field->tally();
     const std::string& name = obstacles.parts()[static_cast<std::size_t>(mesh.part)].name;
     const Bounds in_place = mesh.field->bounds();

@@ -1,7 +1,9 @@
 #pragma once
 // The meshes of a project, read from their files once.
 
+#include <array>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -24,20 +26,28 @@ class MeshStore {
   Expected<MeshFields, Outcome> fields_of(const Project& project,
                                           const std::filesystem::path& path);
 
+  /// What the last call gave, where that was no refusal.
+  MeshFields last_fields() const;
+
+  /// What a report says of its meshes, a sentence each: how many triangles, where they stand, and
+  /// what is wrong with those near the lines, or that none are. Ask after everything was judged, of
+  /// a project made ready with the fields of the last call.
+  std::vector<std::string> notes_on(const PreparedProject& prepared, const Phrasing& phrasing);
+
  private:
   struct Held {
     Mesh mesh;
     std::uintmax_t size = 0;
     std::filesystem::file_time_type saved;
     std::shared_ptr<const MeshField> field;
+    /// Places that were asked about last, and whether each is inside of the mesh: a ray that tells
+    /// it goes through much of a mesh.
+    std::map<std::array<double, 3>, bool> inside = {};
   };
   static bool is_same(const Held& held, const Held& wanted);
+  static std::vector<std::string> lines_inside(Held& held, const PreparedProject& prepared);
 
   std::vector<Held> held_;
 };
-
-/// What a report says of its meshes, a sentence each: how many triangles, where they stand, and
-/// what is wrong with those near the lines, or that none are. Ask after everything was judged.
-std::vector<std::string> mesh_notes(const PreparedProject& prepared, const Phrasing& phrasing);
 
 }  // namespace linewright

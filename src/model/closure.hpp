@@ -24,6 +24,8 @@ struct Opening {
   double reach_in = 0;  ///< how far an arm gets in
   bool crawl = false;   ///< a person goes in and reaches from there
   SourceLocation where;
+
+  friend bool operator==(const Opening&, const Opening&) = default;
 };
 
 /// A panel, or group of panels, that ends access when it is fitted.
@@ -34,6 +36,8 @@ struct Closure {
   std::vector<Opening> openings;    ///< what is left to reach through
   double reach_in = 0;              ///< of openings that state none
   SourceLocation where;
+
+  friend bool operator==(const Closure&, const Closure&) = default;
 };
 
 /// Work at one place.
@@ -45,6 +49,8 @@ struct Task {
   bool two_hands = false;          ///< it is held on both sides at once, as a bolt and its nut are
   int again = 0;                   ///< how often it comes apart once more
   SourceLocation where;
+
+  friend bool operator==(const Task&, const Task&) = default;
 };
 
 /// A line's end that hangs loose until a task is done.
@@ -52,6 +58,8 @@ struct LooseEnd {
   std::string until;  ///< the task
   double coil_in = 0;
   SourceLocation where;
+
+  friend bool operator==(const LooseEnd&, const LooseEnd&) = default;
 };
 
 }  // namespace linewright

@@ -27,11 +27,15 @@ struct CableEnd {
   double inside_in = 0;
   SourceLocation where;
   std::optional<EndJoint> joint = {};  ///< at the node, or at the turnbuckle
+
+  friend bool operator==(const CableEnd&, const CableEnd&) = default;
 };
 
 struct CableEnds {
   std::optional<CableEnd> from;
   std::optional<CableEnd> to;
+
+  friend bool operator==(const CableEnds&, const CableEnds&) = default;
 };
 
 /// A turnbuckle's length, measured as its attachment's is, screwed all the way in and as far out
@@ -43,6 +47,8 @@ struct Adjustment {
   double middle_in() const { return (shortest_in + longest_in) / 2; }
   /// What is left from the middle, in and out alike.
   double each_way_in() const { return (longest_in - shortest_in) / 2; }
+
+  friend bool operator==(const Adjustment&, const Adjustment&) = default;
 };
 
 /// The pilot's end of a control: the pull on its cable for each pound at stick, wheel or pedal.
@@ -52,6 +58,8 @@ struct ControlLever {
   SourceLocation where;
   bool two_pilots = false;  ///< the project has dual controls, which both can pull at once
   std::optional<double> weight_lbf = {};  ///< of the aeroplane, where the project states it
+
+  friend bool operator==(const ControlLever&, const ControlLever&) = default;
 };
 
 }  // namespace linewright

@@ -51,6 +51,8 @@ struct Fitting {
   std::optional<SourcedValue> bore_in;       ///< least bore
   std::optional<SourcedValue> thread_in;     ///< bulkhead unions: across the thread in the sheet
   std::optional<SourceLocation> where;       ///< set when the project defines the fitting
+
+  friend bool operator==(const Fitting&, const Fitting&) = default;
 };
 
 /// Where a tube begins at a node.
@@ -60,6 +62,8 @@ struct Port {
   Vec3 direction;           ///< the way the tube leaves, of unit length
   double insertion_in = 0;  ///< how far the tube goes in past the face
   SourceLocation where;
+
+  friend bool operator==(const Port&, const Port&) = default;
 };
 
 /// The room that a node's fitting takes: everything within `radius_in` of a straight line from the
@@ -67,6 +71,8 @@ struct Port {
 struct FittingBody {
   double radius_in = 0;
   double beyond_face_in = 0;
+
+  friend bool operator==(const FittingBody&, const FittingBody&) = default;
 };
 
 }  // namespace linewright

@@ -25,6 +25,8 @@ enum class LimitSense { at_least, at_most };
 struct Waived {
   std::string reason;
   Verdict was = Verdict::unknown;
+
+  friend bool operator==(const Waived&, const Waived&) = default;
 };
 
 /// One thing judged. Optional members are absent where they have no meaning.
@@ -55,6 +57,8 @@ struct Judgement {
     if (!value || !limit) return std::nullopt;
     return sense == LimitSense::at_least ? *value - *limit : *limit - *value;
   }
+
+  friend bool operator==(const Judgement&, const Judgement&) = default;
 };
 
 /// True when the first is the graver finding of two that have a limit: by verdict, then by margin.

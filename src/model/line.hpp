@@ -55,6 +55,8 @@ struct Line {
   /// Largest real outside diameter, inches; the nominal one where no tolerance is known.
   double largest_diameter_in() const { return outside_diameter_in + plus_tolerance_in.value_or(0); }
   double largest_radius_in() const { return largest_diameter_in() / 2; }
+
+  friend bool operator==(const Line&, const Line&) = default;
 };
 
 /// A cushion clamp: it holds lines of one nominal diameter.
@@ -63,6 +65,8 @@ struct ClampSize {
   int dash = 0;
   double nominal_diameter_in = 0;
   Source source;
+
+  friend bool operator==(const ClampSize&, const ClampSize&) = default;
 };
 
 /// Everything that can be named as a `line`, the clamps that fit, and fittings.
@@ -84,6 +88,8 @@ struct Catalogue {
       if (fitting.name == name) return &fitting;
     return nullptr;
   }
+
+  friend bool operator==(const Catalogue&, const Catalogue&) = default;
 };
 
 }  // namespace linewright

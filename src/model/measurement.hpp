@@ -33,6 +33,8 @@ struct Measurement {
   SourceLocation where;
 
   bool is_place() const { return !gap_in; }
+
+  friend bool operator==(const Measurement&, const Measurement&) = default;
 };
 
 /// What of a measure is told beside what is judged by it.
@@ -40,6 +42,8 @@ struct Measured {
   double value = 0;  ///< in the judgement's unit, no tolerance taken off
   std::string on;
   std::string by;
+
+  friend bool operator==(const Measured&, const Measured&) = default;
 };
 
 }  // namespace linewright

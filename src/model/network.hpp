@@ -39,6 +39,8 @@ constexpr bool takes_cable(NodeKind kind) {
 struct Arm {
   Vec3 pivot;
   Vec3 axis;  ///< direction of the turning axis, not necessarily of unit length
+
+  friend bool operator==(const Arm&, const Arm&) = default;
 };
 
 /// A sector, quadrant or drum that a cable's end lies on. The node's `at` is where the cable leaves
@@ -46,6 +48,8 @@ struct Arm {
 struct Sector {
   double radius_in = 0;            ///< of the groove, to the middle of the cable
   std::optional<double> wrap_deg;  ///< of cable on it with the controls neutral
+
+  friend bool operator==(const Sector&, const Sector&) = default;
 };
 
 /// Where routes join or end.
@@ -81,6 +85,8 @@ struct Node {
     return kind != NodeKind::tee && kind != NodeKind::union_fitting && kind != NodeKind::cap &&
            kind != NodeKind::end;
   }
+
+  friend bool operator==(const Node&, const Node&) = default;
 };
 
 /// What carries what: a pressure, a control cable, current, a pushrod or a push-pull control.
@@ -120,12 +126,16 @@ struct RoutePoint {
   bool is_bored_guide() const {
     return hold == HoldKind::grommet || hold == HoldKind::bushing || hold == HoldKind::fairlead;
   }
+
+  friend bool operator==(const RoutePoint&, const RoutePoint&) = default;
 };
 
 /// A fairlead that the cable is to pass free. It neither bends the path nor holds the cable.
 struct FreeFairlead {
   RoutePoint fairlead;  ///< `at` is the middle of its bore; its bore is stated
   int leg = 0;          ///< how many of the route's points come before it
+
+  friend bool operator==(const FreeFairlead&, const FreeFairlead&) = default;
 };
 
 /// A guard tube over part of a route, between two distances along it from its `from` node.
@@ -137,6 +147,8 @@ struct Sleeve {
   SourceLocation where;
   std::string line = {};  ///< catalogue name of the tube it is cut from; empty for none
   std::optional<SourcedValue> minimum_bend_radius_in = {};  ///< to its centreline
+
+  friend bool operator==(const Sleeve&, const Sleeve&) = default;
 };
 
 /// A turnbuckle, terminal, splice or stop fixed to a cable, centred `at_in` along it.
@@ -152,12 +164,16 @@ struct Attachment {
   bool is_turnbuckle() const { return kind == "turnbuckle"; }
   /// A turnbuckle screwed out as far as it goes, where that is stated; else the length.
   double longest_in() const { return adjustment ? adjustment->longest_in : length_in; }
+
+  friend bool operator==(const Attachment&, const Attachment&) = default;
 };
 
 struct Tension {
   double rigged_lbf = 0;
   std::optional<double> limit_load_lbf;
   SourceLocation where;
+
+  friend bool operator==(const Tension&, const Tension&) = default;
 };
 
 /// How far a cable moves along itself from neutral, inches, both ways. Of a rod: how far its `from`
@@ -167,6 +183,8 @@ struct Travel {
   double forward_in = 0;
   double aft_in = 0;
   SourceLocation where;
+
+  friend bool operator==(const Travel&, const Travel&) = default;
 };
 
 /// How far the wire of a push-pull control stands out of its casing at the two ends, with the
@@ -178,6 +196,8 @@ struct RunOut {
   std::optional<Arm> from_arm = {};  ///< what the pin goes round on; absent: it runs straight out
   std::optional<Arm> to_arm = {};
   std::optional<double> swivel_deg = {};  ///< the most that the wire may leave the casing's line
+
+  friend bool operator==(const RunOut&, const RunOut&) = default;
 };
 
 /// One line between two nodes.
@@ -224,6 +244,8 @@ struct Route {
   bool is_primary_control() const {
     return system == SystemKind::cable && primary && !is_same_control(control, "trim");
   }
+
+  friend bool operator==(const Route&, const Route&) = default;
 };
 
 /// Lines tied to each other along a stretch of the first of them.
@@ -234,6 +256,8 @@ struct Bundle {
   double to_in = 0;
   double ties_in = 0;  ///< from tie to tie
   SourceLocation where;
+
+  friend bool operator==(const Bundle&, const Bundle&) = default;
 };
 
 /// A finding the builder has accepted, with the reason.
@@ -244,6 +268,8 @@ struct Waiver {
   double within_in = 0;  ///< only with `near`
   std::string reason;
   SourceLocation where;
+
+  friend bool operator==(const Waiver&, const Waiver&) = default;
 };
 
 }  // namespace linewright

@@ -21,6 +21,8 @@ struct TemperatureRange {
   double min_degf = 0;
   double rigged_degf = 0;
   double max_degf = 0;
+
+  friend bool operator==(const TemperatureRange&, const TemperatureRange&) = default;
 };
 
 /// Nose-up pitch and right-wing-down roll in which water must drain.
@@ -29,12 +31,16 @@ struct Attitude {
   double pitch_deg = 0;
   double roll_deg = 0;
   SourceLocation where;
+
+  friend bool operator==(const Attitude&, const Attitude&) = default;
 };
 
 /// Propeller speeds that are held for long.
 struct SpeedBand {
   double low_rpm = 0;
   double high_rpm = 0;
+
+  friend bool operator==(const SpeedBand&, const SpeedBand&) = default;
 };
 
 struct Excitation {
@@ -43,6 +49,8 @@ struct Excitation {
   std::optional<SpeedBand> cruise;  ///< within idle and redline
   int blades = 0;
   SourceLocation where;
+
+  friend bool operator==(const Excitation&, const Excitation&) = default;
 };
 
 struct LoadFactor {
@@ -52,6 +60,8 @@ struct LoadFactor {
 
   /// The larger of the two, in g, and never under the 1 g of standing still.
   double largest() const { return std::max({1.0, std::abs(positive), std::abs(negative)}); }
+
+  friend bool operator==(const LoadFactor&, const LoadFactor&) = default;
 };
 
 struct Project {
@@ -86,6 +96,8 @@ struct Project {
       if (node.name == wanted) return &node;
     return nullptr;
   }
+
+  friend bool operator==(const Project&, const Project&) = default;
 };
 
 }  // namespace linewright

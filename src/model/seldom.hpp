@@ -25,6 +25,10 @@ class Seldom {
   const T& operator*() const { return *held_; }
   const T* operator->() const { return held_.get(); }
 
+  friend bool operator==(const Seldom& a, const Seldom& b) {
+    return a && b ? *a == *b : a.held_ == b.held_;
+  }
+
  private:
   std::unique_ptr<T> held_;
 };

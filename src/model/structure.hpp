@@ -33,6 +33,8 @@ constexpr bool guards(EdgeGuard guard) {
 struct Circle {
   Vec2 centre;
   double diameter_in = 0;
+
+  friend bool operator==(const Circle&, const Circle&) = default;
 };
 
 /// A hole in a frame web: a circle or a closed polygon (last corner joins the first).
@@ -43,6 +45,8 @@ struct Hole {
   std::optional<double> bore_in;  ///< inner diameter of the grommet or bushing
   SourceLocation where;
   std::optional<double> edge_radius_in = {};  ///< of a turned edge
+
+  friend bool operator==(const Hole&, const Hole&) = default;
 };
 
 /// A round hole in a wall of a channel, a panel or a box, square to that wall.
@@ -54,6 +58,8 @@ struct WallHole {
   std::optional<double> bore_in;  ///< inner diameter of the grommet or bushing
   SourceLocation where;
   std::optional<double> edge_radius_in = {};  ///< of a turned edge
+
+  friend bool operator==(const WallHole&, const WallHole&) = default;
 };
 
 /// A web in a plane, its thickness centred on that plane: a frame at a station, a rib at a buttock
@@ -65,6 +71,8 @@ struct Frame {
   std::vector<Vec2> outline;  ///< closed polygon, in the plane's coordinates
   std::vector<Hole> holes;
   SourceLocation where;
+
+  friend bool operator==(const Frame&, const Frame&) = default;
 };
 
 /// A thin open section carried along a path. The section is drawn in the plane that the path mainly
@@ -81,6 +89,8 @@ struct Channel {
   SourceLocation where;
   std::vector<WallHole> holes = {};
   std::optional<double> edge_radius_in = {};  ///< of turned edges
+
+  friend bool operator==(const Channel&, const Channel&) = default;
 };
 
 /// A skin or deck: a flat polygon, or a warped one, which is taken on all the ways it can be
@@ -94,17 +104,23 @@ struct Panel {
   SourceLocation where;
   std::vector<WallHole> holes = {};
   std::vector<std::vector<Vec3>> bays = {};  ///< corners between each two of its frames
+
+  friend bool operator==(const Panel&, const Panel&) = default;
 };
 
 struct Box {
   Vec3 min;
   Vec3 max;
+
+  friend bool operator==(const Box&, const Box&) = default;
 };
 
 struct Cylinder {
   Vec3 from;
   Vec3 to;
   double diameter_in = 0;
+
+  friend bool operator==(const Cylinder&, const Cylinder&) = default;
 };
 
 /// A keep-out volume.
@@ -113,6 +129,8 @@ struct Solid {
   std::variant<Box, Cylinder> shape;
   SourceLocation where;
   std::vector<WallHole> holes = {};  ///< boxes: each right through a board
+
+  friend bool operator==(const Solid&, const Solid&) = default;
 };
 
 /// A part that turns about an axis through its whole sweep: a chain of points with a radius.
@@ -125,6 +143,8 @@ struct Mover {
   double sweep_from_deg = 0;
   double sweep_to_deg = 0;
   SourceLocation where;
+
+  friend bool operator==(const Mover&, const Mover&) = default;
 };
 
 /// Faces of a mesh that meet at a greater angle than this have a sharp edge between them, where the
@@ -135,6 +155,8 @@ inline constexpr double usual_crease_angle_deg = 30;
 struct Turn {
   Vec3 axis;
   double angle_deg = 0;
+
+  friend bool operator==(const Turn&, const Turn&) = default;
 };
 
 /// Tessellated structure in a file of its own. Its places are multiplied by the unit and the scale,
@@ -151,6 +173,8 @@ struct Mesh {
   double crease_angle_deg = usual_crease_angle_deg;  ///< a dihedral turned by more is sharp
   double thickness_in = 0;  ///< of the sheet that its faces stand for; none: they are its surface
   SourceLocation where;
+
+  friend bool operator==(const Mesh&, const Mesh&) = default;
 };
 
 struct Structure {
@@ -160,6 +184,8 @@ struct Structure {
   std::vector<Solid> solids;
   std::vector<Mover> movers;
   std::vector<Mesh> meshes;
+
+  friend bool operator==(const Structure&, const Structure&) = default;
 };
 
 }  // namespace linewright

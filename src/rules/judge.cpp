@@ -50,13 +50,14 @@ std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const 
 /// left out, and what it then finds is added.
 std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepared,
                                   const LineMotion& motion, const Phrasing& phrasing,
-                                  const std::string& only_route = {}) {
-  std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing, {}, only_route});
+                                  const std::vector<char>& asked_routes) {
+  std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing, {}, asked_routes});
   const std::vector<const Waiver*> local = local_waivers(prepared, rule);
   if (!local.empty()) {
     std::map<std::string, std::vector<std::size_t>> by_words;
     for (std::size_t i = 0; i < found.size(); ++i) by_words[found[i].message].push_back(i);
-    for (Judgement& judgement : rule.judge({rule, prepared, motion, phrasing, local, only_route})) {
+    for (Judgement& judgement :
+         rule.judge({rule, prepared, motion, phrasing, local, asked_routes})) {
       if (judgement.verdict == Verdict::pass) continue;
       std::vector<std::size_t>& alike = by_words[judgement.message];
       const bool known = std::any_of(alike.begin(), alike.end(), [&](std::size_t i) {
@@ -78,10 +79,10 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
 std::vector<std::vector<Judgement>> judge_rules(const std::vector<const Rule*>& rules,
                                                 const PreparedProject& prepared,
                                                 const Phrasing& phrasing,
-                                                const std::string& only_route = {}) {
+                                                const std::vector<char>& asked_routes = {}) {
   const LineMotion motion = motion_of(prepared);
   return each_side_by_side(rules.size(), [&](std::size_t i) {
-    return judge_rule(*rules[i], prepared, motion, phrasing, only_route);
+    return judge_rule(*rules[i], prepared, motion, phrasing, asked_routes);
   });
 }
 
@@ -107,12 +108,28 @@ std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
   return judgements;
 }
 
+std::vector<Judgement> judge_asked(const PreparedProject& prepared, const Phrasing& phrasing,
+                                   const std::vector<char>& asked_routes) {
+  return in_one_list(judge_rules(rules_asked(std::nullopt), prepared, phrasing, asked_routes));
+}
+
+std::vector<Judgement> waived_in_order(const PreparedProject& prepared,
+                                       std::vector<Judgement> judgements) {
+  apply_waivers(prepared, std::nullopt, judgements);
+  sort_by_route(judgements, prepared);
+  return judgements;
+}
+
 std::vector<Judgement> judge_on_route(const PreparedProject& prepared, const Phrasing& phrasing,
                                       std::span<const std::string_view> rules,
                                       const std::string& route) {
   std::vector<const Rule*> asked;
   for (const std::string_view name : rules) asked.push_back(find_rule(name));
-  std::vector<Judgement> judgements = in_one_list(judge_rules(asked, prepared, phrasing, route));
+  std::vector<char> asked_routes;
+  for (const PreparedRoute& each : prepared.routes)
+    asked_routes.push_back(each.route->name == route ? 1 : 0);
+  std::vector<Judgement> judgements =
+      in_one_list(judge_rules(asked, prepared, phrasing, asked_routes));
   apply_waivers(prepared, std::nullopt, judgements);
   std::erase_if(judgements, [&](const Judgement& judgement) {
     return judgement.rule == "waivers" || !concerns(judgement, route);

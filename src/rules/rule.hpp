@@ -2,6 +2,7 @@
 // A rule is one value: its name, its manual, its limits with sources, and a function from the
 // prepared project to judgements. Every listing of rules is a rendering of these values.
 
+#include <algorithm>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,6 +29,8 @@ struct Rule {
   /// Unknowns for what a project leaves out without which the rule says nothing: asked for where
   /// the rule is judged alone. Absent where the rule asks for all that it needs.
   std::vector<Judgement> (*lacking)(const RuleContext&) = nullptr;
+  /// True where what it says of one route may rest on any other, however far away that is.
+  bool rests_on_all_routes = false;
 };
 
 /// What a rule is given. `passed_over` are waivers for one place, in order of their routes' names:
@@ -38,12 +41,15 @@ struct RuleContext {
   const LineMotion& motion;  ///< of `prepared`
   Phrasing phrasing;
   std::vector<const Waiver*> passed_over = {};
-  /// The one route that is asked about; empty for all. A rule may leave out what cannot concern it.
-  std::string only_route = {};
+  /// Of each route whether it is asked about, 1 or 0; empty for all. A rule may leave out what
+  /// cannot concern any that is.
+  std::vector<char> asked_routes = {};
 
   bool asks_for(const PreparedRoute& route) const {
-    return only_route.empty() || route.route->name == only_route;
+    return asked_routes.empty() || asked_routes[index_of(route)] != 0;
   }
+  /// Where one route alone is asked about, it says what another one would say of the two.
+  bool asks_for_one() const { return std::count(asked_routes.begin(), asked_routes.end(), 1) == 1; }
   std::size_t index_of(const PreparedRoute& route) const {
     return static_cast<std::size_t>(&route - prepared.routes.data());
   }

@@ -54,6 +54,12 @@ Judgement unused(const Waiver& waiver, bool met_unknown) {
 
 }  // namespace
 
+Judgement without_waiver(Judgement judgement) {
+  judgement.verdict = judgement.unwaived();
+  judgement.waived = {};
+  return judgement;
+}
+
 void apply_waivers(const PreparedProject& prepared, const std::optional<std::string>& only_rule,
                    std::vector<Judgement>& judgements) {
   if (prepared.project->waivers.empty()) return;

@@ -16,4 +16,7 @@ namespace linewright {
 void apply_waivers(const PreparedProject& prepared, const std::optional<std::string>& only_rule,
                    std::vector<Judgement>& judgements);
 
+/// As it was, or would be, without one.
+Judgement without_waiver(Judgement judgement);
+
 }  // namespace linewright

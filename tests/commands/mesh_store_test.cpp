@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <array>
 #include <chrono>
 #include <filesystem>
 #include <nlohmann/json.hpp>
@@ -11,6 +12,7 @@
 #include "commands/checked_report.hpp"
 #include "commands/command_run.hpp"
 #include "commands/open_project.hpp"
+#include "lines/prepare.hpp"
 
 namespace linewright {
 namespace {
@@ -276,6 +278,63 @@ TEST(MeshStore, EveryRuleAndThreadSaysTheSame) {
   const auto first = run({"check", project.path, "--format", "json"});
   for (int i = 0; i < 3; ++i)
     EXPECT_EQ(run({"check", project.path, "--format", "json"}).out, first.out);
+}
+
+/// Text STL of a closed box about FS 105 to 125, BL -5 to 5.
+std::string box_stl(double bottom_wl, double top_wl) {
+  const auto corner = [&](int i) {
+    return fmt::format("vertex {} {} {}\n", (i & 1) != 0 ? 125 : 105, (i & 2) != 0 ? 5 : -5,
+                       (i & 4) != 0 ? top_wl : bottom_wl);
+  };
+  std::string text = "solid box\n";
+  for (const std::array<int, 4>& side : {std::array{0, 1, 3, 2},
+                                         {4, 6, 7, 5},
+                                         {0, 4, 5, 1},
+                                         {2, 3, 7, 6},
+                                         {0, 2, 6, 4},
+                                         {1, 5, 7, 3}})
+    for (const auto& [b, c] : {std::pair{1, 2}, {2, 3}})
+      text += "facet normal 0 0 0\nouter loop\n" + corner(side[0]) +
+              corner(side[static_cast<std::size_t>(b)]) +
+              corner(side[static_cast<std::size_t>(c)]) + "endloop\nendfacet\n";
+  return text + "endsolid box\n";
+}
+
+// What is kept of which lines run inside is of the same mesh and the same place of the line.
+TEST(MeshStore, TellsAnewWhetherALineRunsInsideWhereItOrTheMeshHasMoved) {
+  const PlateProject project;
+  test::write(project.file, box_stl(0, 20));
+  MeshStore store;
+  const auto is_inside = [&](double wl) {
+    Project moved = project.loaded();
+    for (Node& node : moved.nodes) node.at.z = wl;
+    const auto fields = store.fields_of(moved, project.path);
+    const PreparedProject prepared = prepare(moved, *fields);
+    return contains(store.notes_on(prepared, Phrasing{}).at(0), "route runs inside of it");
+  };
+  EXPECT_TRUE(is_inside(10));
+  EXPECT_TRUE(is_inside(10));
+  EXPECT_FALSE(is_inside(30));
+  EXPECT_TRUE(is_inside(10));
+  save_later(project.file, box_stl(0, 5));
+  EXPECT_FALSE(is_inside(10));
+}
+
+// A mesh that was saved anew is another one, whatever the project says.
+TEST(MeshStore, NothingIsAnsweredAtOnceWhereAMeshWasSaved) {
+  const PlateProject project;
+  CheckOptions options;
+  options.project = project.path;
+  MeshStore store;
+  const OpenedProject opened = open_with_files(project.path);
+  const auto report = checked_report(opened, options, store);
+  ASSERT_TRUE(report);
+  const JudgedProject before{*opened.project, store.last_fields(), report->judgements};
+  const auto at_once = report_at_once(opened, options, store, before);
+  ASSERT_TRUE(at_once);
+  EXPECT_EQ(at_once->judgements, report->judgements);
+  save_later(project.file, plate_stl(9.5));
+  EXPECT_FALSE(report_at_once(opened, options, store, before));
 }
 
 }  // namespace

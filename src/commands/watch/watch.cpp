@@ -2,25 +2,16 @@
 
 #include <fmt/format.h>
 
-#include <ctime>
 #include <optional>
 #include <utility>
 
-#include "commands/checked_report.hpp"
 #include "commands/known_name.hpp"
 #include "commands/open_project.hpp"
 #include "commands/watch/file_watch.hpp"
 #include "commands/watch/page_server.hpp"
-#include "commands/written_report.hpp"
-#include "render/changes_json.hpp"
-#include "render/check_changes.hpp"
-#include "render/check_text.hpp"
-#include "render/layout.hpp"
-#include "render/report/report_page.hpp"
-#include "render/time_of_day.hpp"
+#include "commands/watch/telling.hpp"
 #include "system/path_text.hpp"
 #include "system/stop_signal.hpp"
-#include "system/whole_file.hpp"
 
 namespace linewright {
 
@@ -54,90 +45,6 @@ OpenedProject open_covered(const CheckOptions& options, FileWatch& files) {
   return opened;
 }
 
-/// What is told of one check after another.
-class Telling {
- public:
-  /// `server` may be nullptr: nothing is served.
-  Telling(const WatchOptions& options, PageServer* server)
-      : options_(options.check),
-        page_(options.report),
-        server_(server),
-        replaces_(options.replace_report) {}
-
-  Outcome of(const OpenedProject& opened) {
-    const std::time_t now = std::time(nullptr);
-    const std::string time = time_of_day(now);
-    const Expected<Report, Outcome> report = judged(opened);
-    Outcome told = report ? of(*report, time) : of(report.error(), time);
-    if (page_ || server_) told.errors += hand_out(opened, report, now);
-    told_before_ = true;
-    return told;
-  }
-
- private:
-  Expected<Report, Outcome> judged(const OpenedProject& opened) {
-    return checked_report(opened, options_, meshes_);
-  }
-
-  /// The page shows every rule and route, whatever the terminal was asked to show.
-  Expected<std::string, Outcome> page_of(const OpenedProject& opened, const Report& shown,
-                                         std::time_t now) {
-    const PageOrder order{options_.form.style.phrasing, true, now};
-    if (!options_.only_rule && !options_.only_route)
-      return written_report(*opened.project, shown, options_.project, order, meshes_);
-    CheckOptions all = options_;
-    all.only_rule.reset();
-    all.only_route.reset();
-    const auto report = checked_report(opened, all, meshes_);
-    if (!report) return report.error();
-    return written_report(*opened.project, *report, options_.project, order, meshes_);
-  }
-
-  /// Writes the page, over its last state, and serves it. Returns what went wrong, empty for
-  /// nothing.
-  std::string hand_out(const OpenedProject& opened, const Expected<Report, Outcome>& report,
-                       std::time_t now) {
-    auto page =
-        report ? page_of(opened, *report, now) : Expected<std::string, Outcome>(report.error());
-    const std::string when = date_of(now) + " " + time_of_day(now);
-    std::string text = page ? *std::move(page) : refused_page(page.error().errors, when);
-    if (server_) server_->show(text);
-    if (!page_) return {};
-    const std::string wrong = write_output_file({*page_, std::move(text)}, replaces_);
-    if (!wrong.empty()) return refusal(one_line(wrong)).errors;
-    replaces_ = true;
-    return {};
-  }
-
-  Outcome of(const Report& report, const std::string& time) {
-    Outcome told{exit_code(report, options_.strict), "", ""};
-    const TextStyle& style = options_.form.style;
-    if (options_.form.format == Format::json)
-      told.result = changes_json(last_.value_or(Report{}), report, time);
-    else if (last_)
-      told.result = changes_text(*last_, report, time, style);
-    else
-      told.result = (told_before_ ? "\n" + time + "\n" : "") + check_text(report, style);
-    last_ = report;
-    return told;
-  }
-
-  /// The last good judgements are kept to compare with.
-  Outcome of(Outcome refused, const std::string& time) const {
-    if (told_before_) refused.errors = "\n" + time + "\n" + refused.errors;
-    if (options_.form.format == Format::json) refused.result = not_judged_json(time);
-    return refused;
-  }
-
-  const CheckOptions& options_;
-  const std::optional<std::filesystem::path>& page_;
-  PageServer* server_;
-  bool replaces_;
-  MeshStore meshes_;
-  std::optional<Report> last_;
-  bool told_before_ = false;
-};
-
 }  // namespace
 
 Outcome watch(const WatchOptions& asked, const Show& show) {
@@ -161,6 +68,7 @@ Outcome watch(const WatchOptions& asked, const Show& show) {
   while (show(told)) {
     if (files.wait(stop.descriptor()) == Woken::by_stop) return {told.code, "", ""};
     opened = open_covered(options, files);
+    if (const auto at_once = telling.at_once(opened); at_once && !show(*at_once)) break;
     told = telling.of(opened);
   }
   return {ExitCode::bad_input, "", ""};

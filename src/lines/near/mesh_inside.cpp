@@ -27,7 +27,7 @@ bool pierces(const Segment3& ray, const Triangle3& face) {
   return part > 0 && part < 1;
 }
 
-bool is_inside(const MeshField& mesh, const Segment3& ray) {
+bool leaves_by_a_face(const MeshField& mesh, const Segment3& ray) {
   Bounds box{ray.a, ray.a};
   include(box, ray.b);
   // Far cells are only looked through: making them ready would cost more than the check itself.
@@ -40,14 +40,21 @@ bool is_inside(const MeshField& mesh, const Segment3& ray) {
 
 }  // namespace
 
+bool is_inside(const MeshField& mesh, Vec3 place) {
+  const Bounds bounds = mesh.bounds();
+  const Vec3 off = place + Vec3{off_round_in[0], off_round_in[1], off_round_in[2]};
+  if (least_distance(bounds, {off, off}) > 0) return false;
+  return leaves_by_a_face(mesh, {off, {bounds.max.x + 1, off.y, off.z}}) &&
+         leaves_by_a_face(mesh, {off, {off.x, bounds.max.y + 1, off.z}}) &&
+         leaves_by_a_face(mesh, {off, {off.x, off.y, bounds.max.z + 1}});
+}
+
+Vec3 middle_of(const PreparedRoute& route) {
+  return route.centreline.at(route.length_in() / 2);
+}
+
 bool runs_inside(const PreparedRoute& route, const MeshPartField& mesh) {
-  const Bounds bounds = mesh.field->bounds();
-  const Vec3 middle = route.centreline.at(route.length_in() / 2) +
-                      Vec3{off_round_in[0], off_round_in[1], off_round_in[2]};
-  if (least_distance(bounds, {middle, middle}) > 0) return false;
-  return is_inside(*mesh.field, {middle, {bounds.max.x + 1, middle.y, middle.z}}) &&
-         is_inside(*mesh.field, {middle, {middle.x, bounds.max.y + 1, middle.z}}) &&
-         is_inside(*mesh.field, {middle, {middle.x, middle.y, bounds.max.z + 1}});
+  return is_inside(*mesh.field, middle_of(route));
 }
 
 }  // namespace linewright

@@ -5,9 +5,12 @@
 
 namespace linewright {
 
-/// True where the middle of the route is inside of the mesh's surface, seen along all three axes:
+/// True where a place is inside of the mesh's surface, seen along all three axes:
 /// an odd number of its faces lies to one side. A surface with openings may hide that; one that
-/// crosses itself may feign it.
+/// crosses itself may feign it. The rays lie a little off the place.
+bool is_inside(const MeshField& mesh, Vec3 place);
+/// What of a route is asked whether it is.
+Vec3 middle_of(const PreparedRoute& route);
 bool runs_inside(const PreparedRoute& route, const MeshPartField& mesh);
 
 }  // namespace linewright

@@ -49,15 +49,16 @@ class PulleySurvey {
     return !other || counts(*other);
   }
 
-  /// Each pair once: the later of the two by name speaks, if both are asked for. Half a turn round
-  /// one is drawn by two points.
+  /// Each pair once: the later of the two by name speaks, unless the other is asked about alone.
+  /// Half a turn round one is drawn by two points.
   bool counts(const RoutePulley& other) const {
     if (&other == &pulley_) return false;
     if (other.route == pulley_.route && share_a_spindle(other.body, pulley_.body) &&
         distance(other.body.centre, pulley_.body.centre) < least_.width_in / 2)
       return false;
     const PreparedRoute* route = prepared_.find_route(other.route->name);
-    return other.body.name < pulley_.body.name || (route && !context_.asks_for(*route));
+    return other.body.name < pulley_.body.name ||
+           (route && context_.asks_for_one() && !context_.asks_for(*route));
   }
 
   double reach_in() const {

@@ -8,6 +8,7 @@
 #include "lines/near/line_neighbours.hpp"
 #include "lines/near/nearest_lines.hpp"
 #include "rules/rule.hpp"
+#include "rules/side_by_side.hpp"
 #include "rules/space/measured_gap.hpp"
 #include "rules/space/pair_tolerance.hpp"
 #include "rules/space/run_out.hpp"
@@ -199,49 +200,71 @@ double farthest_judged_in(const PreparedProject& prepared) {
   return most_in + most_pair_tolerance_in(prepared) + beyond_limit_in;
 }
 
-std::vector<Judgement> judge_as_stated(const RuleContext& context) {
-  std::vector<Judgement> judgements;
-  const auto& routes = context.prepared.routes;
+/// Lines by where they hang and where they are drawn.
+LineNeighbours neighbours_of_all(const LineMotion& motion) {
+  std::vector<std::vector<Bounds>> bounds;
+  for (std::size_t i = 0; i < motion.drawn.size(); ++i) {
+    bounds.push_back(bounds_with_reach(motion.hanging[i], Reach::likely));
+    bounds.back().push_back(bounds_with_reach(motion.drawn[i], Reach::none));
+  }
+  return LineNeighbours(bounds);
+}
+
+/// Two lines, by their index.
+void judge_two(const RuleContext& context, std::size_t i, std::size_t j,
+               std::vector<Judgement>& judgements) {
+  const PreparedRoute& first = context.prepared.routes[i];
+  const PreparedRoute& second = context.prepared.routes[j];
+  if (is(first, LineKind::wire) && is(second, LineKind::wire)) return;
   const std::vector<std::vector<Stretch>>& hanging = context.motion.hanging;
   const std::vector<Stretch>& drawn = context.motion.drawn;
-  std::vector<std::vector<Bounds>> bounds;
-  for (std::size_t i = 0; i < routes.size(); ++i) {
-    bounds.push_back(bounds_with_reach(hanging[i], Reach::likely));
-    bounds.back().push_back(bounds_with_reach(drawn[i], Reach::none));
+  std::optional<Judgement> worst;
+  for (const SeparationZone& zone : separation_zones(context, first, second)) {
+    for (const TolerancePart& part : tolerance_parts(context.prepared, first, second))
+      take_graver(judge_zone(context, hanging[i], hanging[j], zone, part), worst);
   }
-  const LineNeighbours neighbours(bounds);
+  take_graver(judge_parting(context, drawn[i], drawn[j]), worst);
+  const bool sweep_known = is_known(context, first) && is_known(context, second);
+  if (worst && (sweep_known || worst->verdict != Verdict::pass)) judgements.push_back(*worst);
+  for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
+    if (const auto under = judge_under_vent(context, drawn[wire], drawn[vent], vent_wanted.value))
+      judgements.push_back(*under);
+}
+
+/// What a line has to do with itself, and what is not known of it.
+void judge_one(const RuleContext& context, const PreparedRoute& route,
+               std::vector<Judgement>& judgements) {
+  const Stretch& drawn = context.motion.drawn[context.index_of(route)];
+  const bool alone = context.prepared.routes.size() == 1;
+  if (!alone)
+    if (const auto unknown = judge_unknown_hang(context, route, cable_to_cable))
+      judgements.push_back(*unknown);
+  const auto swept =
+      unknown_sweep(context, route, is(route, LineKind::rod) ? line_to_rod : line_to_run_out);
+  if (swept && !alone) judgements.push_back(*swept);
+  std::optional<Judgement> self;
+  for (const TolerancePart& part : tolerance_parts(context.prepared, route, route))
+    take_graver(judge_self(context, drawn, part), self);
+  take_graver(judge_own_run_outs(context, drawn), self);
+  if (self) judgements.push_back(*self);
+}
+
+std::vector<Judgement> judge_as_stated(const RuleContext& context) {
+  const auto& routes = context.prepared.routes;
+  const LineNeighbours neighbours = neighbours_of_all(context.motion);
   const double horizon_in = farthest_judged_in(context.prepared);
-  for (std::size_t i = 0; i < routes.size(); ++i) {
-    for (const std::size_t j : neighbours.after(i, horizon_in)) {
-      if (is(routes[i], LineKind::wire) && is(routes[j], LineKind::wire)) continue;
-      std::optional<Judgement> worst;
-      for (const SeparationZone& zone : separation_zones(context, routes[i], routes[j])) {
-        for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[j]))
-          take_graver(judge_zone(context, hanging[i], hanging[j], zone, part), worst);
-      }
-      take_graver(judge_parting(context, drawn[i], drawn[j]), worst);
-      const bool sweep_known = is_known(context, routes[i]) && is_known(context, routes[j]);
-      if (worst && (sweep_known || worst->verdict != Verdict::pass)) judgements.push_back(*worst);
-      for (const auto& [wire, vent] : {std::pair(i, j), std::pair(j, i)})
-        if (const auto under =
-                judge_under_vent(context, drawn[wire], drawn[vent], vent_wanted.value))
-          judgements.push_back(*under);
-    }
-    if (routes.size() > 1)
-      if (const auto unknown = judge_unknown_hang(context, routes[i], cable_to_cable))
-        judgements.push_back(*unknown);
-    const auto swept = unknown_sweep(context, routes[i],
-                                     is(routes[i], LineKind::rod) ? line_to_rod : line_to_run_out);
-    if (swept && routes.size() > 1) judgements.push_back(*swept);
-    std::optional<Judgement> self;
-    for (const TolerancePart& part : tolerance_parts(context.prepared, routes[i], routes[i]))
-      take_graver(judge_self(context, drawn[i], part), self);
-    take_graver(judge_own_run_outs(context, drawn[i]), self);
-    if (self) judgements.push_back(*self);
-  }
+  std::vector<Judgement> judgements = side_by_side(routes.size(), [&](std::size_t i) {
+    std::vector<Judgement> of_route;
+    for (const std::size_t j : neighbours.after(i, horizon_in))
+      if (context.asks_for(routes[i]) || context.asks_for(routes[j]))
+        judge_two(context, i, j, of_route);
+    if (context.asks_for(routes[i])) judge_one(context, routes[i], of_route);
+    return of_route;
+  });
   for (const PreparedRoute& route : routes)
-    for (Judgement& judgement : judge_fittings_beside(context, route))
-      judgements.push_back(std::move(judgement));
+    if (context.asks_for(route))
+      for (Judgement& judgement : judge_fittings_beside(context, route))
+        judgements.push_back(std::move(judgement));
   return judgements;
 }
 
