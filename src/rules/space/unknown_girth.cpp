@@ -39,8 +39,8 @@ std::vector<Judgement> judged_thick(const RuleContext& context,
     meshes.push_back(mesh.field);
   const PreparedProject prepared = prepare(project, meshes);
   const LineMotion motion = motion_of(prepared);
-  return judge(
-      {context.rule, prepared, motion, context.phrasing, context.passed_over, context.asked_routes});
+  return judge({context.rule, prepared, motion, context.phrasing, context.passed_over,
+                context.asked_routes});
 }
 
 /// How many are as grave between the same two things.
