@@ -1,7 +1,10 @@
 #include "geometry/distance.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
+#include <optional>
 
 // Two habits keep these kernels exact to rounding. Every answer is a pair of points that really lie
 // on the two shapes, so a distance is never understated by a bad parameter. And parameters come
@@ -110,23 +113,29 @@ class Face {
     const Vec3 ab = triangle.b - triangle.a;
     const Vec3 ac = triangle.c - triangle.a;
     normal_ = cross(ab, ac);
-    if (squared(normal_) < nearly_parallel * squared(ab) * squared(ac))
-      normal_ = careful_cross(ab, ac);
+    thin_ = squared(normal_) < nearly_parallel * squared(ab) * squared(ac);
+    if (thin_) normal_ = careful_cross(ab, ac);
     normal_squared_ = squared(normal_);
   }
 
   bool exists() const { return normal_squared_ > smallest_normal_squared; }
+  /// Of a sliver it takes its edges, too, to say how near it is.
+  bool is_thin() const { return thin_; }
 
   /// Height over the plane, times the length of the normal.
   double height(Vec3 point) const { return dot(normal_, point - triangle_.a); }
 
   /// True where the point's foot on the plane falls inside or on the triangle.
-  bool under(Vec3 point) const {
+  bool under(Vec3 point) const { return edges_passed(point) == 0; }
+
+  /// A bit for each of the edges ab, bc and ca that the point's foot lies beyond.
+  unsigned edges_passed(Vec3 point) const {
     const auto inside = [&](Vec3 from, Vec3 to) {
       return dot(cross(to - from, point - from), normal_) >= 0;
     };
-    return inside(triangle_.a, triangle_.b) && inside(triangle_.b, triangle_.c) &&
-           inside(triangle_.c, triangle_.a);
+    return (inside(triangle_.a, triangle_.b) ? 0U : 1U) |
+           (inside(triangle_.b, triangle_.c) ? 0U : 2U) |
+           (inside(triangle_.c, triangle_.a) ? 0U : 4U);
   }
 
   Vec3 foot(Vec3 point) const { return point - normal_ * (height(point) / normal_squared_); }
@@ -138,14 +147,24 @@ class Face {
   const Triangle3& triangle_;
   Vec3 normal_;
   double normal_squared_ = 0;
+  bool thin_ = false;
 };
 
+constexpr unsigned all_edges = 7;
+
+/// On those edges, of which there is one at least, that have a bit set: ab, bc and ca.
 template <typename Shape>
-PointPair closest_on_edges(const Shape& shape, const Triangle3& triangle) {
-  const PointPair ab = closest(shape, Segment3{triangle.a, triangle.b});
-  const PointPair bc = closest(shape, Segment3{triangle.b, triangle.c});
-  const PointPair ca = closest(shape, Segment3{triangle.c, triangle.a});
-  return nearer(nearer(ab, bc), ca);
+PointPair closest_on_edges(const Shape& shape, const Triangle3& triangle,
+                           unsigned edges = all_edges) {
+  const std::array<Segment3, 3> each{
+      Segment3{triangle.a, triangle.b}, {triangle.b, triangle.c}, {triangle.c, triangle.a}};
+  std::optional<PointPair> best;
+  for (std::size_t i = 0; i < each.size(); ++i) {
+    if ((edges >> i & 1U) == 0) continue;
+    const PointPair found = closest(shape, each[i]);
+    best = best ? nearer(*best, found) : found;
+  }
+  return *best;
 }
 
 }  // namespace
@@ -170,14 +189,27 @@ Nearest nearest(const Segment3& segment, const Triangle3& triangle) {
 
   const double height_a = face.height(segment.a);
   const double height_b = face.height(segment.b);
+  unsigned passed = 0;
   const bool crosses_plane = (height_a <= 0) != (height_b <= 0);
   if (crosses_plane) {
     const Vec3 piercing = between(segment.a, segment.b, height_a / (height_a - height_b));
-    if (face.under(piercing)) return {0, piercing, piercing};
+    passed = face.edges_passed(piercing);
+    if (passed == 0) return {0, piercing, piercing};
   }
-  PointPair best = closest_on_edges(segment, triangle);
-  for (const Vec3 end : {segment.a, segment.b})
-    if (face.under(end)) best = nearer(best, {end, face.foot(end)});
+  const unsigned passed_a = face.edges_passed(segment.a);
+  const unsigned passed_b = face.edges_passed(segment.b);
+  passed |= passed_a | passed_b;
+  // No place of the triangle is nearer than its plane is.
+  const bool a_is_lower = std::abs(height_a) <= std::abs(height_b);
+  if (!crosses_plane && !face.is_thin() && (a_is_lower ? passed_a : passed_b) == 0) {
+    const Vec3 lower = a_is_lower ? segment.a : segment.b;
+    return measured({lower, face.foot(lower)});
+  }
+  // The way to the triangle ends on no edge that the whole segment is on the inner side of.
+  PointPair best =
+      closest_on_edges(segment, triangle, face.is_thin() || passed == 0 ? all_edges : passed);
+  if (passed_a == 0) best = nearer(best, {segment.a, face.foot(segment.a)});
+  if (passed_b == 0) best = nearer(best, {segment.b, face.foot(segment.b)});
   return measured(best);
 }
 

@@ -196,6 +196,25 @@ TEST(Distances, AgreeWithFclOnShapesInLineInPlaneAndOfNoSize) {
   }
 }
 
+// The sides of the edges, by which the edges to look at are chosen, are known to rounding only: a
+// segment may leave all edges but the one that it goes through on its inner side.
+TEST(Distances, AreNothingWhereASegmentGoesThroughAnEdge) {
+  Random random(19);
+  for (int i = 0; i < 20000; ++i) {
+    const Triangle3 triangle = oracles::random_triangle(random);
+    const Vec3 normal = cross(triangle.b - triangle.a, triangle.c - triangle.a);
+    if (norm(normal) < 1e-3) continue;
+    const Vec3 edge = unit(triangle.b - triangle.a);
+    const double share = random.whole(0, 3) == 0 ? 0 : random.between(0, 1);
+    const Vec3 met = between(triangle.a, triangle.b, share);
+    const Vec3 way = unit(normal) * random.between(0.1, 5) + edge * random.between(-5, 5);
+    const Segment3 through{met + way, met - way * random.between(0.1, 3)};
+    ASSERT_NEAR(nearest(through, triangle).distance_in, 0, promised_in);
+    const Triangle3 turned{triangle.b, triangle.c, triangle.a};
+    ASSERT_NEAR(nearest(through, turned).distance_in, 0, promised_in);
+  }
+}
+
 TEST(Distances, AgreeWithSearchOnNearlyParallelSegments) {
   Random random(11);
   for (int i = 0; i < 1000; ++i) {

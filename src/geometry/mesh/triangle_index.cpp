@@ -11,6 +11,7 @@ struct NearestSoFar {
   const Segment3& segment;
   std::optional<std::uint32_t> triangle;
   Nearest nearest;
+  std::optional<std::uint32_t> guess = {};  ///< measured already, and meant to be met again
 
   double consider(std::uint32_t candidate, double bound_in) {
     const Nearest found = linewright::nearest(segment, tree.triangles[candidate]);
@@ -22,7 +23,8 @@ struct NearestSoFar {
   }
 
   static double visit(void* context, std::uint32_t candidate, double bound_in) {
-    return static_cast<NearestSoFar*>(context)->consider(candidate, bound_in);
+    auto& best = *static_cast<NearestSoFar*>(context);
+    return candidate == best.guess ? bound_in : best.consider(candidate, bound_in);
   }
 };
 
@@ -53,6 +55,7 @@ std::optional<NearestTriangle> TriangleIndex::nearest(const Segment3& segment, d
   NearestSoFar best{*tree_, segment, {}, {}};
   double bound_in = within_in;
   if (guess) bound_in = best.consider(*guess, bound_in);
+  best.guess = guess;
   if (bound_in > 0 || !best.triangle)
     search_tree(*tree_, segment, bound_in, {&NearestSoFar::visit, &best});
   if (!best.triangle) return std::nullopt;

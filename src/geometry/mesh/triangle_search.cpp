@@ -45,6 +45,18 @@ HWY_INLINE Vector3 choose(hn::Mask<Tag> mask, const Vector3& yes, const Vector3&
   return {hn::IfThenElse(mask, yes.x, no.x), hn::IfThenElse(mask, yes.y, no.y),
           hn::IfThenElse(mask, yes.z, no.z)};
 }
+/// Of eight values a bit each, the first the lowest, of those that are no greater than the limit.
+HWY_INLINE unsigned bits_within(const Lanes& values, float limit) {
+  const Tag tag;
+  unsigned bits = 0;
+  for (std::size_t lane = 0; lane < tree_width; lane += hn::Lanes(tag)) {
+    std::array<std::uint8_t, 8> bytes{};
+    hn::StoreMaskBits(tag, hn::Le(hn::Load(tag, values.data() + lane), hn::Set(tag, limit)),
+                      bytes.data());
+    bits |= static_cast<unsigned>(bytes[0]) << lane;
+  }
+  return bits;
+}
 HWY_INLINE Floats held(Floats value) {
   const Tag tag;
   return hn::Min(hn::Max(value, hn::Zero(tag)), hn::Set(tag, 1.0F));
@@ -80,7 +92,7 @@ Query make_query(const TriangleTree& tree, const Segment3& segment) {
   for (std::size_t i = 0; i < 3; ++i) {
     const std::size_t j = (i + 1) % 3;
     const std::size_t k = (i + 2) % 3;
-    const double length = std::hypot(span[j], span[k]);
+    const double length = std::sqrt(span[j] * span[j] + span[k] * span[k]);
     if (length <= 0) continue;
     query.square[i][j] = static_cast<float>(-span[k] / length);
     query.square[i][k] = static_cast<float>(span[j] / length);
@@ -156,8 +168,10 @@ HWY_INLINE Vector3 to_edge(const SplatQuery& query, const Vector3& from, const V
   const Floats divisor =
       hn::Max(hn::NegMulAdd(both, both, hn::Mul(query.span_squared, edge_squared)), least);
   const Floats first_s =
-      held(hn::Div(hn::NegMulAdd(both, from_edge, hn::Mul(from_span, edge_squared)), divisor));
-  const Floats t = held(hn::Div(hn::MulSub(first_s, both, from_edge), edge_squared));
+      held(hn::Mul(hn::NegMulAdd(both, from_edge, hn::Mul(from_span, edge_squared)),
+                   hn::ApproximateReciprocal(divisor)));
+  const Floats t = held(hn::Mul(hn::MulSub(first_s, both, from_edge),
+                                hn::ApproximateReciprocal(edge_squared)));
   const Floats s = held(hn::Mul(hn::MulAdd(t, both, from_span), query.inverse_span_squared));
   return {hn::NegMulAdd(s, query.span.x, hn::MulAdd(t, edge.x, from.x)),
           hn::NegMulAdd(s, query.span.y, hn::MulAdd(t, edge.y, from.y)),
@@ -293,8 +307,9 @@ class Search {
     alignas(32) Lanes bound;
     bound_boxes(query_, node, bound);
     const std::size_t bottom = depth_;
-    for (std::size_t i = 0; i < tree_width; ++i) {
-      if (!(bound[i] <= limit_squared_) || node.child[i] == 0) continue;
+    for (unsigned left = bits_within(bound, limit_squared_); left != 0; left &= left - 1) {
+      const std::size_t i = hwy::Num0BitsBelowLS1Bit_Nonzero32(left);
+      if (node.child[i] == 0) continue;
       std::size_t at = depth_++;
       while (at > bottom && stack_[at - 1].bound_squared < bound[i]) {
         stack_[at] = stack_[at - 1];
@@ -322,19 +337,19 @@ class Search {
     alignas(32) Lanes bound;
     bound_triangles(query_, block, bound);
     const std::size_t first = index * tree_width;
-    std::size_t left = std::min(tree_width, tree_.triangles.size() - first);
-    std::array<std::uint32_t, tree_width> triangle;
-    std::copy_n(tree_.order.get() + first, left, triangle.begin());
-    while (left > 0) {
-      std::size_t nearest = 0;
-      for (std::size_t i = 1; i < left; ++i)
+    const std::size_t held_here = std::min(tree_width, tree_.triangles.size() - first);
+    unsigned left = bits_within(bound, limit_) & ((1U << held_here) - 1);
+    while (left != 0) {
+      std::size_t nearest = hwy::Num0BitsBelowLS1Bit_Nonzero32(left);
+      for (unsigned others = left & (left - 1); others != 0; others &= others - 1) {
+        const std::size_t i = hwy::Num0BitsBelowLS1Bit_Nonzero32(others);
         if (bound[i] < bound[nearest]) nearest = i;
+      }
       if (!(bound[nearest] <= limit_)) return;
-      const double bound_in = visitor_.visit(visitor_.context, triangle[nearest], bound_in_);
+      const double bound_in =
+          visitor_.visit(visitor_.context, tree_.order[first + nearest], bound_in_);
       if (bound_in < bound_in_) lower_bound_to(bound_in);
-      --left;
-      bound[nearest] = bound[left];
-      triangle[nearest] = triangle[left];
+      left &= ~(1U << nearest);
     }
   }
 
