@@ -7,6 +7,7 @@
 #include "rules/side_by_side.hpp"
 #include "rules/sort_by_key.hpp"
 #include "rules/waivers.hpp"
+#include "system/freed_memory.hpp"
 
 namespace linewright {
 
@@ -98,8 +99,11 @@ std::vector<const Rule*> rules_asked(const std::optional<std::string>& only_rule
 std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule,
                              const std::optional<std::string>& only_route) {
-  std::vector<Judgement> judgements =
-      in_one_list(judge_rules(rules_asked(only_rule), prepared, phrasing));
+  std::vector<std::vector<Judgement>> of_rules =
+      judge_rules(rules_asked(only_rule), prepared, phrasing);
+  // Of thousands of lines their motion, which is let go now, and the one list are 50 MB each.
+  give_back_freed_memory();
+  std::vector<Judgement> judgements = in_one_list(std::move(of_rules));
   apply_waivers(prepared, only_rule, judgements);
   if (only_route)
     std::erase_if(judgements,

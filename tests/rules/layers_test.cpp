@@ -34,7 +34,7 @@ const std::map<std::string, Folders> allowed{
     {"lines/motion", {"model", "physics", "geometry", "lines", "lines/near"}},
     {"lines/access",
      {"model", "geometry", "geometry/plane", "geometry/structure", "geometry/mesh", "lines"}},
-    {"rules", {"model", "words", "geometry", "lines", "lines/near", "lines/motion"}},
+    {"rules", {"model", "system", "words", "geometry", "lines", "lines/near", "lines/motion"}},
     {"rules/words", {"model", "words", "geometry/structure", "lines"}},
     {"rules/line", {"model", "physics", "lines", "lines/motion", "rules", "rules/words"}},
     {"rules/space",
