@@ -49,6 +49,16 @@ bool is_near_a_line(const MeshField& mesh, const std::vector<PreparedRoute>& rou
   return false;
 }
 
+/// No light aeroplane is longer or wider [common practice, no source]; a part of one is, where its
+/// millimetres are taken for inches.
+constexpr double longest_part_in = 1200;
+
+std::string size_words(const Bounds& in_place) {
+  const Vec3 size = in_place.max - in_place.min;
+  if (std::max({size.x, size.y, size.z}) <= longest_part_in) return {};
+  return "; that is larger than a light aeroplane: are its units right?";
+}
+
 /// What is said of lines that run inside of a mesh; empty for none.
 std::string inside_words(const std::vector<std::string>& names) {
   if (names.empty()) return {};
@@ -140,7 +150,8 @@ std::vector<std::string> MeshStore::notes_on(const PreparedProject& prepared,
     std::string note =
         fmt::format("mesh {} has {}, {}", name,
                     counted(static_cast<int>(tally.triangles), "triangle", "triangles"),
-                    phrasing.extents(in_place.min, in_place.max));
+                    phrasing.extents(in_place.min, in_place.max)) +
+        size_words(in_place);
     if (tally.looked_at == 0 && !is_near_a_line(*mesh.field, prepared.routes)) {
       notes.push_back(note + "; nothing of it comes near a line: is it where it should be?" +
                       inside);

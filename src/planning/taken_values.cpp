@@ -237,6 +237,19 @@ bool is_mounted(NodeKind kind) {
          kind == NodeKind::instrument || kind == NodeKind::drain || kind == NodeKind::valve;
 }
 
+/// No control's part sweeps less in all [common practice, no source]; in radians any would.
+constexpr double little_sweep_deg = 4;
+
+void add_sweeps(const Project& project, Sentences& sentences) {
+  Names names;
+  for (const Mover& mover : project.structure.movers)
+    if (mover.sweep_to_deg - mover.sweep_from_deg < little_sweep_deg) names.push_back(mover.name);
+  sentences.add(names,
+                fmt::format("movers that sweep less than {:g} degrees in all: {{}}; that was "
+                            "taken as it stands, in degrees",
+                            little_sweep_deg));
+}
+
 /// A sector is a place where its cable leaves it, and a radius: its disc is no part of structure.
 void add_sectors(const Project& project, Sentences& sentences) {
   Names names;
@@ -305,6 +318,7 @@ std::vector<std::string> taken_values(const Project& project) {
   add_fittings(project, sentences);
   add_threads(project, sentences);
   add_sectors(project, sentences);
+  add_sweeps(project, sentences);
   add_lines(project, sentences);
   return sentences.take();
 }

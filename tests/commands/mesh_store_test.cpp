@@ -265,6 +265,16 @@ TEST(MeshStore, AMeshFarFromTheLinesIsAskedAbout) {
       << project.check().out;
 }
 
+// A plate of 20 by 10 in whose millimetres were taken for inches.
+TEST(MeshStore, AMeshLargerThanALightAeroplaneIsAskedAbout) {
+  const PlateProject project;
+  project.write_entry(", scale: 50, translate: [-5150, 0, -441]");
+  const std::string asked = "that is larger than a light aeroplane: are its units right?";
+  EXPECT_FALSE(contains(unwrapped(project.check().out), asked));
+  project.write_entry(", scale: 80, translate: [-8300, 0, -711]");
+  EXPECT_TRUE(contains(unwrapped(project.check().out), asked)) << project.check().out;
+}
+
 TEST(MeshStore, AMeshNearALineIsNotAskedAboutWhereNoRuleLooks) {
   const PlateProject project;
   const std::string out = run({"check", project.path, "--rule", "network"}).out;

@@ -207,5 +207,19 @@ TEST(TakenValues, AreSilentOfAProjectWithNothingInIt) {
   EXPECT_TRUE(taken_values(SmallProject().project).empty());
 }
 
+TEST(TakenValues, AskWhetherASweepIsMeantInDegrees) {
+  SmallProject project = straight_cable();
+  Mover mover;
+  mover.name = "rudder-horn";
+  mover.sweep_from_deg = -0.44;
+  mover.sweep_to_deg = 0.44;
+  project.project.structure.movers.push_back(mover);
+  EXPECT_TRUE(says(project,
+                   "movers that sweep less than 4 degrees in all: rudder-horn; that was taken as "
+                   "it stands, in degrees"));
+  project.project.structure.movers[0].sweep_from_deg = -25;
+  EXPECT_FALSE(says(project, "movers that sweep less"));
+}
+
 }  // namespace
 }  // namespace linewright
