@@ -9,6 +9,7 @@
 #include "commands/mesh_store.hpp"
 #include "commands/open_project.hpp"
 #include "lines/prepare.hpp"
+#include "model/units.hpp"
 #include "planning/suggest_supports.hpp"
 #include "render/suggest_json.hpp"
 #include "render/suggest_text.hpp"
@@ -26,7 +27,7 @@ constexpr const char* unsound_words =
 /// or what a tape has.
 double place_step_in(const Route& route, LengthUnit unit) {
   if (unit == LengthUnit::inch_fraction) return 1.0 / 32;
-  return route.in_millimetres ? 0.01 / 25.4 : 0.001;
+  return route.in_millimetres ? 0.01 / mm_per_in : 0.001;
 }
 
 bool takes_clamps(const Project& project, const Route& route) {

@@ -10,6 +10,7 @@
 #include <set>
 
 #include "model/angle.hpp"
+#include "model/placement.hpp"
 #include "planning/cable_cut.hpp"
 
 namespace linewright {
@@ -23,13 +24,6 @@ double tidy_rotation_deg(double rotation_deg) {
   if (std::abs(rotation_deg) < rotation_rounding_deg) return 0;
   if (std::abs(rotation_deg) > 180 - rotation_rounding_deg) return 180;
   return rotation_deg;
-}
-
-/// `vector` turned about the unit vector `axis` by the right-hand rule.
-Vec3 turned_about(Vec3 vector, Vec3 axis, double angle_rad) {
-  const Vec3 along = axis * dot(axis, vector);
-  const Vec3 across = vector - along;
-  return along + across * std::cos(angle_rad) + cross(axis, across) * std::sin(angle_rad);
 }
 
 /// Corner to start of arc. A full reversal has no arc and claims no straight.
@@ -217,8 +211,8 @@ std::vector<Vec3> corners_from_schedule(const RouteCut& cut, Vec3 start, Vec3 di
   Vec3 normal = cut.bends.empty() ? Vec3{} : unit(cross(direction, first_bend_towards));
   for (const BendStep& bend : cut.bends) {
     advance(bend.straight_before_in, tangent_in(bend));
-    normal = turned_about(normal, along, bend.rotation_deg / degrees_per_radian);
-    along = turned_about(along, normal, bend.angle_deg / degrees_per_radian);
+    normal = turned(along, bend.rotation_deg).apply(normal);
+    along = turned(normal, bend.angle_deg).apply(along);
   }
   advance(cut.straight_after_in, 0);
   return corners;

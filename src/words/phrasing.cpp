@@ -107,7 +107,7 @@ Phrasing Phrasing::decimals() const {
 
 std::string Phrasing::coordinate(double inches) const {
   if (unit == LengthUnit::inch_fraction) return on_tape(inches);
-  return fixed(unit == LengthUnit::millimetre ? inches * mm_per_in : inches, 1);
+  return fixed(inches * units_per_in(), 1);
 }
 
 std::string Phrasing::angle(double degrees, int more_decimals) const {
@@ -119,7 +119,7 @@ std::string Phrasing::place(Vec3 at) const {
 }
 
 std::string Phrasing::stand(const DrawnPlane& plane) const {
-  const double scale = unit == LengthUnit::millimetre ? mm_per_in : 1;
+  const double scale = units_per_in();
   const auto is_square_to = [&plane](Vec3 axis) { return std::abs(dot(plane.normal, axis)) == 1; };
   if (is_square_to({1, 0, 0})) return "FS " + fixed(plane.origin.x * scale, 1);
   if (is_square_to({0, 1, 0})) return "BL " + fixed(plane.origin.y * scale, 1);

@@ -7,6 +7,7 @@
 
 #include "model/drawn_plane.hpp"
 #include "model/source.hpp"
+#include "model/units.hpp"
 #include "model/vector.hpp"
 
 namespace linewright {
@@ -26,6 +27,7 @@ struct Phrasing {
   std::string length(double inches, int more_decimals = 0) const;
   std::string length_number(double inches, int more_decimals = 0) const;  ///< "0.125"
   std::string unit_name() const;                                          ///< "in" or "mm"
+  double units_per_in() const { return unit == LengthUnit::millimetre ? mm_per_in : 1; }
   /// The nearest length that is said in full and is not under, or not over, `inches`. A mend says
   /// these, so that doing what it says is enough.
   double rounded_up(double inches) const;

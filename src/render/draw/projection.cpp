@@ -202,7 +202,7 @@ std::string view_of(const Drawing& drawing, const Projection& projection) {
 void draw_ticks(Sheet& sheet, const PaperScale& scale, const PaperBox& frame,
                 std::string_view along, std::string_view up, const Phrasing& phrasing) {
   constexpr double nearest_ticks_pt = 34;
-  const double unit = phrasing.unit == LengthUnit::millimetre ? 25.4 : 1;
+  const double unit = phrasing.units_per_in();
   const double step = tick_step(nearest_ticks_pt / scale.points(1) * unit);
   const auto place = [&](double point, double origin, double start) {
     return start + (point - origin) / scale.points(1);

@@ -141,7 +141,7 @@ std::string Sheet::finished(double height_pt, std::string_view name) const {
 }
 
 void draw_scale_bars(Sheet& sheet, double x, double y, int one_to, const Phrasing& phrasing) {
-  const double units_per_inch = phrasing.unit == LengthUnit::millimetre ? 25.4 : 1;
+  const double units_per_inch = phrasing.units_per_in();
   const double length = tick_step(units_per_inch * one_to);
   const double points = length / units_per_inch * points_per_inch / one_to;
   const auto bar = [&](double left, double wide, std::string_view id) {

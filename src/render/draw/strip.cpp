@@ -115,7 +115,7 @@ class Strip {
       sheet_.text(x(0), axis_y_ + 22, "head", "start", "from " + report->from, 50);
       sheet_.text(x(length_in_), axis_y_ + 22, "head", "end", "to " + report->to, 50);
     }
-    const double unit = drawing_.phrasing.unit == LengthUnit::millimetre ? 25.4 : 1;
+    const double unit = drawing_.phrasing.units_per_in();
     const double step = tick_step(34 / scale_.points(1) * unit);
     for (int i = 0; i * step / unit <= length_in_ * (1 + 1e-9); ++i) {
       sheet_.path("grid", fmt::format("M{:.2f} {:.1f}V{:.1f}", x(i * step / unit),
@@ -147,7 +147,7 @@ class Strip {
 
   void chart() {
     const Phrasing& say = drawing_.phrasing;
-    const double unit = say.unit == LengthUnit::millimetre ? 25.4 : 1;
+    const double unit = say.units_per_in();
     const double step = tick_step(most_in_ * unit / 6);
     for (int i = 0; i * step / unit <= most_in_ * (1 + 1e-9); ++i) {
       sheet_.path("grid",

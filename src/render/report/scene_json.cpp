@@ -156,9 +156,8 @@ std::string scene_json(const ReportPage& page) {
     findings.push_back(json_finding(page.report.judgements[index], index));
   for (const RiggedCable& cable : page.rig.cables) tensions.push_back(json_tensions(cable));
   for (const ScenePool& pool : page.scene.pools) pools.push_back(json_pool(pool));
-  const bool metric = page.phrasing.unit == LengthUnit::millimetre;
   return without_markup(json_line({{"unit", page.phrasing.unit_name()},
-                                   {"unit_per_in", metric ? 25.4 : 1.0},
+                                   {"unit_per_in", page.phrasing.units_per_in()},
                                    {"parts", std::move(parts)},
                                    {"movers", std::move(movers)},
                                    {"routes", std::move(routes)},

@@ -73,7 +73,7 @@ std::string reach_area(const SceneRoute& route, Width width, const Scale& scale,
 }
 
 std::string axes(const Scale& scale, const Phrasing& phrasing) {
-  const double unit = phrasing.unit == LengthUnit::millimetre ? 25.4 : 1;
+  const double unit = phrasing.units_per_in();
   std::string svg = fmt::format("<path class=\"axis\" d=\"M{0} {1}V{2}H{3}\"/>\n", left_px, top_px,
                                 base_px, right_px);
   const double along = tick_step_of(scale.length_in * unit, 10);
