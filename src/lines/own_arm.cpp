@@ -84,6 +84,10 @@ bool end_moves(const PreparedRoute& route, const Node& node) {
   return on_arm && !route.stays();
 }
 
+bool swing_is_unknown(const PreparedRoute& route, const Node& node) {
+  return node.held() && end_moves(route, node) && (!node.arm || !route.moves);
+}
+
 OwnArms::OwnArms(const PreparedProject& prepared, const PreparedRoute& route) {
   if (!works_control(route.line->kind)) return;
   for (const Node* node : {route.from, route.to}) {

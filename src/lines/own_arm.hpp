@@ -45,6 +45,8 @@ bool is_on(const Mover& mover, Vec3 at);
 /// True for the end of a cable on a horn or pedal, which structure holds only by what it turns on;
 /// not where the cable is stated to have no travel.
 bool end_moves(const PreparedRoute& route, const Node& node);
+/// True where nobody knows how far such an end swings the cable: no arm is stated, or no travel.
+bool swing_is_unknown(const PreparedRoute& route, const Node& node);
 
 /// The movers that the ends of a cable are fixed to.
 class OwnArms {

@@ -47,18 +47,25 @@ std::vector<const Waiver*> local_waivers(const PreparedProject& prepared, const 
   return local;
 }
 
+/// As a rule's context has it.
+struct Asked {
+  std::vector<char> routes;
+  bool alone = false;
+};
+
 /// What one rule says, along the route. Where places are waived, the rule looks again with those
 /// left out, and what it then finds is added.
 std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepared,
                                   const LineMotion& motion, const Phrasing& phrasing,
-                                  const std::vector<char>& asked_routes) {
-  std::vector<Judgement> found = rule.judge({rule, prepared, motion, phrasing, {}, asked_routes});
+                                  const Asked& asked) {
+  std::vector<Judgement> found =
+      rule.judge({rule, prepared, motion, phrasing, {}, asked.routes, asked.alone});
   const std::vector<const Waiver*> local = local_waivers(prepared, rule);
   if (!local.empty()) {
     std::map<std::string, std::vector<std::size_t>> by_words;
     for (std::size_t i = 0; i < found.size(); ++i) by_words[found[i].message].push_back(i);
     for (Judgement& judgement :
-         rule.judge({rule, prepared, motion, phrasing, local, asked_routes})) {
+         rule.judge({rule, prepared, motion, phrasing, local, asked.routes, asked.alone})) {
       if (judgement.verdict == Verdict::pass) continue;
       std::vector<std::size_t>& alike = by_words[judgement.message];
       const bool known = std::any_of(alike.begin(), alike.end(), [&](std::size_t i) {
@@ -79,11 +86,10 @@ std::vector<Judgement> judge_rule(const Rule& rule, const PreparedProject& prepa
 /// motion by is let go before what they say is put together.
 std::vector<std::vector<Judgement>> judge_rules(const std::vector<const Rule*>& rules,
                                                 const PreparedProject& prepared,
-                                                const Phrasing& phrasing,
-                                                const std::vector<char>& asked_routes = {}) {
+                                                const Phrasing& phrasing, const Asked& asked = {}) {
   const LineMotion motion = motion_of(prepared);
   return each_side_by_side(rules.size(), [&](std::size_t i) {
-    return judge_rule(*rules[i], prepared, motion, phrasing, asked_routes);
+    return judge_rule(*rules[i], prepared, motion, phrasing, asked);
   });
 }
 
@@ -114,7 +120,8 @@ std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
 
 std::vector<Judgement> judge_asked(const PreparedProject& prepared, const Phrasing& phrasing,
                                    const std::vector<char>& asked_routes) {
-  return in_one_list(judge_rules(rules_asked(std::nullopt), prepared, phrasing, asked_routes));
+  return in_one_list(
+      judge_rules(rules_asked(std::nullopt), prepared, phrasing, {asked_routes, false}));
 }
 
 std::vector<Judgement> waived_in_order(const PreparedProject& prepared,
@@ -129,14 +136,13 @@ std::vector<Judgement> judge_on_route(const PreparedProject& prepared, const Phr
                                       const std::string& route) {
   std::vector<const Rule*> asked;
   for (const std::string_view name : rules) asked.push_back(find_rule(name));
-  std::vector<char> asked_routes;
+  Asked alone{{}, true};
   for (const PreparedRoute& each : prepared.routes)
-    asked_routes.push_back(each.route->name == route ? 1 : 0);
-  std::vector<Judgement> judgements =
-      in_one_list(judge_rules(asked, prepared, phrasing, asked_routes));
+    alone.routes.push_back(each.route->name == route ? 1 : 0);
+  std::vector<Judgement> judgements = in_one_list(judge_rules(asked, prepared, phrasing, alone));
   apply_waivers(prepared, std::nullopt, judgements);
   std::erase_if(judgements, [&](const Judgement& judgement) {
-    return judgement.rule == "waivers" || !concerns(judgement, route);
+    return judgement.rule == waivers_name || !concerns(judgement, route);
   });
   return judgements;
 }

@@ -18,8 +18,9 @@ std::vector<Judgement> judge(const PreparedProject& prepared, Phrasing phrasing,
                              const std::optional<std::string>& only_rule = std::nullopt,
                              const std::optional<std::string>& only_route = std::nullopt);
 
-/// What all rules say of the routes that are asked for, each by 1 or 0, and of what concerns none:
-/// by rule, then along the routes, waivers not applied. Some of other routes may be among it.
+/// What all rules say, by rule, then along the routes, waivers not applied. Of those that leave out
+/// what is not asked for it is what they say of the routes that are, each by 1 or 0, and of what
+/// concerns none; some of other routes may be among it.
 std::vector<Judgement> judge_asked(const PreparedProject& prepared, const Phrasing& phrasing,
                                    const std::vector<char>& asked_routes);
 /// Applies waivers to all that the rules said, and puts it in the order of `judge`.

@@ -5,7 +5,8 @@
 #include <string_view>
 #include <utility>
 
-#include "lines/concerned_routes.hpp"
+#include "lines/joined_routes.hpp"
+#include "lines/own_arm.hpp"
 #include "lines/route_change.hpp"
 #include "rules/judge.hpp"
 #include "rules/registry.hpp"
@@ -15,6 +16,9 @@
 namespace linewright {
 
 namespace {
+
+/// Of each route 1 where something is true of it.
+using Marks = std::vector<char>;
 
 /// Routes by what judgements call them.
 class RouteNames {
@@ -40,30 +44,40 @@ class RouteNames {
   std::map<std::string_view, std::size_t> index_;
 };
 
-bool is_one_of(const std::optional<std::size_t>& route, const std::vector<char>& routes) {
-  return route && routes[*route] != 0;
+bool is_marked(const std::optional<std::size_t>& route, const Marks& marks) {
+  return route && marks[*route] != 0;
 }
 
-/// Adds lines that something is said of together with one that is joined to the change; true where
-/// there was one to add.
-bool add_those_spoken_of(const std::vector<Judgement>& judgements, const RouteNames& names,
-                         ConcernedRoutes& concerned) {
-  std::vector<char>& all = concerned.with_neighbours;
-  const auto before = std::count(all.begin(), all.end(), 1);
+/// Marks the routes of which something is said together with one of `joined`; true where there was
+/// one to mark.
+bool mark_those_spoken_of(const std::vector<Judgement>& judgements, const RouteNames& names,
+                          const Marks& joined, Marks& marks) {
+  const auto before = std::count(marks.begin(), marks.end(), 1);
   for (const Judgement& each : judgements) {
     const auto route = names.of(each);
     const auto with = names.with(each);
-    if (is_one_of(route, concerned.joined) && with) all[*with] = 1;
-    if (is_one_of(with, concerned.joined) && route) all[*route] = 1;
+    if (is_marked(route, joined) && with) marks[*with] = 1;
+    if (is_marked(with, joined) && route) marks[*route] = 1;
   }
-  return std::count(all.begin(), all.end(), 1) > before;
+  return std::count(marks.begin(), marks.end(), 1) > before;
 }
 
-/// By name, and where each stands among all.
-std::map<std::string_view, std::size_t> order_of_rules() {
-  std::map<std::string_view, std::size_t> order;
-  for (const Rule* rule : all_rules()) order.emplace(rule->name, order.size());
-  return order;
+/// Cables of which any line that comes near an end has something said.
+void mark_unknown_swings(const PreparedProject& prepared, Marks& marks) {
+  for (std::size_t i = 0; i < prepared.routes.size(); ++i) {
+    const PreparedRoute& route = prepared.routes[i];
+    if (swing_is_unknown(route, *route.from) || swing_is_unknown(route, *route.to)) marks[i] = 1;
+  }
+}
+
+/// Of rules that leave out what is not asked for.
+using PlaceOfRule = std::map<std::string_view, std::pair<std::size_t, bool>>;
+
+PlaceOfRule places_of_rules() {
+  PlaceOfRule places;
+  for (const Rule* rule : all_rules())
+    places.emplace(rule->name, std::pair(places.size(), rule->leaves_out_unasked));
+  return places;
 }
 
 }  // namespace
@@ -73,36 +87,35 @@ std::optional<std::vector<Judgement>> judge_again(const PreparedProject& prepare
                                                   const std::vector<Judgement>& said) {
   const auto change = change_of_routes(before, *prepared.project);
   if (!change) return std::nullopt;
-  const RouteNames names(prepared);
-  ConcernedRoutes concerned = concerned_routes(before, prepared, change->routes);
-  add_those_spoken_of(said, names, concerned);
-  std::vector<Judgement> fresh = judge_asked(prepared, phrasing, concerned.with_neighbours);
-  if (add_those_spoken_of(fresh, names, concerned))
-    fresh = judge_asked(prepared, phrasing, concerned.with_neighbours);
+  const Marks joined = joined_routes(before, *prepared.project, change->routes);
+  if (!changes_own_gaps_alone(before, *prepared.project, change->routes, joined))
+    return std::nullopt;
 
-  const auto order = order_of_rules();
-  const auto rests_on_all_routes = [&order](const Judgement& each) {
-    return all_rules()[order.at(each.rule)]->rests_on_all_routes;
+  const RouteNames names(prepared);
+  Marks asked = joined;
+  mark_unknown_swings(prepared, asked);
+  mark_those_spoken_of(said, names, joined, asked);
+  std::vector<Judgement> fresh = judge_asked(prepared, phrasing, asked);
+  if (mark_those_spoken_of(fresh, names, joined, asked))
+    fresh = judge_asked(prepared, phrasing, asked);
+
+  // What a rule says of one route is wholly fresh, or wholly kept, so that it stays in order.
+  const PlaceOfRule rules = places_of_rules();
+  const auto is_kept = [&](const Judgement& each) {
+    const auto route = names.of(each);
+    return rules.at(each.rule).second && route && asked[*route] == 0;
   };
   std::vector<Judgement> judgements;
-  for (Judgement& each : fresh) {
-    const auto route = names.of(each);
-    if (!route || is_one_of(route, concerned.with_neighbours) || rests_on_all_routes(each))
-      judgements.push_back(std::move(each));
-    else if (is_one_of(names.with(each), concerned.joined))
-      return std::nullopt;
-  }
+  for (Judgement& each : fresh)
+    if (!is_kept(each)) judgements.push_back(std::move(each));
   for (const Judgement& each : said) {
-    const auto route = names.of(each);
-    if (!route || is_one_of(route, concerned.with_neighbours) || each.rule == "waivers" ||
-        rests_on_all_routes(each))
-      continue;
+    if (each.rule == waivers_name || !is_kept(each)) continue;
     const auto where = change->now_at(each.location);
     if (!where) return std::nullopt;
     judgements.push_back(without_waiver(each));
     judgements.back().location = *where;
   }
-  sort_by_key(judgements, [&](const Judgement& each) { return order.at(each.rule); });
+  sort_by_key(judgements, [&](const Judgement& each) { return rules.at(each.rule).first; });
   return waived_in_order(prepared, std::move(judgements));
 }
 

@@ -2,7 +2,6 @@
 // A rule is one value: its name, its manual, its limits with sources, and a function from the
 // prepared project to judgements. Every listing of rules is a rendering of these values.
 
-#include <algorithm>
 #include <span>
 #include <string>
 #include <string_view>
@@ -29,8 +28,9 @@ struct Rule {
   /// Unknowns for what a project leaves out without which the rule says nothing: asked for where
   /// the rule is judged alone. Absent where the rule asks for all that it needs.
   std::vector<Judgement> (*lacking)(const RuleContext&) = nullptr;
-  /// True where what it says of one route may rest on any other, however far away that is.
-  bool rests_on_all_routes = false;
+  /// True where it may leave out what concerns no route that is asked about, and what it says of a
+  /// route rests on that, on what is joined to it and on gaps between two: see `judge_again`.
+  bool leaves_out_unasked = false;
 };
 
 /// What a rule is given. `passed_over` are waivers for one place, in order of their routes' names:
@@ -41,15 +41,17 @@ struct RuleContext {
   const LineMotion& motion;  ///< of `prepared`
   Phrasing phrasing;
   std::vector<const Waiver*> passed_over = {};
-  /// Of each route whether it is asked about, 1 or 0; empty for all. A rule may leave out what
-  /// cannot concern any that is.
+  /// Of each route of `prepared` whether it is asked about, 1 or 0; empty for all.
   std::vector<char> asked_routes = {};
+  /// True where all that is wanted is what concerns the one route that is asked about: any rule may
+  /// leave out the rest, and of two things that one says what the other would.
+  bool alone = false;
 
   bool asks_for(const PreparedRoute& route) const {
     return asked_routes.empty() || asked_routes[index_of(route)] != 0;
   }
-  /// Where one route alone is asked about, it says what another one would say of the two.
-  bool asks_for_one() const { return std::count(asked_routes.begin(), asked_routes.end(), 1) == 1; }
+  /// False for what every rule may leave out.
+  bool wants(const PreparedRoute& route) const { return !alone || asks_for(route); }
   std::size_t index_of(const PreparedRoute& route) const {
     return static_cast<std::size_t>(&route - prepared.routes.data());
   }

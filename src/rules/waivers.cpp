@@ -32,7 +32,7 @@ bool is_there(const Waiver& waiver, const Judgement& judgement) {
 
 Judgement unused(const Waiver& waiver, bool met_unknown) {
   Judgement judgement;
-  judgement.rule = "waivers";
+  judgement.rule = waivers_name;
   judgement.verdict = Verdict::warn;
   judgement.route = waiver.route;
   judgement.at = waiver.near;

@@ -3,11 +3,15 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "rules/rule.hpp"
 
 namespace linewright {
+
+/// The rule that judgements of the waivers themselves are of.
+inline constexpr std::string_view waivers_name = "waivers";
 
 /// Turns each fail or warn that a waiver names (its rule, its route on either side, within `within`
 /// of `near` where stated) into `waived` with the reason. An unknown is never waived. A waiver that

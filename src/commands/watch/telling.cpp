@@ -16,8 +16,10 @@ namespace linewright {
 
 namespace {
 
-constexpr std::string_view told_too_little =
-    "linewright: the answer before this one left something out; this is the whole of it\n";
+constexpr std::string_view not_confirmed = "not confirmed yet: everything is judged once more\n";
+constexpr std::string_view confirmed = "confirmed\n";
+constexpr std::string_view told_wrong =
+    "linewright: the answer before this one was wrong; with these changes it is right\n";
 
 bool says_the_same(const Report& a, const Report& b) {
   return a.judgements == b.judgements && a.assumptions == b.assumptions;
@@ -33,23 +35,25 @@ Telling::Telling(const WatchOptions& options, PageServer* server)
 
 std::optional<Outcome> Telling::at_once(const OpenedProject& opened) {
   told_at_once_ = false;
-  if (!judged_ || page_ || server_) return std::nullopt;
+  if (!judged_ || page_ || server_ || options_.form.format != Format::text) return std::nullopt;
   const std::optional<Report> report = report_at_once(opened, options_, meshes_, *judged_);
   if (!report) return std::nullopt;
   told_at_once_ = true;
   now_ = std::time(nullptr);
-  return told_of(*report);
+  Outcome told = told_of(*report);
+  told.result += not_confirmed;
+  return told;
 }
 
 Outcome Telling::of(const OpenedProject& opened) {
   const Expected<Report, Outcome> report = checked_report(opened, options_, meshes_);
   Outcome told;
   if (report && told_at_once_ && says_the_same(*report, *last_)) {
-    told.code = exit_code(*report, options_.strict);
+    told = {exit_code(*report, options_.strict), std::string(confirmed), ""};
   } else {
     now_ = std::time(nullptr);
     told = report ? told_of(*report) : told_of(report.error());
-    if (report && told_at_once_) told.errors += told_too_little;
+    if (report && told_at_once_) told.errors += told_wrong;
   }
   judged_.reset();
   if (report) keep(opened, *report);

@@ -14,16 +14,15 @@
 
 namespace linewright {
 
-/// Tells the first check whole, and of each later one what changed. Where a save changed no more
-/// than routes, that is told before everything has been judged anew; whatever else that brings up
-/// is told then. `options` and `server` must outlive it.
+/// Tells the first check whole, and of each later one what changed. A person is told what a change
+/// of routes changes before everything has been judged anew, and then whether that was right. A
+/// page, and what reads JSON, gets what is confirmed alone. `options` and `server` must outlive it.
 class Telling {
  public:
   /// `server` may be nullptr: nothing is served.
   Telling(const WatchOptions& options, PageServer* server);
 
-  /// What can be told at once of a project that was just read, or nothing: where a page is written
-  /// it is there before anything is told. `of` comes after it.
+  /// What can be told at once of a project that was just read, or nothing. `of` comes after it.
   std::optional<Outcome> at_once(const OpenedProject& opened);
   /// What there is to tell of it when all is judged, and its pages are handed out.
   Outcome of(const OpenedProject& opened);

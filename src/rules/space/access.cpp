@@ -201,9 +201,7 @@ that covers nothing, and an opening with no structure within 1 in of it, is unkn
       .mend = "Leave an opening near it, make one larger, or move what cannot be reached.",
       .limits = access_limits,
       .catalogue_limits = "",
-      .judge = judge_access,
-      // Every line is in the way of a hand.
-      .rests_on_all_routes = true};
+      .judge = judge_access};
   return rule;
 }
 

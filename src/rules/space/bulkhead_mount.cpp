@@ -265,7 +265,7 @@ void judge_bulkheads(const RuleContext& context, std::vector<Judgement>& judgeme
   for (const Node& node : context.prepared.project->nodes) {
     if (!node.held() || !is_bulkhead_union(*context.prepared.project, node)) continue;
     const PreparedRoute* route = air_route_at(context.prepared, node);
-    if (route && context.asks_for(*route)) UnionMount(context, node, *route).judge(judgements);
+    if (route && context.wants(*route)) UnionMount(context, node, *route).judge(judgements);
   }
 }
 

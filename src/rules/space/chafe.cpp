@@ -371,7 +371,8 @@ asked about: all sag rests on it.)",
       .mend = "Add a support near the place, guard the edge, sleeve the line, or move it.",
       .limits = chafe_limits,
       .catalogue_limits = "slack, weight, stiffness and expansion of each line",
-      .judge = judge_chafe};
+      .judge = judge_chafe,
+      .leaves_out_unasked = true};
   return rule;
 }
 

@@ -370,7 +370,8 @@ run_out that is unknown. How far other lines can move is judged by chafe. A gap 
       .mend = "Move the line, or hold it off with a stand-off.",
       .limits = clearance_limits,
       .catalogue_limits = "",
-      .judge = judge_clearance};
+      .judge = judge_clearance,
+      .leaves_out_unasked = true};
   return rule;
 }
 

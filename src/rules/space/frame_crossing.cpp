@@ -160,7 +160,7 @@ Judgement judge_crossing(const RuleContext& context, const PreparedRoute& route,
 std::vector<Judgement> judge_as_stated(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
-    if (!context.asks_for(route)) continue;
+    if (!context.wants(route)) continue;
     for (const Crossing& crossing : route.crossings)
       judgements.push_back(judge_crossing(context, route, crossing));
     for (std::size_t i = 0; i < route.route->points.size(); ++i)

@@ -57,8 +57,7 @@ class PulleySurvey {
         distance(other.body.centre, pulley_.body.centre) < least_.width_in / 2)
       return false;
     const PreparedRoute* route = prepared_.find_route(other.route->name);
-    return other.body.name < pulley_.body.name ||
-           (route && context_.asks_for_one() && !context_.asks_for(*route));
+    return other.body.name < pulley_.body.name || (route && !context_.wants(*route));
   }
 
   double reach_in() const {

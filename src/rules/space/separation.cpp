@@ -316,7 +316,8 @@ out of the other end. How far lines can move toward each other is judged by chaf
       .mend = "Move the lines apart; put a cable that must pass near wires in a sleeve.",
       .limits = separation_limits,
       .catalogue_limits = "",
-      .judge = judge_separation};
+      .judge = judge_separation,
+      .leaves_out_unasked = true};
   return rule;
 }
 

@@ -40,7 +40,7 @@ std::vector<Judgement> judged_thick(const RuleContext& context,
   const PreparedProject prepared = prepare(project, meshes);
   const LineMotion motion = motion_of(prepared);
   return judge({context.rule, prepared, motion, context.phrasing, context.passed_over,
-                context.asked_routes});
+                context.asked_routes, context.alone});
 }
 
 /// How many are as grave between the same two things.

@@ -24,10 +24,6 @@ double travel_in(const PreparedRoute& route) {
   return std::max(route.moves->toward_from_in, route.moves->toward_to_in);
 }
 
-bool is_unknown(const PreparedRoute& route, const Node& node) {
-  return node.held() && end_moves(route, node) && (!node.arm || !route.moves);
-}
-
 SwungSpan swung(const PreparedRoute& route, const Stretch& hanging) {
   SwungSpan span{hanging};
   if (hanging.swings_with) return span;
@@ -35,11 +31,11 @@ SwungSpan swung(const PreparedRoute& route, const Stretch& hanging) {
   // It falls to nothing at the ends of the span, however far its run goes on.
   envelope.start_in = hanging.start_in;
   envelope.end_in = hanging.end_in;
-  if (hanging.start_in <= 0 && is_unknown(route, *route.from)) {
+  if (hanging.start_in <= 0 && swing_is_unknown(route, *route.from)) {
     span.at_from = true;
     envelope.play_first_in = std::max(envelope.play_first_in, travel_in(route));
   }
-  if (hanging.end_in >= route.length_in() && is_unknown(route, *route.to)) {
+  if (hanging.end_in >= route.length_in() && swing_is_unknown(route, *route.to)) {
     span.at_to = true;
     envelope.play_last_in = std::max(envelope.play_last_in, travel_in(route));
   }
@@ -119,7 +115,8 @@ std::vector<Judgement> judge_unknown_swings(const RuleContext& context, const Pr
                                             const NeighbourFilter& filter, const LimitRow& row) {
   std::vector<Judgement> judgements;
   if (route.line->kind != LineKind::cable) return judgements;
-  if (!is_unknown(route, *route.from) && !is_unknown(route, *route.to)) return judgements;
+  if (!swing_is_unknown(route, *route.from) && !swing_is_unknown(route, *route.to))
+    return judgements;
   for (const Stretch& hanging : context.motion.hanging[context.index_of(route)]) {
     const SwungSpan span = swung(route, hanging);
     if (!span.swings()) continue;

@@ -34,7 +34,7 @@ class TellingOfStarter : public testing::Test {
   Telling telling{options, nullptr};
 };
 
-TEST_F(TellingOfStarter, TellsAtOnceWhatOneRouteChangesAndNoMoreWhenAllIsJudged) {
+TEST_F(TellingOfStarter, TellsAtOnceWhatOneRouteChangesAndConfirmsIt) {
   project.edit("static.yaml", wide_bend, tight_bend);
   const OpenedProject opened = read();
   const auto at_once = telling.at_once(opened);
@@ -42,9 +42,10 @@ TEST_F(TellingOfStarter, TellsAtOnceWhatOneRouteChangesAndNoMoreWhenAllIsJudged)
   EXPECT_EQ(at_once->code, ExitCode::failed);
   EXPECT_TRUE(contains(at_once->result, ": 1 new\n")) << at_once->result;
   EXPECT_TRUE(contains(at_once->result, "static.yaml:")) << at_once->result;
+  EXPECT_TRUE(at_once->result.ends_with("\nnot confirmed yet: everything is judged once more\n"));
   const Outcome all = telling.of(opened);
   EXPECT_EQ(all.code, ExitCode::failed);
-  EXPECT_EQ(all.result, "");
+  EXPECT_EQ(all.result, "confirmed\n");
   EXPECT_EQ(all.errors, "");
 }
 
@@ -66,8 +67,8 @@ TEST_F(TellingOfStarter, TellsNothingAtOnceAfterAnError) {
   EXPECT_TRUE(contains(telling.of(right).result, ": nothing changed\n"));
 }
 
-// Whatever was told at once: what all is judged to be is told after it, and said to be the whole.
-TEST_F(TellingOfStarter, TellsWhatWasLeftOutAtOnce) {
+// Whatever was told at once: what all is judged to be is told after it.
+TEST_F(TellingOfStarter, SetsRightWhatWasToldAtOnce) {
   const OpenedProject wide = read();
   project.edit("static.yaml", wide_bend, tight_bend);
   const OpenedProject tight = read();
@@ -76,7 +77,7 @@ TEST_F(TellingOfStarter, TellsWhatWasLeftOutAtOnce) {
   EXPECT_TRUE(contains(at_once->result, ": nothing changed\n")) << at_once->result;
   const Outcome all = telling.of(tight);
   EXPECT_TRUE(contains(all.result, ": 1 new\n")) << all.result;
-  EXPECT_TRUE(contains(all.errors, "the answer before this one left something out")) << all.errors;
+  EXPECT_TRUE(contains(all.errors, "the answer before this one was wrong")) << all.errors;
   EXPECT_EQ(all.code, ExitCode::failed);
 }
 
@@ -87,6 +88,13 @@ TEST_F(TellingOfStarter, WhereAPageIsWrittenNothingIsToldBeforeIt) {
   with_page.of(read());
   project.edit("static.yaml", wide_bend, tight_bend);
   EXPECT_FALSE(with_page.at_once(read()));
+}
+
+// What reads the lines of JSON takes each for the answer.
+TEST_F(TellingOfStarter, AsJsonNothingIsToldBeforeItIsConfirmed) {
+  options.check.form.format = Format::json;
+  project.edit("static.yaml", wide_bend, tight_bend);
+  EXPECT_FALSE(telling.at_once(read()));
 }
 
 TEST_F(TellingOfStarter, OfOneRuleOrRouteNothingIsToldAtOnce) {
