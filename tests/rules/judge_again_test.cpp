@@ -112,30 +112,40 @@ TEST(JudgeAgain, IsTheFreshAnswerForRandomEditsOfRandomLines) {
   }
 }
 
-/// Lines of all kinds along FS, each a little to and fro, without structure.
+/// Lines of all kinds along FS, each a little to and fro, through a hole in a frame: every third
+/// cable goes round a pulley, two work one control, and of one nobody knows how far its ends swing.
 Project lines_in_a_room(oracles::Random& random) {
   ProjectSections sections;
+  sections.structure =
+      "  frames: [{name: F, station: 31, thickness: 0.032, outline: [[-14, -14], [14, -14], [14, "
+      "14], [-14, 14]],\n    holes: [{name: H, centre: [0, 0], diameter: 19, edge: bare}]}]\n";
   constexpr std::array kinds{"system: static, line: tube-aluminium-1/4",
-                             "system: vent, line: hose-rubber-1/4", "system: wire, line: wire-1/4",
+                             "system: vent, line: hose-rubber-1/4, sleeves: [{from: 5, to: 15, "
+                             "bore: 3/8, outside: 1/2}]",
+                             "system: wire, line: wire-1/4",
                              "system: cable, line: cable-7x19-1/8-steel, "
                              "tension: {rigged: 40 lbf}, travel: {forward: 1, aft: 1}",
                              "system: pitot, line: tube-nylon-1/4"};
   for (int i = 0; i < 15; ++i) {
     const auto kind = static_cast<std::size_t>(i) % kinds.size();
+    const bool is_cable = kind == 3;
     const Vec3 middle = random.point(8);
     const auto place = [&](double fs) {
       const Vec3 at = middle + random.point(1.5);
       return fmt::format("[{:.3f}, {:.3f}, {:.3f}]", fs, at.y, at.z);
     };
     for (const auto& [end, fs] : {std::pair("from", 0.0), std::pair("to", 60.0)})
-      sections.nodes +=
-          fmt::format("  - {{name: {}-{}, kind: bulkhead, at: {}}}\n", end, i, place(fs));
-    sections.routes +=
-        fmt::format("  - {{name: line-{}, from: from-{}, to: to-{}, {},\n", i, i, i, kinds[kind]);
+      sections.nodes += fmt::format("  - {{name: {}-{}, kind: {}, at: {}}}\n", end, i,
+                                    i == 13 ? "horn" : "bulkhead", place(fs));
+    sections.routes += fmt::format("  - {{name: line-{}, from: from-{}, to: to-{}, {}{},\n", i, i,
+                                   i, kinds[kind], is_cable && i < 13 ? ", control: rudder" : "");
     sections.routes += "     points: [";
     for (int k = 1; k < 4; ++k)
-      sections.routes += fmt::format("{}{{at: {}, hold: {}}}", k == 1 ? "" : ", ", place(15.0 * k),
-                                     kind == 3 ? "fairlead" : "clamp");
+      sections.routes += fmt::format(
+          "{}{{at: {}, hold: {}}}", k == 1 ? "" : ", ", place(15.0 * k),
+          !is_cable          ? "clamp"
+          : i == 8 && k == 2 ? "pulley, diameter: 3, width: 0.4, outside: 3.2, axis: [0, 1, 0]"
+                             : "fairlead");
     sections.routes += "]}\n";
   }
   sections.rest =
@@ -149,7 +159,7 @@ TEST(JudgeAgain, IsTheFreshAnswerForHundredsOfRandomEditsOfLinesInARoom) {
   oracles::Random random(16);
   for (int room = 0; room < 3; ++room) {
     const int edits = share_of(70);
-    EXPECT_GT(answered_at_once(lines_in_a_room(random), edits, 17), edits * 9 / 10);
+    EXPECT_GT(answered_at_once(lines_in_a_room(random), edits, 17), edits / 2);
   }
 }
 
