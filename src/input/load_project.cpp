@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <tuple>
 #include <unordered_map>
 #include <utility>
@@ -166,6 +167,23 @@ void read_file(const YamlNode& root, ReadContext& context, bool included) {
   sort_names_by_place(draft.given.begin() + names_before, draft.given.end());
 }
 
+/// Attitudes that stand so near to level flight are it [common practice, no source].
+constexpr double level_within_deg = 3;
+
+bool is_level(const Attitude& attitude) {
+  return std::abs(attitude.pitch_deg) <= level_within_deg &&
+         std::abs(attitude.roll_deg) <= level_within_deg;
+}
+
+/// Whoever states how the aeroplane is parked states no less than one who states nothing.
+void add_level_flight(Project& project) {
+  std::vector<Attitude>& attitudes = project.attitudes;
+  if (attitudes.empty() || std::any_of(attitudes.begin(), attitudes.end(), is_level)) return;
+  attitudes.push_back({"level flight", 0, 0, attitudes.front().where});
+  project.assumptions.push_back(
+      "no attitude within 3 degrees of level is stated: water was looked for in level flight, too");
+}
+
 /// Says what the readers took for what the files do not state; planning/taken_values has the rest.
 void add_assumptions(ProjectDraft& draft) {
   std::vector<std::string>& assumptions = draft.project.assumptions;
@@ -271,6 +289,7 @@ Loaded load(const std::filesystem::path& path, const Catalogue& built_in,
   cross_check(draft, built_in);
   find_measured(draft);
   refuse_unread(files, draft);
+  add_level_flight(draft.project);
   add_assumptions(draft);
 
   LoadResult result;

@@ -26,7 +26,11 @@ const Sleeve* PreparedRoute::sleeve_at(double distance_in) const {
 }
 
 bool PreparedRoute::bears_clamp(double distance_in) const {
-  return stays() || sleeve_at(distance_in) != nullptr;
+  const auto covers = [&](const Sleeve& sleeve) {
+    return sleeve.from_in <= std::max(0.0, distance_in - clamp_half_width_in) &&
+           sleeve.to_in >= std::min(length_in(), distance_in + clamp_half_width_in);
+  };
+  return stays() || std::any_of(route->sleeves.begin(), route->sleeves.end(), covers);
 }
 
 bool PreparedRoute::is_as_built(double distance_in) const {

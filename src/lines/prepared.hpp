@@ -120,7 +120,8 @@ struct PreparedRoute {
   /// travel is stated as none.
   bool stays() const { return moves && moves->toward_from_in <= 0 && moves->toward_to_in <= 0; }
   /// True where a clamp can hold the line: not about a bare cable that moves, or whose travel is
-  /// not stated. About a sleeve it holds the sleeve, which then stays while the cable slides in it.
+  /// not stated. About a sleeve that is under all of its width it holds the sleeve, which then
+  /// stays while the cable slides in it.
   bool bears_clamp(double distance_in) const;
   /// Half the largest real diameter, or of the thickest sleeve there.
   double radius_in(double distance_in) const;
@@ -166,5 +167,9 @@ struct PreparedProject {
 
 /// A place this near to a support, along the line, is at it [common practice, no source].
 inline constexpr double at_support_in = 1.0;
+
+/// A clamp takes up so much of its line to both sides of its middle [common practice, no source:
+/// half of the narrowest band].
+inline constexpr double clamp_half_width_in = 0.25;
 
 }  // namespace linewright

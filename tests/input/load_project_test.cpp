@@ -91,6 +91,7 @@ TEST(LoadProject, SaysThatWaterIsLookedForInLevelFlightOnlyWhereNoAttitudeIsStat
   };
   EXPECT_TRUE(says(air));
   EXPECT_FALSE(says(air + "attitudes: [{name: parked, pitch: 12}]\n"));
+  EXPECT_FALSE(says(air + "attitudes: [{name: cruise, pitch: 2}, {name: parked, pitch: 12}]\n"));
   EXPECT_FALSE(says(""));
 }
 
@@ -279,6 +280,24 @@ TEST(LoadProject, TellsAPartFromAProjectAndMissesNothingThatOthersName) {
   folder.write("project.yaml", head + routes);
   EXPECT_TRUE(
       shown(load_project(folder.path(), small_catalogue()).errors).starts_with("project.yaml:4:"));
+}
+
+// Whoever states how the aeroplane is parked is not told less than who states nothing.
+TEST(LoadProject, LooksForWaterInLevelFlightWhereNoStatedAttitudeIsNearIt) {
+  const auto names = [](const std::string& attitudes) {
+    std::string all;
+    for (const Attitude& each : loaded("attitudes: [" + attitudes + "]\n").attitudes)
+      all += each.name + " " + std::to_string(static_cast<int>(each.pitch_deg)) + "; ";
+    return all;
+  };
+  EXPECT_EQ(names("{name: parked, pitch: 12}"), "parked 12; level flight 0; ");
+  EXPECT_EQ(names("{name: banked, pitch: 0, roll: 30}"), "banked 0; level flight 0; ");
+  EXPECT_EQ(names("{name: parked, pitch: 12}, {name: cruise, pitch: 3}"), "parked 12; cruise 3; ");
+  const auto said = loaded("attitudes: [{name: parked, pitch: 12}]\n").assumptions;
+  EXPECT_EQ(std::count(said.begin(), said.end(),
+                       "no attitude within 3 degrees of level is stated: water was looked for in "
+                       "level flight, too"),
+            1);
 }
 
 }  // namespace

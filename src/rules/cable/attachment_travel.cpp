@@ -85,8 +85,13 @@ bool is_splice(const Attachment& attachment) {
   return std::search(kind.begin(), kind.end(), word.begin(), word.end(), same) != kind.end();
 }
 
+/// The sector at an end, which the cable winds onto, is neither passed nor gone through.
+bool is_sector(const Passage& passage) {
+  return !passage.point && !passage.crossing;
+}
+
 const LimitRow& along_row(const Subject& subject, const Passage& passage) {
-  if (subject.route.line->kind != LineKind::cable) return jam_limit;
+  if (subject.route.line->kind != LineKind::cable || is_sector(passage)) return jam_limit;
   const bool spliced = is_splice(subject.attachment);
   return spliced && passage.leads ? splice : attachment_to_guide;
 }
@@ -257,6 +262,14 @@ std::vector<Place> places_on(const PreparedRoute& route, const std::vector<Passa
     const bool holed = is_open_hole(passage) && passage.crossing->hole;
     places.push_back({passage, holed ? edge_gap(route, *passage.crossing).distance_in : 0});
   }
+  for (const Node* node : {route.from, route.to}) {
+    if (!node->sector || route.line->kind != LineKind::cable) continue;
+    Passage onto;
+    onto.start_in = onto.end_in = node == route.from ? 0 : route.length_in();
+    onto.name = node->name;
+    onto.words = "sector of " + node->name;
+    places.push_back({onto, 0});
+  }
   return places;
 }
 
@@ -288,7 +301,7 @@ const Rule& attachment_travel_rule() {
 stretch of the cable under its limit load from the end farther off. `forward` moves it toward
 smaller FS; where the route turns back or runs square to FS, the larger travel counts both
 ways. What is then left between it and every fairlead, grommet, bushing, pulley (where the
-cable meets it), clamp and frame on the line is judged: it must not run into any, and should
+cable meets it), clamp and frame on the line, and the sector that the cable winds onto, is judged: it must not run into any, and should
 keep the distance that the handbook sets for splices. A hole that nothing fills is no obstacle
 where the attachment goes through it with room to spare on all sides. A turnbuckle that states
 its `adjustment` is judged at its longest, about its middle; one drawn far from the middle of

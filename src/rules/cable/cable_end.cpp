@@ -212,9 +212,16 @@ std::optional<Judgement> judge_turnbuckle(const End& end) {
   return judgement;
 }
 
+/// Held there by a spring, which is written as an end that is fixed; one of its two ends at the
+/// most, or nothing would move it.
+bool gives_by_a_spring(const End& end) {
+  const Node& other = end.at_from() ? *end.route.to : *end.route.from;
+  return end.node().kind == NodeKind::end && takes_cable(other.kind);
+}
+
 /// Nothing for the end of a cable that is not stated to move, and on what may go with it.
 std::optional<Judgement> judge_held_end(const End& end) {
-  if (!end.route.moves || end.route.stays() || !end.node().held() || end.node().fixed)
+  if (!end.route.moves || end.route.stays() || !end.node().held() || gives_by_a_spring(end))
     return std::nullopt;
   Judgement judgement = end.judgement();
   holds_true(judgement, false, moving_end);
@@ -277,7 +284,7 @@ drum) that the cable lies on must keep some of it at the end of the travel that 
 not be bent at its end: the `joint` of that end is a pin that lies along the arm's axis (taken where
 none is stated), which lets the end turn in one plane, a ball, which lets it turn any way, or fixed.
 The angle is judged as drawn and at both ends of the travel. A cable that moves does not end on what
-structure holds. A turnbuckle within 1 in of a horn or
+structure holds; its other end on a horn or pedal, one may be a spring's, an `end` with `fixed: true`. A turnbuckle within 1 in of a horn or
 pedal is fitted to it, and must be free to turn on it. A horn or pedal with neither arm nor sector
 is not judged; asked for alone, the rule then answers unknown.)",
       .mend = "Fit ends that turn, lead the cable square to the arm's axis, hold it farther round.",

@@ -2,6 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+
 #include "rules/cable/cable_tension_limits.hpp"
 #include "rules/rule.hpp"
 
@@ -98,13 +103,60 @@ Judgement judge_pilot_force(const RuleContext& context, const PreparedRoute& rou
   return judgement;
 }
 
+/// Of all controls that a pilot's force is known for the least.
+std::size_t lightest_control() {
+  std::size_t lightest = 0;
+  for (std::size_t i = 1; i < pilot_forces.size(); ++i)
+    if (pilot_forces[i].least_lbf < pilot_forces[lightest].least_lbf) lightest = i;
+  return lightest;
+}
+
+/// True for a name that may well mean a primary control, and for none: those that a pilot's force
+/// is known for are named otherwise.
+bool may_be_primary(std::string_view control) {
+  constexpr std::array words{"rudder", "elevat", "aileron", "elevon", "stabilator"};
+  std::string lower(control);
+  for (char& letter : lower)
+    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+  return lower.empty() || std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+           return lower.find(word) != std::string::npos;
+         });
+}
+
+/// The same of a control whose name tells no force: no pilot's pull on a primary one is less than
+/// on the lightest.
+void ask_for_control(const RuleContext& context, const PreparedRoute& route,
+                     std::vector<Judgement>& judgements) {
+  const Route& stated = *route.route;
+  const LimitRow& least = least_forces[lightest_control()];
+  const double load = *stated.tension->limit_load_lbf;
+  Judgement judgement = tension_judgement(context, route);
+  if (holds(judgement, load, {least})) return;
+  judgement = not_judged(
+      tension_judgement(context, route), least,
+      "the limit load of " + tension_words(load) +
+          " is under the least pilot force that counts on any primary control, " +
+          tension_words(least.value) + ": " +
+          (stated.control.empty() ? "which control it works is not stated"
+                                  : "no pilot force is known for the control " + stated.control),
+      "state control as rudder, elevator or aileron; lever_ratio and pilot_force; or "
+      "`primary: false` where it is none of these");
+  judgement.value = load;
+  judgement.limit = least.value;
+  judgements.push_back(judgement);
+}
+
 /// A stated limit load under the least that a pilot counts for on the control, no lever ratio
 /// stated: only a lever that takes force off the cable would make it right.
 void ask_for_lever(const RuleContext& context, const PreparedRoute& route,
                    std::vector<Judgement>& judgements) {
   const Route& stated = *route.route;
   const PilotForce* row = pilot_forces_on(stated);
-  if (!row || !stated.is_primary_control() || !stated.tension->limit_load_lbf) return;
+  if (!stated.is_primary_control() || !stated.tension->limit_load_lbf) return;
+  if (!row) {
+    if (may_be_primary(stated.control)) ask_for_control(context, route, judgements);
+    return;
+  }
   Judgement judgement = tension_judgement(context, route);
   const double load = *stated.tension->limit_load_lbf;
   if (holds(judgement, load, {least_row(stated)})) return;

@@ -41,7 +41,7 @@ constexpr std::array frictions{
 
 constexpr auto control_feel_limits =
     limit_table({travel_lost, frictions[0], frictions[1], frictions[2], control_moves,
-                 travels_apart, tensions_apart});
+                 travels_apart, tensions_apart, pulled_back, turned_alike});
 
 const LimitRow& friction_row_of(const std::string& control) {
   std::size_t row = 0;

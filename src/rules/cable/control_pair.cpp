@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <utility>
 
 #include "lines/arm_circle.hpp"
 #include "lines/motion/tension_change.hpp"
@@ -133,6 +134,111 @@ std::optional<Judgement> judge_directions(const RuleContext& context, const Prep
   return std::nullopt;
 }
 
+/// The moment that each pound in a cable has about an arm's axis at one of its ends, inches.
+/// Nothing where it does not pull at 30 degrees or more on that arm.
+std::optional<double> lever_in(const PreparedRoute& route, const Node& node) {
+  const ArmCircle arm = circle_of(*node.arm, node.at);
+  const Centreline& line = route.centreline;
+  const Vec3 pull = &node == route.from ? line.direction(0) : -line.direction(line.length_in());
+  const double square = dot(arm.way_at(0), pull);
+  if (arm.radius_in <= 0 || std::abs(square) < least_square) return std::nullopt;
+  return arm.radius_in * square;
+}
+
+/// 1 where two axes point one way, -1 where against each other.
+double same_way(const Node& first, const Node& second) {
+  return dot(first.arm->axis, second.arm->axis) > 0 ? 1 : -1;
+}
+
+bool is_horn_on_shaft(const Node& node, const Node& of_shaft) {
+  return node.kind == NodeKind::horn && node.arm && on_one_shaft(*of_shaft.arm, *node.arm);
+}
+
+/// True where nothing but the two can hold the shaft of `one`, which they both pull the way that
+/// `lever` is of.
+bool nothing_pulls_back(const RuleContext& context, const PreparedRoute& first,
+                        const PreparedRoute& second, const Node& one, double lever) {
+  for (const PreparedRoute& other : context.prepared.routes) {
+    if (&other == &first || &other == &second || !works_control(other.line->kind)) continue;
+    for (const Node* node : {other.from, other.to}) {
+      if (!is_horn_on_shaft(*node, one)) continue;
+      if (other.line->kind == LineKind::rod) return false;
+      const auto of_other = lever_in(other, *node);
+      if (!of_other || *of_other * same_way(one, *node) * lever < 0) return false;
+    }
+  }
+  return true;
+}
+
+/// Of two cables of one control that pull a shaft that both have a horn on the same way.
+std::optional<Judgement> judge_pulls(const RuleContext& context, const PreparedRoute& first,
+                                     const PreparedRoute& second) {
+  for (const Node* one : {first.from, first.to})
+    for (const Node* other : {second.from, second.to}) {
+      if (!one->arm || !is_horn_on_shaft(*one, *one) || !is_horn_on_shaft(*other, *one)) continue;
+      const auto of_first = lever_in(first, *one);
+      const auto of_second = lever_in(second, *other);
+      if (!of_first || !of_second || *of_first * *of_second * same_way(*one, *other) < 0 ||
+          !nothing_pulls_back(context, first, second, *one, *of_first))
+        continue;
+      Judgement judgement = begun(context, second, second.route->where);
+      judgement.with = first.route->name;
+      holds_true(judgement, false, pulled_back);
+      judgement.message = one->name + " and " + other->name + " turn on one shaft, and " +
+                          first.route->name + " and " + second.route->name +
+                          " both pull it the same way: nothing pulls it back";
+      judgement.mend =
+          "lead one of them to the other side of the shaft, set its arm right, or waive this with "
+          "the reason, such as a spring";
+      return judgement;
+    }
+  return std::nullopt;
+}
+
+/// 1 where the shafts at the two ends of a line turn the same way about their arms' axes, -1 where
+/// against each other; nothing where that is not known.
+std::optional<double> coupling_of(const PreparedRoute& route) {
+  if (!route.from->arm || !route.to->arm) return std::nullopt;
+  double product = 0;
+  if (route.line->kind == LineKind::rod) {
+    const RodWay way = rod_way(route);
+    if (way.fault != RodFault::none) return std::nullopt;
+    for (const RodPlace& place : {way.places.front(), way.places.back()})
+      product += place.from_rad * std::remainder(place.to_rad, 2 * std::numbers::pi);
+  } else {
+    const auto at_from = lever_in(route, *route.from);
+    const auto at_to = lever_in(route, *route.to);
+    // What pulls the one end lets the other go.
+    if (at_from && at_to) product = -*at_from * *at_to;
+  }
+  if (product == 0) return std::nullopt;
+  return product > 0 ? 1 : -1;
+}
+
+/// Of two lines between the same two shafts, of which one is a rod.
+std::optional<Judgement> judge_coupling(const RuleContext& context, const PreparedRoute& other,
+                                        const PreparedRoute& rod) {
+  const auto of_rod = coupling_of(rod);
+  const auto of_other = coupling_of(other);
+  if (!of_rod || !of_other) return std::nullopt;
+  for (const auto& [from, to] :
+       {std::pair(other.from, other.to), std::pair(other.to, other.from)}) {
+    if (!is_horn_on_shaft(*from, *rod.from) || !is_horn_on_shaft(*to, *rod.to) ||
+        rod.from->kind != NodeKind::horn || rod.to->kind != NodeKind::horn)
+      continue;
+    if (*of_rod == *of_other * same_way(*rod.from, *from) * same_way(*rod.to, *to)) continue;
+    Judgement judgement = begun(context, rod, rod.route->where);
+    judgement.with = other.route->name;
+    holds_true(judgement, false, turned_alike);
+    judgement.message = rod.route->name + " and " + other.route->name +
+                        " lead between the same two shafts, and turn that of " + rod.to->name +
+                        " opposite ways: they lock it";
+    judgement.mend = "set right on which side of its shaft each of their ends is";
+    return judgement;
+  }
+  return std::nullopt;
+}
+
 /// Another cable of its control that moves; nullptr for none.
 const PreparedRoute* moving_partner(const RuleContext& context, const PreparedRoute& route) {
   const auto& routes = context.prepared.routes;
@@ -142,10 +248,24 @@ const PreparedRoute* moving_partner(const RuleContext& context, const PreparedRo
   return found == routes.end() ? nullptr : &*found;
 }
 
-/// Of a cable whose travel is stated as none.
+bool ends_on_what_turns(const PreparedRoute& route) {
+  return takes_cable(route.from->kind) || takes_cable(route.to->kind);
+}
+
+/// A travel of none of what works a control: it is stated, or taken for one by where it ends.
+bool is_stated_still(const PreparedRoute& route) {
+  const LineKind kind = route.line->kind;
+  const std::optional<Travel>& travel = route.route->travel;
+  if (!travel || travel->forward_in > 0 || travel->aft_in > 0) return false;
+  if (kind == LineKind::conduit) return true;
+  return works_control(kind) && (!route.route->control.empty() || ends_on_what_turns(route));
+}
+
+/// Of a line whose travel is stated as none.
 Judgement judge_still(const RuleContext& context, const PreparedRoute& route) {
   Judgement judgement = begun(context, route, route.route->travel->where);
-  const std::string control = "control " + route.route->control;
+  const std::string control =
+      route.route->control.empty() ? "a control" : "control " + route.route->control;
   if (const PreparedRoute* partner = moving_partner(context, route)) {
     leave_unknown(judgement, control_moves);
     judgement.with = partner->route->name;
@@ -213,23 +333,34 @@ void judge_pair(const RuleContext& context, const PreparedRoute& first, const Pr
                 std::vector<Judgement>& judgements) {
   const auto arms = arms_of(first, second);
   if (!arms || arms->first_in <= 0 || arms->second_in <= 0) return;
+  auto pulls = judge_pulls(context, first, second);
   const auto travels = judge_travels(context, first, second, *arms);
   if (travels) judgements.push_back(*travels);
   if (travels && travels->verdict == Verdict::pass)
     if (auto unlike = judge_directions(context, first, second)) judgements.push_back(*unlike);
-  if (auto tensions = judge_tensions(context, first, second, *arms))
+  if (pulls)
+    judgements.push_back(*std::move(pulls));
+  else if (auto tensions = judge_tensions(context, first, second, *arms))
     judgements.push_back(*tensions);
 }
 
-/// A rod against the cables of its control, and against the rods that stand before it by name.
+/// True where two lines may work one control: they share its name, or one has none.
+bool may_work_together(const Route& first, const Route& second) {
+  return first.control.empty() || second.control.empty() ||
+         is_same_control(first.control, second.control);
+}
+
+/// A rod against the cables that may be of its control, and against the rods that stand before it
+/// by name.
 void judge_rod(const RuleContext& context, const PreparedRoute& rod,
                std::vector<Judgement>& judgements) {
   for (const PreparedRoute& other : context.prepared.routes) {
     const bool is_rod = other.line->kind == LineKind::rod;
-    if ((!is_rod && other.line->kind != LineKind::cable) || rod.route->control.empty() ||
-        !is_same_control(rod.route->control, other.route->control) ||
+    if ((!is_rod && other.line->kind != LineKind::cable) ||
+        !may_work_together(*rod.route, *other.route) ||
         (is_rod && other.route->name >= rod.route->name))
       continue;
+    if (auto locked = judge_coupling(context, other, rod)) judgements.push_back(*locked);
     if (auto unlike = judge_directions(context, other, rod)) judgements.push_back(*unlike);
   }
 }
@@ -239,9 +370,9 @@ void judge_rod(const RuleContext& context, const PreparedRoute& rod,
 std::vector<Judgement> judge_control_pairs(const RuleContext& context) {
   std::vector<Judgement> judgements;
   for (const PreparedRoute& route : context.prepared.routes) {
+    if (is_stated_still(route)) judgements.push_back(judge_still(context, route));
     if (route.line->kind == LineKind::rod) judge_rod(context, route, judgements);
     if (route.line->kind != LineKind::cable || route.route->control.empty()) continue;
-    if (route.route->travel && route.stays()) judgements.push_back(judge_still(context, route));
     // Each pair once, whichever stands first in the files.
     for (const PreparedRoute& other : context.prepared.routes)
       if (work_together(route, other) && other.route->name < route.route->name)

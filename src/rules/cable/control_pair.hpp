@@ -33,7 +33,24 @@ inline constexpr LimitRow tensions_apart{
     .mark = Mark::common_practice,
     .broken = Verdict::warn};
 
-/// Of `control-feel`: cables with a control whose travel is stated as none, and pairs with arms on
+inline constexpr LimitRow pulled_back{
+    .name = "pulled-back",
+    .subject = "cables of a control that pull its shaft the other way than one of them",
+    .value = 1,
+    .unit = Unit::none,
+    .source = "geometry: a cable only pulls",
+    .mark = Mark::calculated};
+inline constexpr LimitRow turned_alike{
+    .name = "turned-alike",
+    .subject = "lines between the same two shafts that turn them alike",
+    .value = 1,
+    .unit = Unit::none,
+    .source = "geometry: what turns one shaft two ways locks it",
+    .mark = Mark::calculated};
+
+/// Of `control-feel`: lines that work a control, or end on a horn or pedal, whose travel is stated
+/// as none; pairs of cables that pull their shaft one way, and rods that would turn theirs two
+/// ways; and pairs with arms on
 /// one shaft whose travels or tensions do not fit each other; of two horns on one shaft the way
 /// that each goes, too, which is unknown where they do not fit. Nothing is said of a pair whose
 /// arms are not stated.

@@ -39,9 +39,10 @@ constexpr LimitRow last_size{
     .source = size_source,
     .mark = Mark::verified};
 
-constexpr auto pulley_limits = limit_table(
-    {plane_primary, plane_other, plane_primary_swung, plane_other_swung, first_size, second_size,
-     last_size, guards_at_pulley, guards_at_tangents, guards_past_quarter_turn, guard_gap});
+constexpr auto pulley_limits =
+    limit_table({plane_primary, plane_other, plane_primary_swung, plane_other_swung, first_size,
+                 second_size, last_size, guards_at_pulley, guards_at_tangents,
+                 guards_past_quarter_turn, guard_gap, guard_clear});
 
 struct SizeRow {
   double load_per_cent;

@@ -1,6 +1,8 @@
 #include "rules/cable/pulley_guards.hpp"
 
 #include <numbers>
+#include <optional>
+#include <utility>
 
 #include "lines/arm_swing.hpp"
 #include "model/angle.hpp"
@@ -95,6 +97,23 @@ Judgement judge_number(const RuleContext& context, const PreparedRoute& route, s
   return judgement;
 }
 
+/// Nothing where a guard stands outside of the cable, or too little is stated to tell. The groove's
+/// diameter is to the middle of the cable, as it is drawn.
+std::optional<Judgement> judge_pinch(const RuleContext& context, const PreparedRoute& route,
+                                     std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  if (!point.guard_gap_in || !point.outside_in || !point.diameter_in) return std::nullopt;
+  const double to_guard_in = *point.outside_in / 2 + *point.guard_gap_in;
+  const double free_in = to_guard_in - *point.diameter_in / 2 - route.line->largest_radius_in();
+  Judgement judgement = guard_judgement(context, route, index);
+  if (holds(judgement, free_in, {guard_clear})) return std::nullopt;
+  judgement.message = "the guards stand " + context.phrasing.length(-free_in) +
+                      " into the cable in the groove, by the pulley's outside and their gap";
+  judgement.mend = "set the guards off by " + context.phrasing.length_up(-free_in) +
+                   " or more, or measure `outside` and `guard_gap` again";
+  return judgement;
+}
+
 Judgement judge_gap(const RuleContext& context, const PreparedRoute& route, std::size_t index) {
   const RoutePoint& point = route.route->points[index];
   const Limit most = guard_gap * route.line->outside_diameter_in;
@@ -123,8 +142,11 @@ Judgement judge_gap(const RuleContext& context, const PreparedRoute& route, std:
 std::vector<Judgement> judge_guards(const RuleContext& context, const PreparedRoute& route,
                                     std::size_t index) {
   std::vector<Judgement> judgements{judge_number(context, route, index)};
-  if (route.route->points[index].guards.value_or(0) > 0)
+  if (route.route->points[index].guards.value_or(0) > 0) {
     judgements.push_back(judge_gap(context, route, index));
+    if (auto pinched = judge_pinch(context, route, index))
+      judgements.push_back(*std::move(pinched));
+  }
   return judgements;
 }
 

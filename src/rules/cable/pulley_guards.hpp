@@ -35,6 +35,12 @@ inline constexpr LimitRow guard_gap{
     .mark = Mark::calculated,
     .times = "cable diameter"};
 
+inline constexpr LimitRow guard_clear{.name = "guard-clear-of-cable",
+                                      .subject = "guard beyond the cable in the groove",
+                                      .value = 0,
+                                      .source = "geometry: no two things in one place",
+                                      .mark = Mark::calculated};
+
 /// What is said of the guards of one of the route's pulleys: their number, and their gap.
 std::vector<Judgement> judge_guards(const RuleContext& context, const PreparedRoute& route,
                                     std::size_t index);

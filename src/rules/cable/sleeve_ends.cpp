@@ -127,9 +127,20 @@ std::optional<Judgement> at_nut(const SleeveEnd& end) {
   return judgement;
 }
 
+/// The pin of an end that states nothing takes up no length; what a sector takes up winds onto it.
+std::optional<Judgement> at_pin(const SleeveEnd& end) {
+  const double gap = end.to_sleeve_in() - end.comes_in();
+  if (gap >= -limit_rounding || end.node().sector || end.is_drawn(0)) return std::nullopt;
+  Judgement judgement = end.judgement();
+  holds(judgement, gap, {sleeve_to_end});
+  judgement.message = "the end at " + end.node().name + " runs into the sleeve at full travel";
+  judgement.mend = end.mend(-gap);
+  return judgement;
+}
+
 std::optional<Judgement> at_end(const SleeveEnd& end) {
   if (end.route.line->kind != LineKind::cable) return at_nut(end);
-  if (!end.stated()) return std::nullopt;
+  if (!end.stated()) return at_pin(end);
   return end.stated()->kind == CableEndKind::swaged ? at_terminal(end) : at_thimble(end);
 }
 

@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "lines/stated_pulley.hpp"
 #include "rules/words/neighbour_words.hpp"
@@ -179,6 +180,26 @@ void judge_pulley_body(const RuleContext& context, const PreparedRoute& route,
     judgements.push_back(judge_beside(context, route, pulley, *nearest_free));
 }
 
+/// Of a pulley whose place nobody knows: the cable runs straight by it, and its centre is not
+/// given.
+std::optional<Judgement> judge_straight_by(const RuleContext& context, const PreparedRoute& route,
+                                           std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  const auto& pulleys = context.prepared.pulleys;
+  if (point.hold != HoldKind::pulley || !point.diameter_in ||
+      std::any_of(pulleys.begin(), pulleys.end(),
+                  [&](const RoutePulley& pulley) { return &point_of(pulley) == &point; }))
+    return std::nullopt;
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
+  judgement.location = point.where;
+  leave_unknown(judgement, pulley_overlap);
+  judgement.message =
+      "the cable does not turn on the pulley: on which side of it that is, and what it could be "
+      "in, is not known";
+  judgement.mend = "give the pulley by its centre, `given: centre`, or leave it out";
+  return judgement;
+}
+
 }  // namespace
 
 std::vector<Judgement> judge_pulley_bodies(const RuleContext& context, const PreparedRoute& route) {
@@ -186,6 +207,10 @@ std::vector<Judgement> judge_pulley_bodies(const RuleContext& context, const Pre
   for (const RoutePulley& pulley : context.prepared.pulleys)
     if (pulley.route == route.route && !context.is_passed_over(route, along_in(route, pulley)))
       judge_pulley_body(context, route, pulley, judgements);
+  for (std::size_t i = 0; i < route.route->points.size(); ++i)
+    if (!context.is_passed_over(route, route.point_distance_in[i]))
+      if (auto unknown = judge_straight_by(context, route, i))
+        judgements.push_back(*std::move(unknown));
   return judgements;
 }
 

@@ -251,5 +251,23 @@ TEST(AttachmentTravel, SaysTheSameOfAReversedRun) {
   expect_same_reversed(project, "attachment-travel");
 }
 
+// A cable of 2 in travel winds up so much on the sector at its pedal.
+TEST(AttachmentTravel, WhatWouldWindOntoASectorFails) {
+  const auto at = [](double at_in) {
+    SmallProject project = unmoved("turnbuckle", at_in, {}, 4);
+    set_travel(project, 2, 1);
+    project.project.nodes.front().sector = Sector{3, 90};
+    return judged(project);
+  };
+  EXPECT_EQ(at(4.5).verdict, Verdict::pass);
+  EXPECT_EQ(at(4).verdict, Verdict::pass) << "just short of it";
+  const Judgement judgement = at(3.6);
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 3.6 - 2 - 2, 1e-6);
+  EXPECT_EQ(judgement.with, "pedal");
+  EXPECT_TRUE(contains(judgement.message, "runs into the sector of pedal")) << judgement.message;
+  expect_complete(judgement);
+}
+
 }  // namespace
 }  // namespace linewright

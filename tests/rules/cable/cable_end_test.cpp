@@ -74,6 +74,18 @@ TEST(CableEnd, OfACableThatMovesIsNotOnWhatStructureHolds) {
   project.project.nodes.back().kind = NodeKind::end;
   project.project.nodes.back().fixed = true;
   EXPECT_TRUE(ends(project).empty());
+  // Springs at both ends, and nothing that moves it.
+  project.project.nodes.front().kind = NodeKind::end;
+  project.project.nodes.front().fixed = true;
+  EXPECT_EQ(ends(project).size(), 2u);
+  // What else is held is no spring, whatever the builder says of it.
+  for (const NodeKind kind : {NodeKind::bulkhead, NodeKind::valve, NodeKind::tee, NodeKind::cap}) {
+    SmallProject held = cable_project();
+    set_travel(held, 2, 0);
+    held.project.nodes.back().kind = kind;
+    held.project.nodes.back().fixed = true;
+    EXPECT_EQ(sole(ends(held)).verdict, Verdict::fail);
+  }
 }
 
 TEST(CableEnd, OnASectorOfUnstatedWrapOrTravelIsUnknown) {

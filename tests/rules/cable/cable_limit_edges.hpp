@@ -10,6 +10,7 @@
 #include "lines/cable_friction.hpp"
 #include "rules/cable_project.hpp"
 #include "rules/limit_edge.hpp"
+#include "rules/rod_project.hpp"
 
 namespace linewright::cable_edges {
 
@@ -273,7 +274,8 @@ inline std::vector<Judgement> on_one_shaft(double times_travel, double times_ten
   SmallProject project = cable_project();
   set_travel(project, 0.5, 0.5);
   set_tension(project, 100);
-  project.node("pedal-2", NodeKind::pedal, {0, 3, 10}).node("horn-2", NodeKind::horn, {100, 3, 10});
+  project.node("pedal-2", NodeKind::pedal, {0, 3, -10})
+      .node("horn-2", NodeKind::horn, {100, 3, -10});
   project.project.nodes[1].arm = Arm{{100, 0, 0}, {0, 1, 0}};
   project.project.nodes[3].arm = Arm{{100, 3, 0}, {0, 1, 0}};
   Route& second = project.route("rudder-right", eighth_steel, "pedal-2", "horn-2");
@@ -281,6 +283,44 @@ inline std::vector<Judgement> on_one_shaft(double times_travel, double times_ten
   second.travel = Travel{0.5 * times_travel, 0.5 * times_travel, {}};
   second.tension = Tension{100 * times_tension, {}, {}};
   return project.judged_by("control-feel");
+}
+
+/// The same on the other side of the shaft, or on one side with the first.
+inline std::vector<Judgement> pulled_back_or_not(double spare) {
+  SmallProject project = cable_project();
+  set_travel(project, 0.5, 0.5);
+  const double wl = spare < 0 ? 10 : -10;
+  project.node("pedal-2", NodeKind::pedal, {0, 3, wl}).node("horn-2", NodeKind::horn, {100, 3, wl});
+  project.project.nodes[1].arm = Arm{{100, 0, 0}, {0, 1, 0}};
+  project.project.nodes[3].arm = Arm{{100, 3, 0}, {0, 1, 0}};
+  Route& second = project.route("rudder-right", eighth_steel, "pedal-2", "horn-2");
+  second.control = "rudder";
+  second.travel = Travel{0.5, 0.5, {}};
+  return project.judged_by("control-feel");
+}
+
+/// Two rods between the same two shafts, the second on the other side of both, or of one.
+inline std::vector<Judgement> turned_alike_or_not(double spare) {
+  SmallProject project = rod_project(1);
+  project.node("bellcrank-2", NodeKind::horn, {100, 3, 4})
+      .node("horn-2", NodeKind::horn, {140, 3, spare < 0 ? 10.0 : 4.0});
+  project.project.nodes[2].arm = Arm{{100, 3, 7}, {0, 1, 0}};
+  project.project.nodes[3].arm = Arm{{140, 3, 7}, {0, 1, 0}};
+  Route& second = project.route("second-rod", half_inch_rod, "bellcrank-2", "horn-2");
+  second.travel = Travel{1, 1, {}};
+  for (Route& route : project.project.routes) route.system = SystemKind::rod;
+  return project.judged_by("control-feel");
+}
+
+inline LimitEdge of_shaft(const std::string& row, const std::string& source,
+                          std::vector<Judgement> (*judged)(double spare)) {
+  return {.rule = "control-feel",
+          .row = row,
+          .source = source,
+          .judged = judged,
+          .step = one_off,
+          .listed = false,
+          .measured = false};
 }
 
 inline std::vector<Judgement> moves_or_not(double spare) {
@@ -318,7 +358,9 @@ inline LimitEdges of_control_feel() {
            .limit = 1.25,
            .broken = Verdict::warn,
            .source = "two cables on one shaft hold it still",
-           .judged = [](double spare) { return on_one_shaft(1, 1.25 - spare); }}};
+           .judged = [](double spare) { return on_one_shaft(1, 1.25 - spare); }},
+          of_shaft("pulled-back", "a cable only pulls", pulled_back_or_not),
+          of_shaft("turned-alike", "what turns one shaft two ways locks it", turned_alike_or_not)};
 }
 
 inline LimitEdges all() {

@@ -270,6 +270,18 @@ TEST(CableTension, ALimitLoadUnderTheLeastPilotForceIsAskedAboutWithoutALeverRat
   SmallProject flap = one_pound_a_degree(60, 20);
   the_route(flap).control = "flap";
   EXPECT_EQ(judged(flap).size(), 3u);
+  // What may be one of the three by another name is asked about, against the least of them.
+  for (const char* control : {"ailerons", "Rudder pedals", "elevators", "stabilator", ""}) {
+    SmallProject unknown = one_pound_a_degree(60, 39.9);
+    the_route(unknown).control = control;
+    const std::vector<Judgement> all = judged(unknown);
+    ASSERT_EQ(all.size(), 4u) << control;
+    EXPECT_EQ(all[3].verdict, Verdict::unknown);
+    EXPECT_EQ(*all[3].limit, 40);
+    expect_complete(all[3]);
+    the_route(unknown).tension->limit_load_lbf = 40;
+    EXPECT_EQ(judged(unknown).size(), 3u) << control;
+  }
   SmallProject tab = one_pound_a_degree(60, 20);
   the_route(tab).primary = false;
   EXPECT_EQ(judged(tab).size(), 3u);

@@ -79,5 +79,16 @@ TEST(ClampedWire, IsNotSpokenOf) {
   EXPECT_TRUE(project.judged_by("support-mount").empty());
 }
 
+// A band is half an inch wide at the least [common practice, no source]: all of it must be on the
+// sleeve.
+TEST(ClampedCable, OnASleeveThatIsNotUnderAllOfTheClampIsBareToIt) {
+  EXPECT_EQ(spans(with_sleeve(clamped_cable(2), 49.75, 50.25)), 2u);
+  for (const auto& [from, to] : {std::pair{49.99, 50.01}, {50.0, 60.0}, {40.0, 50.2}}) {
+    const SmallProject project = with_sleeve(clamped_cable(2), from, to);
+    EXPECT_EQ(judged(project).verdict, Verdict::fail) << from;
+    EXPECT_EQ(spans(project), 1u) << from;
+  }
+}
+
 }  // namespace
 }  // namespace linewright

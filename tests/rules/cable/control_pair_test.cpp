@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "rules/cable_project.hpp"
+#include "rules/rod_project.hpp"
 
 namespace linewright {
 namespace {
@@ -70,13 +71,68 @@ TEST(ControlPair, ThatDoesNotGoTheOtherWayAsFarIsUnknown) {
 TEST(ControlPair, OnOneSideGoesWithTheOther) {
   SmallProject project = two_cables({{1, 3}}, {{1, 3}});
   project.project.nodes[3].at.z = 10;
-  EXPECT_TRUE(asked_about(project).empty());
+  EXPECT_EQ(sole(asked_about(project)).verdict, Verdict::fail) << "nothing pulls it back";
   project = two_cables({{1, 3}}, {{3, 1}});
   project.project.nodes[3].at.z = 10;
-  EXPECT_EQ(sole(asked_about(project)).verdict, Verdict::unknown);
+  EXPECT_EQ(asked_about(project).size(), 2u);
+  EXPECT_EQ(asked_about(project).at(0).verdict, Verdict::unknown);
   // Two pedals beside each other turn each by itself.
   project.project.nodes[1].kind = project.project.nodes[3].kind = NodeKind::pedal;
   EXPECT_TRUE(asked_about(project).empty());
+}
+
+// A cable only pulls: of two on one side of their shaft none pulls it back.
+TEST(ControlPair, ThatPullsOneWayAloneFails) {
+  SmallProject project = two_cables({{1, 1}}, {{1, 1}});
+  EXPECT_TRUE(asked_about(project).empty());
+  project.project.nodes[3].at.z = 10;
+  const Judgement judgement = sole(asked_about(project));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_TRUE(contains(judgement.message, "both pull it the same way")) << judgement.message;
+  expect_complete(judgement);
+  // The same, whichever way the second arm's axis is written.
+  project.project.nodes[3].arm->axis = {0, 1, 0};
+  EXPECT_EQ(sole(asked_about(project)).verdict, Verdict::fail);
+  // A third cable, of any control, that pulls the other way.
+  project.node("spring", NodeKind::bulkhead, {0, 6, -10})
+      .node("horn-3", NodeKind::horn, {100, 6, -10});
+  project.project.nodes[5].arm = Arm{{100, 6, 0}, {0, 1, 0}};
+  project.route("balance", eighth_steel, "spring", "horn-3").travel = Travel{1, 1, {}};
+  EXPECT_TRUE(asked_about(project).empty());
+}
+
+/// Two rods between shafts at FS 100 and FS 140, on arms of 3 in above both; the second below, at
+/// one end or at both.
+SmallProject two_rods(bool below_at_from, bool below_at_to) {
+  SmallProject project = rod_project(1);
+  project.node("bellcrank-2", NodeKind::horn, {100, 3, below_at_from ? 4.0 : 10.0})
+      .node("horn-2", NodeKind::horn, {140, 3, below_at_to ? 4.0 : 10.0});
+  project.project.nodes[2].arm = Arm{{100, 3, 7}, {0, 1, 0}};
+  project.project.nodes[3].arm = Arm{{140, 3, 7}, {0, -1, 0}};
+  project.route("second-rod", half_inch_rod, "bellcrank-2", "horn-2").travel = Travel{1, 1, {}};
+  for (Route& route : project.project.routes) route.system = SystemKind::rod;
+  return project;
+}
+
+std::vector<Judgement> locks(const SmallProject& project) {
+  std::vector<Judgement> all = project.judged_by("control-feel");
+  std::erase_if(all, [](const Judgement& each) { return !contains(each.message, "lock"); });
+  return all;
+}
+
+TEST(ControlPair, ARodThatTurnsAShaftAgainstAnotherLocksIt) {
+  EXPECT_TRUE(locks(two_rods(false, false)).empty());
+  EXPECT_TRUE(locks(two_rods(true, true)).empty());
+  for (const SmallProject& project : {two_rods(true, false), two_rods(false, true)}) {
+    const Judgement judgement = sole(locks(project));
+    EXPECT_EQ(judgement.verdict, Verdict::fail);
+    expect_complete(judgement);
+  }
+  SmallProject project = two_rods(true, false);
+  project.project.routes[0].control = "elevator";
+  EXPECT_EQ(locks(project).size(), 1u) << "a rod that names no control may be of any";
+  project.project.routes[1].control = "flap";
+  EXPECT_TRUE(locks(project).empty());
 }
 
 /// The first cable alone, 2 in both ways on its horn 10 in above the shaft, and a rod on an arm of
@@ -124,7 +180,13 @@ TEST(ControlPair, ControlThatMovesNothingIsWarned) {
   EXPECT_TRUE(asked_about(alone).empty());
   set_travel(alone, 0, 0);
   the_route(alone).control.clear();
-  EXPECT_TRUE(asked_about(alone).empty());
+  EXPECT_EQ(sole(asked_about(alone)).verdict, Verdict::warn) << "it ends on a horn";
+  for (Node& node : alone.project.nodes) node.kind = NodeKind::bulkhead;
+  EXPECT_TRUE(asked_about(alone).empty()) << "a wire that only holds";
+
+  SmallProject rod = rod_project(0);
+  the_route(rod).system = SystemKind::rod;
+  EXPECT_EQ(sole(asked_about(rod)).verdict, Verdict::warn);
 }
 
 TEST(ControlPair, OneThatStaysWhileTheOtherMovesIsUnknown) {

@@ -106,5 +106,21 @@ TEST(PulleyGuards, SayTheSameOfAReversedRun) {
   expect_same_reversed(turning(100, 2, 0.2), "pulley");
 }
 
+// The groove's radius is 1.5 in, and the cable up to 0.139 in thick: its outside is at 1.5695 in.
+TEST(PulleyGuards, ThatStandInTheCableFail) {
+  const auto guards = [](double outside_in, double gap_in) {
+    SmallProject project = turning(90, 2, gap_in);
+    the_route(project).points[0].outside_in = outside_in;
+    return guards_of(project);
+  };
+  EXPECT_EQ(guards(3.05, 0.05).size(), 2u) << "a pin at 1.575 in";
+  const std::vector<Judgement> pinched = guards(3.05, 0.0001);
+  ASSERT_EQ(pinched.size(), 3u);
+  EXPECT_EQ(pinched[2].verdict, Verdict::fail);
+  EXPECT_NEAR(*pinched[2].value, 1.5251 - 1.5695, 1e-4);
+  EXPECT_TRUE(contains(pinched[2].message, "into the cable in the groove")) << pinched[2].message;
+  expect_complete(pinched[2]);
+}
+
 }  // namespace
 }  // namespace linewright

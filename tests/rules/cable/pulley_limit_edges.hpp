@@ -54,10 +54,28 @@ inline std::vector<Judgement> guarded(double turn_deg, double guards, double gap
   return project.judged_by("pulley");
 }
 
+/// A guard beside flanges that stand 0.05 in out of the groove, so much clear of a cable that is
+/// 0.139 in thick at the most.
+inline std::vector<Judgement> beside_the_cable(double spare) {
+  SmallProject project = cable_project({pulley_at({50, 0, 10}, 3, {0, 0, 1})}, {50, 40, 10});
+  RoutePoint& point = the_route(project).points[0];
+  point.guards = 2;
+  point.outside_in = 3.1;
+  point.guard_gap_in = project.line(eighth_steel).largest_radius_in() - 0.05 + spare;
+  return project.judged_by("pulley");
+}
+
 inline LimitEdge of_pulley(const std::string& row, double limit, const std::string& source,
                            std::function<std::vector<Judgement>(double spare)> judged) {
   return {
       .rule = "pulley", .row = row, .limit = limit, .source = source, .judged = std::move(judged)};
+}
+
+inline LimitEdge guard_clear() {
+  LimitEdge edge =
+      of_pulley("guard-clear-of-cable", 0, "no two things in one place", beside_the_cable);
+  edge.listed = false;
+  return edge;
 }
 
 inline LimitEdge guard_number(const std::string& row, double limit, const std::string& source,
@@ -91,7 +109,8 @@ inline LimitEdges all() {
       guard_number("guards-at-tangent-points", 2, "near each tangent point", 90),
       guard_number("guards-past-quarter-turn", 3, "over 90 deg", 91),
       of_pulley("guard-gap", 0.125, "a cable slips out by a gap as wide as itself",
-                [](double spare) { return guarded(90, 2, 0.125 - spare); })};
+                [](double spare) { return guarded(90, 2, 0.125 - spare); }),
+      guard_clear()};
 }
 
 }  // namespace linewright::pulley_edges

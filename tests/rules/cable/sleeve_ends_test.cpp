@@ -114,5 +114,26 @@ TEST(SleeveAtAnEnd, OverANutFailsUnlessItGoesOverIt) {
   EXPECT_TRUE(on_tube("0.1", "0.65").empty());
 }
 
+// An end that states nothing is a pin, which takes up no length.
+TEST(SleeveAtAnEnd, HeldInTheWayOfAPinFails) {
+  const auto with_pins = [](double from_in, double to_in) {
+    SmallProject project = with_terminals(from_in, to_in, true);
+    the_route(project).ends = {};
+    return project;
+  };
+  EXPECT_TRUE(of_ends(with_pins(3, 15)).empty());
+  const Judgement judgement = sole(of_ends(with_pins(2.5, 15)));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, -0.5, 1e-9);
+  EXPECT_EQ(judgement.message, "the end at pedal runs into the sleeve at full travel");
+  expect_complete(judgement);
+  EXPECT_EQ(sole(of_ends(with_pins(85, 99.5))).with, "horn");
+  EXPECT_EQ(of_ends(with_pins(0, 100)).size(), 2u) << "over all of the cable";
+  // On a sector the cable winds up, and no pin comes.
+  SmallProject on_sector = with_pins(2.5, 15);
+  on_sector.project.nodes.front().sector = Sector{3, 90};
+  EXPECT_TRUE(of_ends(on_sector).empty());
+}
+
 }  // namespace
 }  // namespace linewright

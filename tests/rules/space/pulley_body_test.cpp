@@ -128,5 +128,21 @@ TEST(PulleyBody, FailsInACableWhoseGrooveWouldLieInIt) {
   EXPECT_FALSE(at_pulley(side_by_side(0.1)).empty());
 }
 
+// Nobody knows on which side of the cable it is.
+TEST(PulleyBody, IsUnknownWhereTheCableDoesNotTurnOnIt) {
+  SmallProject project = over_pulley();
+  project.project.nodes[1].at = {100, 0, 10};
+  const Judgement judgement = sole(not_passed(project.judged_by("clearance")));
+  EXPECT_EQ(judgement.verdict, Verdict::unknown);
+  EXPECT_TRUE(contains(judgement.message, "does not turn on the pulley")) << judgement.message;
+  EXPECT_EQ(judgement.location.line, SmallProject::line_of_point(0, 0));
+  expect_complete(judgement);
+  // Given by its centre it has its place, whatever the cable does.
+  RoutePoint& point = the_route(project).points[0];
+  point.given = PointGiven::centre;
+  point.at = {50, 0, 12.5};
+  EXPECT_TRUE(not_passed(project.judged_by("clearance")).empty());
+}
+
 }  // namespace
 }  // namespace linewright
