@@ -87,6 +87,14 @@ class MeasuredRoute {
             "measure the guides before and after it, or a gap");
       return std::nullopt;
     }
+    if (is_pulley_by_its_corner(of)) {
+      fault(measured,
+            fmt::format("{} is drawn by the corner of its cable, and what is measured of a pulley "
+                        "is its centre",
+                        what_words(route_, measured, of)),
+            "draw it by its centre, `given: centre`, or measure a gap");
+      return std::nullopt;
+    }
     measured.of = of;
     if (of == Measurement::from_node || of == Measurement::to_node) {
       // What was measured is the line there, which begins at the face of a port: its node is as far
@@ -170,6 +178,12 @@ class MeasuredRoute {
   /// True for what has a place only where it is guided.
   bool is_taut() const {
     return route_.system == SystemKind::cable || route_.system == SystemKind::rod;
+  }
+
+  bool is_pulley_by_its_corner(int of) const {
+    if (of < 0) return false;
+    const RoutePoint& point = route_.points[static_cast<std::size_t>(of)];
+    return point.hold == HoldKind::pulley && point.given == PointGiven::corner;
   }
 
   bool find_distance(Measurement& measured) {

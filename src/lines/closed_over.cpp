@@ -68,19 +68,26 @@ std::vector<std::string> closures_in_order(const Project& project) {
   return order;
 }
 
+bool goes_on_with(const Project& project, const std::string& part, const Closure& closure) {
+  if (std::find(closure.covers.begin(), closure.covers.end(), part) != closure.covers.end())
+    return true;
+  return std::any_of(
+      project.structure.panels.begin(), project.structure.panels.end(),
+      [&](const Panel& panel) { return panel.name == part && panel.closure == closure.name; });
+}
+
 std::optional<std::string> first_closure_over(const Project& project,
                                               const std::vector<std::string>& closures, Vec3 at) {
-  const auto goes_on_with = [&](const Panel& panel, const std::string& name) {
+  const auto goes_with = [&](const Panel& panel, const std::string& name) {
     if (panel.closure == name) return true;
-    return std::any_of(
-        project.closures.begin(), project.closures.end(), [&](const Closure& closure) {
-          return closure.name == name && std::find(closure.covers.begin(), closure.covers.end(),
-                                                   panel.name) != closure.covers.end();
-        });
+    return std::any_of(project.closures.begin(), project.closures.end(),
+                       [&](const Closure& closure) {
+                         return closure.name == name && goes_on_with(project, panel.name, closure);
+                       });
   };
   for (const std::string& closure : closures)
     for (const Panel& panel : project.structure.panels)
-      if (goes_on_with(panel, closure) && is_over(panel, at)) return closure;
+      if (goes_with(panel, closure) && is_over(panel, at)) return closure;
   return std::nullopt;
 }
 

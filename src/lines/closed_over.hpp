@@ -13,6 +13,9 @@ namespace linewright {
 /// where that leaves it open.
 std::vector<std::string> closures_in_order(const Project& project);
 
+/// True for a part that the closure covers, and a panel that names it.
+bool goes_on_with(const Project& project, const std::string& part, const Closure& closure);
+
 /// The first of `closures` of which a panel lies over the place: seen square to the panel, the
 /// place is within its corners, on whichever side and however far off. Nothing where none does.
 std::optional<std::string> first_closure_over(const Project& project,

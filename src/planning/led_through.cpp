@@ -1,22 +1,9 @@
 #include "planning/led_through.hpp"
 
-#include <algorithm>
-
+#include "lines/closed_over.hpp"
 #include "lines/named_hole.hpp"
 
 namespace linewright {
-
-namespace {
-
-bool goes_on_with(const Project& project, const std::string& part, const Closure& closure) {
-  if (std::find(closure.covers.begin(), closure.covers.end(), part) != closure.covers.end())
-    return true;
-  return std::any_of(
-      project.structure.panels.begin(), project.structure.panels.end(),
-      [&](const Panel& panel) { return panel.name == part && panel.closure == closure.name; });
-}
-
-}  // namespace
 
 std::string led_through(const PreparedProject& prepared, const PreparedRoute& route,
                         const Closure& closure) {

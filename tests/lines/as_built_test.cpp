@@ -275,5 +275,19 @@ TEST(AsBuilt, WithoutMeasuresTheBuildToleranceIsTheProjectsOwn) {
   EXPECT_EQ(tubes.project.build_tolerance_in, 0.02);
 }
 
+// The corner of the cable's legs is no place on the aeroplane: the spindle is what can be measured.
+TEST(AsBuilt, APulleyIsMeasuredWhereItIsDrawnByItsCentre) {
+  RouteProject tubes = straight_tube();
+  RoutePoint& pulley = tubes.project.routes[0].points[0];
+  pulley.hold = HoldKind::pulley;
+  const std::vector<MeasureFault> faults = take(tubes, {found("tube-0", 0, {20, 0.5, 10})});
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_TRUE(says(faults[0], "is drawn by the corner of its cable")) << faults[0].words;
+  pulley.given = PointGiven::centre;
+  pulley.diameter_in = 2;
+  pulley.axis = Vec3{0, 1, 0};
+  EXPECT_TRUE(take(tubes, {found("tube-0", 0, {20, 0.1, 10})}).empty());
+}
+
 }  // namespace
 }  // namespace linewright

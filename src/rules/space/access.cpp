@@ -7,6 +7,8 @@
 #include "lines/access/closing_order.hpp"
 #include "lines/access/opening_shape.hpp"
 #include "lines/access/reachable_things.hpp"
+#include "lines/closed_over.hpp"
+#include "model/support_name.hpp"
 #include "rules/rule.hpp"
 
 namespace linewright {
@@ -37,7 +39,39 @@ constexpr LimitRow in_order{
     .source = "none of them can be the first",
     .mark = Mark::calculated};
 
-constexpr auto access_limits = limit_table({shown_control, reached_joint, in_order});
+constexpr LimitRow support_on_closure{
+    .name = "support-on-closure",
+    .subject = "closures that a line's support goes on with",
+    .value = 0,
+    .unit = Unit::none,
+    .sense = LimitSense::at_most,
+    .source = "it is fitted blind, and comes off with what it is fixed to, the line in it",
+    .mark = Mark::common_practice,
+    .broken = Verdict::warn};
+
+constexpr auto access_limits =
+    limit_table({shown_control, reached_joint, in_order, support_on_closure});
+
+/// Nothing for what stays when closures come off.
+void judge_supports(const RuleContext& context, std::vector<Judgement>& judgements) {
+  const Project& project = *context.prepared.project;
+  for (const PreparedRoute& route : context.prepared.routes)
+    for (std::size_t i = 0; i < route.route->points.size(); ++i) {
+      const RoutePoint& point = route.route->points[i];
+      if (!point.hold || point.to.empty()) continue;
+      for (const Closure& closure : project.closures) {
+        if (!goes_on_with(project, point.to, closure)) continue;
+        Judgement judgement = context.at(route, route.point_distance_in[i]);
+        judgement.location = point.where;
+        judgement.with = point.to;
+        holds(judgement, 1, {support_on_closure});
+        judgement.message = "the " + support_name(point) + " goes on and comes off with " +
+                            closure.name + ", and the line with it";
+        judgement.mend = "fix it to what stays when " + closure.name + " comes off";
+        judgements.push_back(judgement);
+      }
+    }
+}
 
 void judge_closures(const RuleContext& context, std::vector<Judgement>& judgements) {
   const Project& project = *context.prepared.project;
@@ -172,6 +206,7 @@ std::vector<Judgement> judge_access(const RuleContext& context) {
   judge_order(context, judgements);
   judge_closures(context, judgements);
   judge_access_openings(context, judgements);
+  judge_supports(context, judgements);
   if (!closures_that_cover(*context.prepared.project).empty()) judge_things(context, judgements);
   return judgements;
 }
@@ -186,6 +221,8 @@ const Rule& access_rule() {
           R"(With every closure on, each fairlead, pulley, terminal and turnbuckle must be seen or
 touched through an opening or from the outside, and a hand must come to each joint, drain and
 instrument connection of the air lines.
+
+What holds a line should not be fixed to a part that a closure covers: it is told, as common practice.
 
 A hand comes to a place where an arm 3.5 in wide, no longer than the opening's reach, gets there
 through free space: round frames or through their holes, past panels that are on, channels, solids

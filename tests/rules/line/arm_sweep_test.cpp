@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "rules/cable_project.hpp"
+#include "rules/rod_project.hpp"
 
 namespace linewright {
 namespace {
@@ -57,6 +58,31 @@ TEST(ArmSweep, OfSeveralPartsOnOneAxisTheOneAtTheEndCounts) {
   EXPECT_TRUE(fails(project).empty());
   project.project.structure.movers.front().points = {{100, 9, 0}, {100, 9, -10}};
   EXPECT_TRUE(fails(project).empty()) << "which of the two is not told";
+}
+
+// An arm of 3 in that 2 in of travel turn by asin(2/3), 41.8 degrees, to each side.
+TEST(ArmSweep, OfARodMustReachAsFarAsItsTravelTurnsTheArm) {
+  const auto turned = [](double sweep_deg) {
+    SmallProject project = rod_project(2);
+    project.project.routes[0].system = SystemKind::rod;
+    Mover mover;
+    mover.name = "elevator-horn";
+    mover.pivot = {140, 0, 7};
+    mover.axis = {0, 1, 0};
+    mover.points = {{140, 0, 7}, {140, 0, 10}};
+    mover.radius_in = 0.3;
+    mover.sweep_from_deg = -sweep_deg;
+    mover.sweep_to_deg = sweep_deg;
+    project.project.structure.movers.push_back(mover);
+    return not_passed(project.judged_by("bend-fit"));
+  };
+  EXPECT_TRUE(turned(42).empty());
+  const Judgement judgement = sole(turned(20));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 41.81 - 20, 0.05);
+  EXPECT_TRUE(contains(judgement.message, "the rod's travel turns the arm at horn"))
+      << judgement.message;
+  expect_complete(judgement);
 }
 
 }  // namespace

@@ -65,6 +65,17 @@ inline std::vector<Judgement> closed_after_itself(bool waits) {
   return project.judged_by("access");
 }
 
+/// A tube over the box, in a clamp on the lid or on nothing that is named.
+inline std::vector<Judgement> clamped_to(const std::string& part) {
+  SmallProject project = box(1);
+  project.node("forward", NodeKind::bulkhead, {60, 0, 30})
+      .node("aft", NodeKind::bulkhead, {180, 0, 30});
+  RoutePoint clamp = held({120, 0, 30}, HoldKind::clamp);
+  clamp.to = part;
+  project.route("tube", "tube-nylon-1/4", "forward", "aft", {clamp});
+  return project.judged_by("access");
+}
+
 // 14 CFR 23.689(a)(3) [verified in a copy]; joints [common practice, no source].
 inline LimitEdges all() {
   return {{.rule = "access",
@@ -87,6 +98,14 @@ inline LimitEdges all() {
            .limit = 0,
            .source = "none of them can be the first",
            .judged = [](double spare) { return closed_after_itself(spare < 0); },
+           .step = one_off,
+           .listed = false},
+          {.rule = "access",
+           .row = "support-on-closure",
+           .limit = 0,
+           .broken = Verdict::warn,
+           .source = "it is fitted blind, and comes off with what it is fixed to",
+           .judged = [](double spare) { return clamped_to(spare < 0 ? "lid" : ""); },
            .step = one_off,
            .listed = false}};
 }
