@@ -87,7 +87,7 @@ class MeasuredRoute {
             "measure the guides before and after it, or a gap");
       return std::nullopt;
     }
-    if (is_pulley_by_its_corner(of)) {
+    if (measured.at && is_pulley_by_its_corner(of)) {
       fault(measured,
             fmt::format("{} is drawn by the corner of its cable, and what is measured of a pulley "
                         "is its centre",

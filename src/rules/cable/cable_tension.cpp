@@ -169,7 +169,8 @@ carries the pull alone (in an airframe that gives, after it has given); that cou
 hottest, and what it leaves the other with at the coldest is what `chafe` goes by. A control
 that one cable alone names is asked about: names are compared without case and outer blanks. A
 stated limit load must cover the pilot's pull, and a stated pilot force the least that counts; a
-limit load under that least force is asked about where no lever ratio is stated. A control is taken
+limit load under that least force is asked about where no lever ratio is stated, and one under the
+least of all of a primary control without a name, or of one that only sounds like one of the three. A control is taken
 to be worked by a stick unless the route says `worked_by: wheel`. The lever ratio of an aileron wheel
 is for each pound at its rim, where its couple of 50 D lbf·in, D its diameter in inches, is one
 force of 100 lbf; the single force of 1.25 times the couple's pulls a cable less. Above 5,000 lbf of

@@ -247,11 +247,14 @@ own lever ratio; hinges, seals and pedals are not in it. Where a figure for one 
 missing the answer is unknown; without a travel, and where no cable of a control states a lever
 ratio, that one is not judged, unless this rule is asked for alone. The test is still to be made.
 
-A cable that names a control and states a travel of none is asked about; where another cable of that
-control moves, the answer is unknown. Two cables of a control with arms on one shaft must turn it
+A cable or rod that names a control, or ends on a horn or pedal, and states a travel of none is asked
+about, and so is a push-pull control; where another cable of that control moves, the answer is
+unknown. Two cables of a control that pull the shaft that both have a horn on the same way, and that
+nothing pulls back, fail, and so does a rod that turns a shaft against another line between the same
+two. Two cables of a control with arms on one shaft must turn it
 alike, travel over arm, and hold it still between them, rigged tension times arm, within a
 quarter. Where both end on horns of one shaft they must turn it as far to either side, and so must
-a rod of that control: where what is stated does not fit, the answer is unknown.)",
+a rod of that control, or of none: where what is stated does not fit, the answer is unknown.)",
       .mend = "Use stiffer cables, longer arms, and pulleys where cables turn.",
       .limits = control_feel_limits,
       .catalogue_limits = "stretch of each cable: `linewright catalogue`",

@@ -194,7 +194,7 @@ slack cable in the groove, one near each tangent point and one more between wher
 wraps over 90 degrees, as drawn or as an `arm` swings it; where the tangent points are no more
 than 0.5 in apart along the groove, one is near both (common practice). A strap or cover that
 follows the groove counts as three. Their `guard_gap`, between the flange's rim and the pin,
-must not let the cable through. Guards that are not stated are unknown. Where each pin stands
+must not let the cable through, nor leave the pin in the cable where `outside` is stated. Guards that are not stated are unknown. Where each pin stands
 is left to the eye.)",
       .mend = "Tilt the spindle, use a larger pulley or a stronger cable, fit or close guards.",
       .limits = pulley_limits,

@@ -357,7 +357,8 @@ for those on the same spindle beside it. Their own bodies must stand free of all
 parts at every place of their sweep, but for the part that the pulley's point names in `to`; and of
 each other, where on one spindle no tolerance counts. A hole that is large enough lets one through a
 frame. Where no `outside` or `width` is stated, what only the usual size (flanges a cable's diameter
-beyond the groove, two of them wide) would meet is unknown. A sleeve that states no `outside` may have a wall of
+beyond the groove, two of them wide) would meet is unknown, and so is a pulley that the cable runs
+straight by, unless its centre is given. A sleeve that states no `outside` may have a wall of
 1/8 in: where that would break a limit, the answer is unknown, too. A pushrod counts at every place
 of its travel, in the holes that it goes through too; where an arm or the travel is not stated, or an
 arm cannot follow, its gaps are unknown. Beyond the ends of a casing its wire counts, as thick

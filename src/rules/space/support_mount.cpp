@@ -282,8 +282,8 @@ nothing. Measured from the line's surface at the support to the part. A support 
 taken at its word. A guide whose bore is stated must let the line, or its sleeve, through; in a
 frame's hole `frame-crossing` sees to that. One with a bore over twice the line's diameter does
 not hold it and counts as no support. Nor does a clamp about a bare cable that moves, which it
-would seize or saw: a clamp is right about a sleeve on the cable, which it holds, or about a
-cable without travel. A clamp on a static, pitot or alpha line does not sit on the fitting at its
+would seize or saw: a clamp is right about a sleeve on the cable that is under all of it, 1/4 in to both
+sides, which it holds, or about a cable without travel. A clamp on a static, pitot or alpha line does not sit on the fitting at its
 end, which it would strain, and on no air line on the coupling nut of a fitting whose size is
 stated: it fits the tube, and holds neither. A bulkhead union is held by the edge of a hole that its
 nut covers: one without a hole where it stands fails, and so does one whose hole is narrower than its
