@@ -170,8 +170,8 @@ HWY_INLINE Vector3 to_edge(const SplatQuery& query, const Vector3& from, const V
   const Floats first_s =
       held(hn::Mul(hn::NegMulAdd(both, from_edge, hn::Mul(from_span, edge_squared)),
                    hn::ApproximateReciprocal(divisor)));
-  const Floats t = held(hn::Mul(hn::MulSub(first_s, both, from_edge),
-                                hn::ApproximateReciprocal(edge_squared)));
+  const Floats t =
+      held(hn::Mul(hn::MulSub(first_s, both, from_edge), hn::ApproximateReciprocal(edge_squared)));
   const Floats s = held(hn::Mul(hn::MulAdd(t, both, from_span), query.inverse_span_squared));
   return {hn::NegMulAdd(s, query.span.x, hn::MulAdd(t, edge.x, from.x)),
           hn::NegMulAdd(s, query.span.y, hn::MulAdd(t, edge.y, from.y)),
