@@ -7,6 +7,7 @@
 #include <set>
 #include <unordered_map>
 
+#include "lines/closed_over.hpp"
 #include "planning/air_system.hpp"
 #include "planning/led_through.hpp"
 
@@ -243,6 +244,7 @@ class Planner {
       const Thing& thing = places_.things[i];
       CloseUpItem item = item_of(i);
       item.why = thing.kind == ThingKind::turnbuckle ? "adjusted and safetied: " + why : why;
+      item.why += goes_on_words(thing, closure);
       if (thing.route != last && listed_.insert(thing.route).second) {
         const bool wire = thing.route->route->system == SystemKind::wire;
         list.before.push_back(
@@ -252,6 +254,16 @@ class Planner {
       last = thing.route;
       list.before.push_back(std::move(item));
     }
+  }
+
+  /// Of what is fixed to a part that is not there before the closure goes on.
+  std::string goes_on_words(const Thing& thing, const Closure& closure) const {
+    for (const RoutePoint& point : thing.route->route->points)
+      if (point.where == thing.where && !point.to.empty() &&
+          goes_on_with(*prepared_.project, point.to, closure))
+        return "; yet " + point.to + ", which it is fixed to, goes on with " + closure.name +
+               ": fit it as that goes on, the line in it, or fix it to what stays";
+    return {};
   }
 
   /// Of a line that cannot lie in all that holds it before the closure goes on.

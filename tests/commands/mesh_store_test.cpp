@@ -265,13 +265,13 @@ TEST(MeshStore, AMeshFarFromTheLinesIsAskedAbout) {
       << project.check().out;
 }
 
-// A plate of 20 by 10 in whose millimetres were taken for inches.
+// A plate of 20 by 10 in, scaled up to just under and over 1200 in.
 TEST(MeshStore, AMeshLargerThanALightAeroplaneIsAskedAbout) {
   const PlateProject project;
-  project.write_entry(", scale: 50, translate: [-5150, 0, -441]");
+  project.write_entry(", scale: 59.9, translate: [-6180, 0, -530]");
   const std::string asked = "that is larger than a light aeroplane: are its units right?";
   EXPECT_FALSE(contains(unwrapped(project.check().out), asked));
-  project.write_entry(", scale: 80, translate: [-8300, 0, -711]");
+  project.write_entry(", scale: 60.1, translate: [-6200, 0, -532]");
   EXPECT_TRUE(contains(unwrapped(project.check().out), asked)) << project.check().out;
 }
 

@@ -293,6 +293,7 @@ TEST(LoadProject, LooksForWaterInLevelFlightWhereNoStatedAttitudeIsNearIt) {
   EXPECT_EQ(names("{name: parked, pitch: 12}"), "parked 12; level flight 0; ");
   EXPECT_EQ(names("{name: banked, pitch: 0, roll: 30}"), "banked 0; level flight 0; ");
   EXPECT_EQ(names("{name: parked, pitch: 12}, {name: cruise, pitch: 3}"), "parked 12; cruise 3; ");
+  EXPECT_EQ(names("{name: climb, pitch: 3.05}"), "climb 3; level flight 0; ");
   const auto said = loaded("attitudes: [{name: parked, pitch: 12}]\n").assumptions;
   EXPECT_EQ(std::count(said.begin(), said.end(),
                        "no attitude within 3 degrees of level is stated: water was looked for in "

@@ -126,6 +126,18 @@ TEST(CloseUp, SaysThatALineGoesThroughWhatIsPutOnOverIt) {
   EXPECT_TRUE(why().find("; yet it goes through hole H of lid") != std::string::npos) << why();
 }
 
+TEST(CloseUp, SaysThatASupportIsFixedToWhatIsPutOnOverIt) {
+  ProjectSections sections = box("closures:\n  - {name: lid-on, covers: [lid]}\n");
+  sections.nodes += "  - {name: above, kind: drain, at: [115, 4, 22]}\n";
+  sections.routes =
+      "  - {name: first, system: static, line: tube-nylon-1/4, from: joint, to: above, points: "
+      "[{at: [108, 4, 23], hold: clamp, to: lid}]}\n";
+  const std::string why = item(planned(sections), "clamp on lid").why;
+  EXPECT_TRUE(why.find("; yet lid, which it is fixed to, goes on with lid-on: fit it as that goes "
+                       "on, the line in it, or fix it to what stays") != std::string::npos)
+      << why;
+}
+
 TEST(CloseUp, PutsClosuresAndTasksInTheirStatedOrder) {
   const CloseUp plan =
       planned(box("closures:\n  - {name: lid-on, covers: [lid], after: [wash]}\n"

@@ -217,7 +217,9 @@ TEST(TakenValues, AskWhetherASweepIsMeantInDegrees) {
   EXPECT_TRUE(says(project,
                    "movers that sweep less than 4 degrees in all: rudder-horn; that was taken as "
                    "it stands, in degrees"));
-  project.project.structure.movers[0].sweep_from_deg = -25;
+  project.project.structure.movers[0].sweep_from_deg = -3.53;
+  EXPECT_TRUE(says(project, "movers that sweep less"));
+  project.project.structure.movers[0].sweep_from_deg = -3.56;
   EXPECT_FALSE(says(project, "movers that sweep less"));
 }
 

@@ -100,6 +100,58 @@ Judgement judge_point(const RuleContext& context, const PreparedRoute& route, st
   return judgement;
 }
 
+/// Where a clamp holds a sleeve about a cable, and an end that swings is next to it: from the end
+/// to the clamp, and to the sleeve's mouth.
+struct HeldMouth {
+  double to_clamp_in = 0;
+  double to_mouth_in = 0;
+};
+
+std::optional<HeldMouth> held_mouth(const PreparedRoute& route, std::size_t index, bool at_from) {
+  const double at = route.point_distance_in[index];
+  const Sleeve* sleeve = route.sleeve_at(at);
+  if (!sleeve || !route.bears_clamp(at)) return std::nullopt;
+  const double length = route.length_in();
+  const HeldMouth mouth =
+      at_from ? HeldMouth{at, sleeve->from_in} : HeldMouth{length - at, length - sleeve->to_in};
+  // A sleeve that goes all the way to the end is what that runs into.
+  return mouth.to_mouth_in > 0 ? std::optional(mouth) : std::nullopt;
+}
+
+/// How far the mouth of the sleeve turns the cable as its end swings: to the side by as much as at
+/// the clamp, over a shorter way. A sleeve may be bent; it is not judged as drawn.
+double swung_in_mouth_deg(const PreparedRoute& route, std::size_t index) {
+  double most_deg = 0;
+  const auto legs = leg_directions(route, static_cast<int>(index));
+  for (const auto& leg : legs)
+    for (const bool at_from : {true, false}) {
+      const auto mouth = held_mouth(route, index, at_from);
+      const double swung_rad = at_from ? angle_between_rad(legs.front().before, leg.before)
+                                       : angle_between_rad(legs.front().after, leg.after);
+      if (!mouth || swung_rad <= 0) continue;
+      const double aside_in = std::tan(std::min(swung_rad, 1.5)) * mouth->to_clamp_in;
+      most_deg = std::max(most_deg, std::atan(aside_in / mouth->to_mouth_in) * degrees_per_radian);
+    }
+  return most_deg;
+}
+
+/// Nothing where no end swings beside a clamp on a sleeve, or its mouth may turn the cable so far.
+std::optional<Judgement> judge_mouth(const RuleContext& context, const PreparedRoute& route,
+                                     std::size_t index) {
+  const RoutePoint& point = route.route->points[index];
+  if (point.hold != HoldKind::clamp || route.stays()) return std::nullopt;
+  Judgement judgement = context.at(route, route.point_distance_in[index]);
+  judgement.location = point.where;
+  const double turn = swung_in_mouth_deg(route, index);
+  if (holds(judgement, turn, {most_turn})) return std::nullopt;
+  const std::string end = swinging_end_name(route, static_cast<int>(index));
+  judgement.message = "the mouth of the sleeve that the clamp holds turns the cable " +
+                      context.phrasing.angle(turn) + " at full travel, as " + end + " swings";
+  judgement.mend =
+      "end the sleeve, and set the clamp, farther from " + end + ", or lengthen the arm";
+  return judgement;
+}
+
 std::vector<Judgement> judge_fairlead_angle(const RuleContext& context) {
   std::vector<Judgement> judgements = judge_free_fairleads(context);
   for (const PreparedRoute& route : context.prepared.routes) {
@@ -107,6 +159,8 @@ std::vector<Judgement> judge_fairlead_angle(const RuleContext& context) {
     for (std::size_t i = 0; i < route.route->points.size(); ++i)
       if (route.route->points[i].is_bored_guide())
         judgements.push_back(judge_point(context, route, i));
+      else if (auto turned = judge_mouth(context, route, i))
+        judgements.push_back(*std::move(turned));
   }
   return judgements;
 }
@@ -123,7 +177,8 @@ between the legs before and after it must not be over the limit: a fairlead guid
 straight line, and a cable pulled round it wears both. The angle is that of the drawing with
 the controls neutral; at the guide next to a horn or pedal that states its `arm`, it is also
 that at both ends of the travel, with the cable's end carried round the arm's axis. An end
-without an `arm` is taken as fixed, which is said. A turn where nothing guides the cable is an
+without an `arm` is taken as fixed, which is said. The mouth of a sleeve that a clamp holds turns the
+cable as a fairlead does where such an end swings beside it, and is judged for that alone. A turn where nothing guides the cable is an
 error of the drawing: see `bend-fit`. A fairlead with `passes: free` is a ring that the cable
 is to go through without touching: its `at` is the middle of its bore and no corner of the
 cable's path. What the cable's radius, its distance from that middle and the build tolerance

@@ -83,7 +83,7 @@ TEST(ClampedWire, IsNotSpokenOf) {
 // sleeve.
 TEST(ClampedCable, OnASleeveThatIsNotUnderAllOfTheClampIsBareToIt) {
   EXPECT_EQ(spans(with_sleeve(clamped_cable(2), 49.75, 50.25)), 2u);
-  for (const auto& [from, to] : {std::pair{49.99, 50.01}, {50.0, 60.0}, {40.0, 50.2}}) {
+  for (const auto& [from, to] : {std::pair{49.99, 50.01}, {50.0, 60.0}, {40.0, 50.246}}) {
     const SmallProject project = with_sleeve(clamped_cable(2), from, to);
     EXPECT_EQ(judged(project).verdict, Verdict::fail) << from;
     EXPECT_EQ(spans(project), 1u) << from;

@@ -115,5 +115,27 @@ TEST(FairleadAngle, SaysTheSameOfAReversedRun) {
       "fairlead-angle");
 }
 
+// A clamp 20 in from the horn holds a sleeve. The horn's arm of 5 in, square to the cable, turns
+// until its end is 21 in from the clamp for 1 in of travel: 0.99977 in aft and 0.10097 in down.
+// That is 0.2755 degrees at the clamp, and atan(20 x 0.10097 / 20.99977), 5.49 degrees, in a mouth
+// an inch from the horn [calculated].
+TEST(FairleadAngle, TheMouthOfAHeldSleeveTurnsACableAsItsEndSwings) {
+  const auto with_mouth = [](double from_horn_in, double travel_in) {
+    SmallProject project = cable_project({clamped({80, 0, 10})});
+    the_route(project).sleeves.push_back({70, 100 - from_horn_in, 0.17, 0.25, {}});
+    project.project.nodes[1].arm = Arm{{100, 0, 5}, {0, 1, 0}};
+    set_travel(project, 0, travel_in);
+    return project.judged_by("fairlead-angle");
+  };
+  const Judgement judgement = sole(with_mouth(1, 1));
+  EXPECT_EQ(judgement.verdict, Verdict::fail);
+  EXPECT_NEAR(*judgement.value, 5.493, 0.002);
+  EXPECT_TRUE(contains(judgement.message, "the mouth of the sleeve that the clamp holds"))
+      << judgement.message;
+  expect_complete(judgement);
+  EXPECT_TRUE(with_mouth(10, 1).empty()) << "a tenth of that";
+  EXPECT_TRUE(with_mouth(1, 0).empty()) << "a cable that stays";
+}
+
 }  // namespace
 }  // namespace linewright
