@@ -113,13 +113,13 @@ Expected<Report, Outcome> checked_report(const OpenedProject& opened, const Chec
 }
 
 std::optional<Report> report_at_once(const OpenedProject& opened, const CheckOptions& options,
-                                     MeshStore& meshes, const JudgedProject& before) {
+                                     MeshStore& meshes, const JudgedProject& before,
+                                     const std::vector<Judgement>& said) {
   if (!opened.project || options.only_rule || options.only_route) return std::nullopt;
   const auto fields = meshes.fields_of(*opened.project, options.project);
   if (!fields || *fields != before.meshes) return std::nullopt;
   const PreparedProject prepared = prepare(*opened.project, *fields);
-  auto judgements =
-      judge_again(prepared, options.form.phrasing(), before.project, before.judgements);
+  auto judgements = judge_again(prepared, options.form.phrasing(), before.project, said);
   if (!judgements) return std::nullopt;
   return report_of(*std::move(judgements), prepared, opened, options, meshes);
 }

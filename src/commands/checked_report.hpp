@@ -20,17 +20,17 @@ Expected<Report, Outcome> checked_report(const CheckOptions& options, MeshStore&
 Expected<Report, Outcome> checked_report(const OpenedProject& opened, const CheckOptions& options,
                                          MeshStore& meshes);
 
-/// A project as it was judged, and what was said of all of it.
+/// A project as it was judged.
 struct JudgedProject {
   Project project;
   MeshFields meshes;
-  std::vector<Judgement> judgements;
 };
 
-/// The same where most of what was said before can be kept, in a part of the time; nothing where it
-/// cannot. It is to be confirmed: see `judge_again`.
+/// The same where most of `said`, which was said of all of the project before, can be kept, in a
+/// part of the time; nothing where it cannot. It is to be confirmed: see `judge_again`.
 std::optional<Report> report_at_once(const OpenedProject& opened, const CheckOptions& options,
-                                     MeshStore& meshes, const JudgedProject& before);
+                                     MeshStore& meshes, const JudgedProject& before,
+                                     const std::vector<Judgement>& said);
 
 /// Whether anything failed or is unknown, or nothing was judged; where `strict`, also whether there
 /// is a warning.

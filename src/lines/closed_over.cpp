@@ -37,6 +37,10 @@ bool is_over(const Panel& panel, Vec3 at) {
                      [&](const std::vector<Vec3>& bay) { return is_over(bay, at); });
 }
 
+bool names(const Closure& closure, const std::string& part) {
+  return std::find(closure.covers.begin(), closure.covers.end(), part) != closure.covers.end();
+}
+
 }  // namespace
 
 std::vector<std::string> closures_in_order(const Project& project) {
@@ -69,8 +73,7 @@ std::vector<std::string> closures_in_order(const Project& project) {
 }
 
 bool goes_on_with(const Project& project, const std::string& part, const Closure& closure) {
-  if (std::find(closure.covers.begin(), closure.covers.end(), part) != closure.covers.end())
-    return true;
+  if (names(closure, part)) return true;
   return std::any_of(
       project.structure.panels.begin(), project.structure.panels.end(),
       [&](const Panel& panel) { return panel.name == part && panel.closure == closure.name; });
@@ -80,10 +83,9 @@ std::optional<std::string> first_closure_over(const Project& project,
                                               const std::vector<std::string>& closures, Vec3 at) {
   const auto goes_with = [&](const Panel& panel, const std::string& name) {
     if (panel.closure == name) return true;
-    return std::any_of(project.closures.begin(), project.closures.end(),
-                       [&](const Closure& closure) {
-                         return closure.name == name && goes_on_with(project, panel.name, closure);
-                       });
+    return std::any_of(
+        project.closures.begin(), project.closures.end(),
+        [&](const Closure& closure) { return closure.name == name && names(closure, panel.name); });
   };
   for (const std::string& closure : closures)
     for (const Panel& panel : project.structure.panels)

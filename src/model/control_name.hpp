@@ -4,16 +4,15 @@
 #include <algorithm>
 #include <string_view>
 
+#include "model/letters.hpp"
+
 namespace linewright {
 
 /// True for one control written twice: `Rudder` and `rudder`. Letters beyond ASCII count as they
 /// are.
 constexpr bool is_same_control(std::string_view a, std::string_view b) {
-  const auto lower = [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  };
   return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [&](char x, char y) { return lower(x) == lower(y); });
+                    [](char x, char y) { return lower_letter(x) == lower_letter(y); });
 }
 
 }  // namespace linewright

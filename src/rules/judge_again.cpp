@@ -70,7 +70,7 @@ void mark_unknown_swings(const PreparedProject& prepared, Marks& marks) {
   }
 }
 
-/// Of rules that leave out what is not asked for.
+/// Where each rule stands among all, and whether it leaves out what is not asked for.
 using PlaceOfRule = std::map<std::string_view, std::pair<std::size_t, bool>>;
 
 PlaceOfRule places_of_rules() {

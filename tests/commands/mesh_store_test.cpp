@@ -339,12 +339,12 @@ TEST(MeshStore, NothingIsAnsweredAtOnceWhereAMeshWasSaved) {
   const OpenedProject opened = open_with_files(project.path);
   const auto report = checked_report(opened, options, store);
   ASSERT_TRUE(report);
-  const JudgedProject before{*opened.project, store.last_fields(), report->judgements};
-  const auto at_once = report_at_once(opened, options, store, before);
+  const JudgedProject before{*opened.project, store.last_fields()};
+  const auto at_once = report_at_once(opened, options, store, before, report->judgements);
   ASSERT_TRUE(at_once);
   EXPECT_EQ(at_once->judgements, report->judgements);
   save_later(project.file, plate_stl(9.5));
-  EXPECT_FALSE(report_at_once(opened, options, store, before));
+  EXPECT_FALSE(report_at_once(opened, options, store, before, report->judgements));
 }
 
 }  // namespace

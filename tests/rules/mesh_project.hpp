@@ -40,7 +40,7 @@ class MeshProject {
 
   /// Of the first route in the one mesh.
   bool first_runs_inside() const {
-    return runs_inside(prepared_->routes[0], prepared_->obstacles.meshes()[0]);
+    return is_inside(*prepared_->obstacles.meshes()[0].field, middle_of(prepared_->routes[0]));
   }
 
  private:

@@ -35,8 +35,9 @@ Telling::Telling(const WatchOptions& options, PageServer* server)
 
 std::optional<Outcome> Telling::at_once(const OpenedProject& opened) {
   told_at_once_ = false;
-  if (!judged_ || page_ || server_ || options_.form.format != Format::text) return std::nullopt;
-  const std::optional<Report> report = report_at_once(opened, options_, meshes_, *judged_);
+  if (!judged_ || !may_tell_at_once()) return std::nullopt;
+  const std::optional<Report> report =
+      report_at_once(opened, options_, meshes_, *judged_, last_->judgements);
   if (!report) return std::nullopt;
   told_at_once_ = true;
   now_ = std::time(nullptr);
@@ -56,16 +57,16 @@ Outcome Telling::of(const OpenedProject& opened) {
     if (report && told_at_once_) told.errors += told_wrong;
   }
   judged_.reset();
-  if (report) keep(opened, *report);
+  if (report && may_tell_at_once()) judged_ = JudgedProject{*opened.project, meshes_.last_fields()};
   if (page_ || server_) told.errors += hand_out(opened, report);
   told_before_ = true;
   return told;
 }
 
-/// The next answer may rest on it only where it is of all rules and routes.
-void Telling::keep(const OpenedProject& opened, const Report& report) {
-  if (options_.only_rule || options_.only_route) return;
-  judged_ = JudgedProject{*opened.project, meshes_.last_fields(), report.judgements};
+/// The next answer rests on one of all rules and routes.
+bool Telling::may_tell_at_once() const {
+  const bool of_all = !options_.only_rule && !options_.only_route;
+  return of_all && !page_ && !server_ && options_.form.format == Format::text;
 }
 
 /// The page shows every rule and route, whatever the terminal was asked to show.

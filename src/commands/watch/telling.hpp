@@ -30,7 +30,7 @@ class Telling {
  private:
   Outcome told_of(const Report& report);
   Outcome told_of(Outcome refused) const;
-  void keep(const OpenedProject& opened, const Report& report);
+  bool may_tell_at_once() const;
   Expected<std::string, Outcome> page_of(const OpenedProject& opened, const Report& shown);
   std::string hand_out(const OpenedProject& opened, const Expected<Report, Outcome>& report);
 
@@ -40,8 +40,8 @@ class Telling {
   bool replaces_;
   MeshStore meshes_;
   std::time_t now_ = 0;
-  std::optional<Report> last_;           ///< told, good
-  std::optional<JudgedProject> judged_;  ///< by the last check, all of it
+  std::optional<Report> last_;           ///< told last, good
+  std::optional<JudgedProject> judged_;  ///< by the last check, where that helps
   bool told_at_once_ = false;            ///< of the project that is being told of
   bool told_before_ = false;
 };

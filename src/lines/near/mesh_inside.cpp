@@ -53,8 +53,4 @@ Vec3 middle_of(const PreparedRoute& route) {
   return route.centreline.at(route.length_in() / 2);
 }
 
-bool runs_inside(const PreparedRoute& route, const MeshPartField& mesh) {
-  return is_inside(*mesh.field, middle_of(route));
-}
-
 }  // namespace linewright

@@ -11,6 +11,5 @@ namespace linewright {
 bool is_inside(const MeshField& mesh, Vec3 place);
 /// What of a route is asked whether it is.
 Vec3 middle_of(const PreparedRoute& route);
-bool runs_inside(const PreparedRoute& route, const MeshPartField& mesh);
 
 }  // namespace linewright

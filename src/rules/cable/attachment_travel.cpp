@@ -5,6 +5,7 @@
 #include "lines/motion/attached_shift.hpp"
 #include "lines/passages.hpp"
 #include "lines/prepare.hpp"
+#include "model/letters.hpp"
 #include "rules/cable/attachment_sleeves.hpp"
 #include "rules/cable/end_travel.hpp"
 #include "rules/cable/turnbuckle_length.hpp"
@@ -77,12 +78,7 @@ bool is_open_hole(const Passage& passage) {
 
 /// However the builder spells the kind.
 bool is_splice(const Attachment& attachment) {
-  constexpr std::string_view word = "splice";
-  const auto same = [](char written, char wanted) {
-    return (written >= 'A' && written <= 'Z' ? written - 'A' + 'a' : written) == wanted;
-  };
-  const std::string& kind = attachment.kind;
-  return std::search(kind.begin(), kind.end(), word.begin(), word.end(), same) != kind.end();
+  return holds_word(attachment.kind, "splice");
 }
 
 /// The sector at an end, which the cable winds onto, is neither passed nor gone through.

@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "model/letters.hpp"
 #include "rules/cable/cable_tension_limits.hpp"
 #include "rules/rule.hpp"
 
@@ -114,12 +115,10 @@ std::size_t lightest_control() {
 /// True for a name that may well mean a primary control, and for none: those that a pilot's force
 /// is known for are named otherwise.
 bool may_be_primary(std::string_view control) {
-  constexpr std::array words{"rudder", "elevat", "aileron", "elevon", "stabilator"};
-  std::string lower(control);
-  for (char& letter : lower)
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  return lower.empty() || std::any_of(words.begin(), words.end(), [&](std::string_view word) {
-           return lower.find(word) != std::string::npos;
+  constexpr std::array<std::string_view, 5> words{"rudder", "elevat", "aileron", "elevon",
+                                                  "stabilator"};
+  return control.empty() || std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+           return holds_word(control, word);
          });
 }
 

@@ -77,15 +77,25 @@ std::optional<ShaftTurns> turns_by_rod(const PreparedRoute& route, const Node& n
   return turns;
 }
 
+/// The moment that each pound in a cable has about an arm's axis at one of its ends, inches.
+/// Nothing where it does not pull at 30 degrees or more on that arm.
+std::optional<double> lever_in(const PreparedRoute& route, const Node& node) {
+  const ArmCircle arm = circle_of(*node.arm, node.at);
+  const Centreline& line = route.centreline;
+  const Vec3 pull = &node == route.from ? line.direction(0) : -line.direction(line.length_in());
+  const double square = dot(arm.way_at(0), pull);
+  if (arm.radius_in <= 0 || std::abs(square) < least_square) return std::nullopt;
+  return arm.radius_in * square;
+}
+
 /// By the travel of a cable. Nothing where it does not pull at 30 degrees or more on its arm.
 std::optional<ShaftTurns> turns_by_cable(const PreparedRoute& route, const Node& node) {
-  const ArmCircle arm = circle_of(*node.arm, node.at);
-  const double along_in = &node == route.from ? 0 : route.length_in();
-  const double square = dot(arm.way_at(0), route.centreline.direction(along_in));
-  if (arm.radius_in <= 0 || std::abs(square) < least_square) return std::nullopt;
-  const double lever_in = arm.radius_in * square;
-  const double toward_from_rad = -route.moves->toward_from_in / lever_in;
-  const double toward_to_rad = route.moves->toward_to_in / lever_in;
+  const auto lever = lever_in(route, node);
+  if (!lever) return std::nullopt;
+  // At `from` a cable pulls the way that its travel toward `to` goes.
+  const double along_in = &node == route.from ? *lever : -*lever;
+  const double toward_from_rad = -route.moves->toward_from_in / along_in;
+  const double toward_to_rad = route.moves->toward_to_in / along_in;
   return ShaftTurns{std::min(toward_from_rad, toward_to_rad),
                     std::max(toward_from_rad, toward_to_rad)};
 }
@@ -106,52 +116,48 @@ bool turn_alike(const ShaftTurns& first, const ShaftTurns& second) {
   return !is_apart(first.least_rad, second.least_rad) && !is_apart(first.most_rad, second.most_rad);
 }
 
+bool is_horn_on_shaft(const Node& node, const Node& of_shaft) {
+  return node.kind == NodeKind::horn && node.arm && on_one_shaft(*of_shaft.arm, *node.arm);
+}
+
+/// Every horn of one line with each of another that is on the same shaft.
+std::vector<std::pair<const Node*, const Node*>> horns_on_one_shaft(const PreparedRoute& first,
+                                                                    const PreparedRoute& second) {
+  std::vector<std::pair<const Node*, const Node*>> pairs;
+  for (const Node* one : {first.from, first.to})
+    for (const Node* other : {second.from, second.to})
+      if (one->arm && is_horn_on_shaft(*one, *one) && is_horn_on_shaft(*other, *one))
+        pairs.emplace_back(one, other);
+  return pairs;
+}
+
 /// Of two cables or rods whose horns are on one shaft: they turn it to either side as far. Pedals
 /// beside each other turn each by itself, whatever their axes.
 std::optional<Judgement> judge_directions(const RuleContext& context, const PreparedRoute& first,
                                           const PreparedRoute& second) {
   if (!first.moves || !second.moves || first.stays() || second.stays()) return std::nullopt;
-  for (const Node* one : {first.from, first.to})
-    for (const Node* other : {second.from, second.to}) {
-      if (one->kind != NodeKind::horn || other->kind != NodeKind::horn || !one->arm ||
-          !other->arm || !on_one_shaft(*one->arm, *other->arm))
-        continue;
-      const auto of_first = turns_of(first, *one, one->arm->axis);
-      const auto of_second = turns_of(second, *other, one->arm->axis);
-      if (!of_first || !of_second || turn_alike(*of_first, *of_second)) continue;
-      Judgement judgement = begun(context, second, second.route->travel->where);
-      judgement.with = first.route->name;
-      leave_unknown(judgement, travels_apart);
-      judgement.message = one->name + " and " + other->name +
-                          " turn on one shaft, and the travels of " + first.route->name + " and " +
-                          second.route->name +
-                          " do not turn it to either side alike: which is so is not known";
-      judgement.mend =
-          "state of each how far it goes forward and aft: where one goes forward, the "
-          "other goes aft, or forward with it, as their arms take them";
-      return judgement;
-    }
+  for (const auto& [one, other] : horns_on_one_shaft(first, second)) {
+    const auto of_first = turns_of(first, *one, one->arm->axis);
+    const auto of_second = turns_of(second, *other, one->arm->axis);
+    if (!of_first || !of_second || turn_alike(*of_first, *of_second)) continue;
+    Judgement judgement = begun(context, second, second.route->travel->where);
+    judgement.with = first.route->name;
+    leave_unknown(judgement, travels_apart);
+    judgement.message = one->name + " and " + other->name +
+                        " turn on one shaft, and the travels of " + first.route->name + " and " +
+                        second.route->name +
+                        " do not turn it to either side alike: which is so is not known";
+    judgement.mend =
+        "state of each how far it goes forward and aft: where one goes forward, the "
+        "other goes aft, or forward with it, as their arms take them";
+    return judgement;
+  }
   return std::nullopt;
-}
-
-/// The moment that each pound in a cable has about an arm's axis at one of its ends, inches.
-/// Nothing where it does not pull at 30 degrees or more on that arm.
-std::optional<double> lever_in(const PreparedRoute& route, const Node& node) {
-  const ArmCircle arm = circle_of(*node.arm, node.at);
-  const Centreline& line = route.centreline;
-  const Vec3 pull = &node == route.from ? line.direction(0) : -line.direction(line.length_in());
-  const double square = dot(arm.way_at(0), pull);
-  if (arm.radius_in <= 0 || std::abs(square) < least_square) return std::nullopt;
-  return arm.radius_in * square;
 }
 
 /// 1 where two axes point one way, -1 where against each other.
 double same_way(const Node& first, const Node& second) {
   return dot(first.arm->axis, second.arm->axis) > 0 ? 1 : -1;
-}
-
-bool is_horn_on_shaft(const Node& node, const Node& of_shaft) {
-  return node.kind == NodeKind::horn && node.arm && on_one_shaft(*of_shaft.arm, *node.arm);
 }
 
 /// True where nothing but the two can hold the shaft of `one`, which they both pull the way that
@@ -173,25 +179,23 @@ bool nothing_pulls_back(const RuleContext& context, const PreparedRoute& first,
 /// Of two cables of one control that pull a shaft that both have a horn on the same way.
 std::optional<Judgement> judge_pulls(const RuleContext& context, const PreparedRoute& first,
                                      const PreparedRoute& second) {
-  for (const Node* one : {first.from, first.to})
-    for (const Node* other : {second.from, second.to}) {
-      if (!one->arm || !is_horn_on_shaft(*one, *one) || !is_horn_on_shaft(*other, *one)) continue;
-      const auto of_first = lever_in(first, *one);
-      const auto of_second = lever_in(second, *other);
-      if (!of_first || !of_second || *of_first * *of_second * same_way(*one, *other) < 0 ||
-          !nothing_pulls_back(context, first, second, *one, *of_first))
-        continue;
-      Judgement judgement = begun(context, second, second.route->where);
-      judgement.with = first.route->name;
-      holds_true(judgement, false, pulled_back);
-      judgement.message = one->name + " and " + other->name + " turn on one shaft, and " +
-                          first.route->name + " and " + second.route->name +
-                          " both pull it the same way: nothing pulls it back";
-      judgement.mend =
-          "lead one of them to the other side of the shaft, set its arm right, or waive this with "
-          "the reason, such as a spring";
-      return judgement;
-    }
+  for (const auto& [one, other] : horns_on_one_shaft(first, second)) {
+    const auto of_first = lever_in(first, *one);
+    const auto of_second = lever_in(second, *other);
+    if (!of_first || !of_second || *of_first * *of_second * same_way(*one, *other) < 0 ||
+        !nothing_pulls_back(context, first, second, *one, *of_first))
+      continue;
+    Judgement judgement = begun(context, second, second.route->where);
+    judgement.with = first.route->name;
+    holds_true(judgement, false, pulled_back);
+    judgement.message = one->name + " and " + other->name + " turn on one shaft, and " +
+                        first.route->name + " and " + second.route->name +
+                        " both pull it the same way: nothing pulls it back";
+    judgement.mend =
+        "lead one of them to the other side of the shaft, set its arm right, or waive this with "
+        "the reason, such as a spring";
+    return judgement;
+  }
   return std::nullopt;
 }
 
